@@ -1,0 +1,64 @@
+import type * as z from 'zod';
+import { problem, type Problem } from './problem.ts';
+
+/** A custom check names its catalogue code in `params`: `ctx.addIssue(problemIssue('jet-needs-height', ['jetHeightIn']))`. */
+export function problemIssue(code: string, path: readonly PropertyKey[] = [], params: Problem['params'] = {}) {
+  return { code: 'custom' as const, path: [...path], message: code, params: { problem: code, ...params } };
+}
+
+const dotted = (path: readonly PropertyKey[]): string => path.map(String).join('.');
+
+/**
+ * Every issue that zod found, as problems with a catalogue code each. A union that fails is reported by the
+ * branch that came closest (fewest issues), because "invalid input" tells nobody what would be right.
+ */
+export function problemsFromZod(issues: readonly z.core.$ZodIssue[], prefix: readonly PropertyKey[] = []): Problem[] {
+  return issues.flatMap((issue): Problem[] => {
+    const path = [...prefix, ...issue.path];
+    const at = dotted(path);
+    switch (issue.code) {
+      case 'invalid_type':
+        return [
+          issue.input === undefined
+            ? problem('required', at, { expected: issue.expected })
+            : problem('wrong-type', at, { expected: issue.expected }),
+        ];
+      case 'too_small':
+        return [
+          issue.origin === 'string'
+            ? problem(Number(issue.minimum) <= 1 ? 'required' : 'too-short', at, { minimum: Number(issue.minimum), expected: 'string' })
+            : issue.origin === 'array'
+              ? problem('too-few', at, { minimum: Number(issue.minimum) })
+              : problem(issue.inclusive === false ? 'not-above' : 'below-minimum', at, { minimum: Number(issue.minimum) }),
+        ];
+      case 'too_big':
+        return [
+          issue.origin === 'string'
+            ? problem('too-long', at, { maximum: Number(issue.maximum) })
+            : issue.origin === 'array'
+              ? problem('too-many', at, { maximum: Number(issue.maximum) })
+              : problem('above-maximum', at, { maximum: Number(issue.maximum) }),
+        ];
+      case 'invalid_format':
+        return [problem(`format-${issue.format}`, at)];
+      case 'invalid_value':
+        return [problem('not-one-of', at, { values: issue.values.map(String).join(', ') })];
+      case 'unrecognized_keys':
+        return issue.keys.map((key) => problem('unknown-field', dotted([...path, key]), { field: key }));
+      case 'not_multiple_of':
+        return [problem('not-multiple', at, { divisor: Number(issue.divisor) })];
+      case 'invalid_union': {
+        const branches = issue.errors.filter((branch) => branch.length > 0);
+        if (branches.length === 0) return [problem('no-such-choice', at)];
+        const closest = branches.reduce((best, branch) => (branch.length < best.length ? branch : best));
+        return problemsFromZod(closest, path);
+      }
+      case 'custom': {
+        const { problem: code, ...params } = (issue.params ?? {}) as Record<string, string | number>;
+        return [problem(typeof code === 'string' ? code : 'not-valid', at, params)];
+      }
+      default:
+        return [problem('not-valid', at)];
+    }
+  });
+}

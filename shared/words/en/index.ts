@@ -1,0 +1,11 @@
+import { common } from './common.ts';
+import { problems } from './problems.ts';
+import { forms } from './forms.ts';
+import { desk } from './desk.ts';
+import { publicPages } from './public.ts';
+import { packet } from './packet.ts';
+import { inventory } from './inventory.ts';
+import { hydraulics } from './hydraulics.ts';
+import { commands } from './commands.ts';
+
+export const en = { ...common, ...problems, ...forms, ...desk, ...publicPages, ...packet, ...inventory, ...hydraulics, ...commands };

@@ -1,0 +1,43 @@
+import { IntlMessageFormat } from 'intl-messageformat';
+import { en } from './en/index.ts';
+import { es } from './es/index.ts';
+
+export const locales = ['en', 'es'] as const;
+export type Locale = (typeof locales)[number];
+/** Every key of the catalogue. The English catalogue is the list; the Spanish one must have the same keys to compile. */
+export type WordKey = keyof typeof en;
+
+const catalogues: Record<Locale, Record<string, string>> = { en, es };
+const compiled = new Map<string, IntlMessageFormat>();
+
+export type WordParams = Record<string, string | number | boolean | null | undefined>;
+
+/**
+ * The words for a key (ICU MessageFormat, so plurals and choices live in the catalogue). A key that is not in the
+ * catalogue comes back as itself in brackets: seen on screen and in tests, never an empty label.
+ */
+export function say(locale: Locale, key: WordKey | (string & {}), params: WordParams = {}): string {
+  const text = catalogues[locale][key] ?? catalogues.en[key];
+  if (text === undefined) return `[${key}]`;
+  const cacheKey = `${locale}\u0000${key}`;
+  let format = compiled.get(cacheKey);
+  if (!format) {
+    format = new IntlMessageFormat(text, locale);
+    compiled.set(cacheKey, format);
+  }
+  return String(format.format(params as Record<string, string | number>));
+}
+
+export function hasWords(key: string): key is WordKey {
+  return key in catalogues.en;
+}
+
+/** The sentence for a problem, in the user's language. */
+export function sayProblem(locale: Locale, problem: { code: string; params: WordParams }): string {
+  const key = `problem.${problem.code}`;
+  return hasWords(key) ? say(locale, key, problem.params) : say(locale, 'problem.not-valid', {});
+}
+
+export function isLocale(value: unknown): value is Locale {
+  return locales.includes(value as Locale);
+}
