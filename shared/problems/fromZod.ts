@@ -40,7 +40,8 @@ export function problemsFromZod(issues: readonly z.core.$ZodIssue[], prefix: rea
               : problem('above-maximum', at, { maximum: Number(issue.maximum) }),
         ];
       case 'invalid_format':
-        return [problem(`format-${issue.format}`, at)];
+        // A pattern with a name of its own carries its code as the message.
+        return [problem(issue.message === 'uuid-v7' ? 'uuid-v7' : `format-${issue.format}`, at)];
       case 'invalid_value':
         return [problem('not-one-of', at, { values: issue.values.map(String).join(', ') })];
       case 'unrecognized_keys':

@@ -1,0 +1,99 @@
+import type { Hydrant } from '../inventory/hydrant.ts';
+import type { StrikeState } from '../strikes/state.ts';
+import { ofKind, type Effective } from '../submissions/effective.ts';
+import { returnEffect, valveTurns, type ReturnEffect } from './returnEffect.ts';
+
+/** One outage of one hydrant, open or ended. `cause` is `strike` or one of the outage form's causes. */
+export interface Outage {
+  /** A strike's strikeId, or the outage submission's id: what a return to service names in `closes`. */
+  readonly outageId: string;
+  readonly cause: string;
+  readonly since: string;
+  readonly expectedAt: string | null;
+  readonly waitingFor: string | null;
+  readonly endedAt: string | null;
+  /** Returns that were recorded and have no effect, with what holds each of them. */
+  readonly heldReturns: readonly ReturnEffect[];
+  readonly deferred: ReturnEffect['deferred'];
+  readonly dispatchToldAt: string | null;
+}
+
+
+export interface HydrantStatus {
+  readonly hydrantId: string;
+  /** In service only when no outage of it is open. */
+  readonly inService: boolean;
+  readonly open: readonly Outage[];
+  readonly past: readonly Outage[];
+  readonly lastInspectedAt: string | null;
+  readonly flowTestIds: readonly string[];
+  readonly planned: readonly { readonly submissionId: string; readonly work: string; readonly from: string; readonly to: string; readonly takesOutOfService: boolean }[];
+}
+
+export interface StatusQuestion {
+  readonly hydrantId: string;
+  readonly hydrantType: Hydrant['type'];
+  readonly strikes: readonly StrikeState[];
+  /** Effective facts of the hydrant's stream and of all its strikes. */
+  readonly facts: readonly Effective[];
+}
+
+/** The fold of one hydrant: every outage of it, whatever the cause, and what is known of its flow. */
+export function foldHydrant({ hydrantId, hydrantType, strikes, facts }: StatusQuestion): HydrantStatus {
+  const fromStrikes: Outage[] = strikes.map((strike) => ({
+    outageId: strike.strikeId,
+    cause: 'strike',
+    since: strike.since,
+    expectedAt: strike.expectedAt,
+    waitingFor: strike.waitingFor,
+    endedAt: strike.returnedAt,
+    heldReturns: strike.returns.filter(({ takesEffect }) => !takesEffect),
+    deferred: strike.deferred,
+    dispatchToldAt: strike.dispatchToldAt,
+  }));
+  const others = ofKind(facts, 'outage').map((item) => foldOtherOutage(item, hydrantType, facts));
+  const all = [...fromStrikes, ...others].sort((a, b) => Date.parse(a.since) - Date.parse(b.since));
+  const open = all.filter(({ endedAt }) => endedAt === null);
+  const inspected = ofKind(facts, 'inspection').map(({ fact }) => fact.body.inspectedAt);
+  return {
+    hydrantId,
+    inService: open.length === 0,
+    open,
+    past: all.filter(({ endedAt }) => endedAt !== null),
+    lastInspectedAt: inspected.sort((a, b) => Date.parse(b) - Date.parse(a))[0] ?? null,
+    flowTestIds: ofKind(facts, 'flow-test')
+      .filter(({ fact }) => fact.body.residualHydrantId === hydrantId)
+      .sort((a, b) => Date.parse(a.fact.body.testedAt) - Date.parse(b.fact.body.testedAt))
+      .map(({ fact }) => fact.submissionId),
+    planned: ofKind(facts, 'planned-work').map(({ fact: { submissionId, body } }) => ({
+      submissionId,
+      work: body.work,
+      from: body.from,
+      to: body.to,
+      takesOutOfService: body.takesOutOfService,
+    })),
+  };
+}
+
+function foldOtherOutage(item: Effective<'outage'>, hydrantType: Hydrant['type'], facts: readonly Effective[]): Outage {
+  const { submissionId, body } = item.fact;
+  // Only valves turned since this outage began can be its own; older ones belong to outages that ended.
+  const turns = valveTurns(facts).filter(({ at }) => Date.parse(at) >= Date.parse(body.since));
+  const returns = ofKind(facts, 'return-to-service')
+    .filter(({ fact }) => fact.body.closes.includes(submissionId))
+    .sort((a, b) => Date.parse(a.fact.body.returnedAt) - Date.parse(b.fact.body.returnedAt))
+    .map((returned) => returnEffect(returned, { hydrantType, cause: 'other', repairs: [], valveTurns: turns }));
+  const effective = returns.find(({ takesEffect }) => takesEffect) ?? null;
+  const expected = ofKind(facts, 'expected-return').filter(({ fact }) => fact.body.outageId === submissionId).at(-1)?.fact.body;
+  return {
+    outageId: submissionId,
+    cause: body.cause,
+    since: body.since,
+    expectedAt: expected?.expectedAt ?? null,
+    waitingFor: expected && expected.waitingFor !== 'nothing' ? expected.waitingFor : null,
+    endedAt: effective?.returnedAt ?? null,
+    heldReturns: returns.filter(({ takesEffect }) => !takesEffect),
+    deferred: effective?.deferred ?? [],
+    dispatchToldAt: body.dispatch?.at ?? null,
+  };
+}

@@ -1,0 +1,127 @@
+import type { Hydrant } from '../inventory/hydrant.ts';
+import { returnEffect, valveTurns, type ReturnEffect } from '../outages/returnEffect.ts';
+import { ofKind, type Effective } from '../submissions/effective.ts';
+import type { Exhibit } from '../submissions/fields.ts';
+import { takeDownBreaches, type Breach } from './breaches.ts';
+
+/** How far a strike has come, in the order it comes. Words: `stage.<code>`. */
+export const stages = ['reported', 'shut-off', 'waiting', 'under-repair', 'repaired', 'back'] as const;
+export type Stage = (typeof stages)[number];
+
+/** A strike as its submissions, and nothing else, say it stands. */
+export interface StrikeState {
+  /** The id it goes by; `memberIds` are all ids that links joined into it. */
+  readonly strikeId: string;
+  readonly memberIds: readonly string[];
+  /** False when only later facts have arrived (a repair typed before its strike). It still counts as an outage. */
+  readonly reported: boolean;
+  readonly hydrantId: string | null;
+  readonly position: { readonly latitudeDeg: number; readonly longitudeDeg: number } | null;
+  readonly placeDescription: string | null;
+  readonly stage: Stage;
+  /** Start of the outage: the earliest time that any submission gives for it. */
+  readonly since: string;
+  readonly struckAt: string | null;
+  readonly arrivedAt: string | null;
+  readonly waterShutAt: string | null;
+  readonly markedOutOfServiceAt: string | null;
+  readonly dispatchToldAt: string | null;
+  readonly expectedAt: string | null;
+  readonly waitingFor: string | null;
+  readonly repairedAt: string | null;
+  readonly returns: readonly ReturnEffect[];
+  /** When the outage ended, or null while it is open. */
+  readonly returnedAt: string | null;
+  readonly deferred: ReturnEffect['deferred'];
+  readonly breaches: readonly Breach[];
+  readonly exhibits: readonly Exhibit[];
+  readonly partyIds: readonly string[];
+  readonly flowTestIds: readonly string[];
+  readonly submissionIds: readonly string[];
+  readonly lastRecordedAt: string;
+}
+
+export interface StrikeQuestion {
+  readonly strikeId: string;
+  readonly memberIds: readonly string[];
+  /** Effective facts of every member's stream. */
+  readonly facts: readonly Effective[];
+  /** Effective facts of the hydrant's own stream and of its other strikes: returns and valves may stand there. */
+  readonly aroundFacts: readonly Effective[];
+  readonly hydrantType: Hydrant['type'];
+}
+
+const earliest = (instants: readonly (string | null | undefined)[]): string | null =>
+  instants.filter((at): at is string => typeof at === 'string').sort((a, b) => Date.parse(a) - Date.parse(b))[0] ?? null;
+const latest = (instants: readonly (string | null | undefined)[]): string | null =>
+  instants.filter((at): at is string => typeof at === 'string').sort((a, b) => Date.parse(b) - Date.parse(a))[0] ?? null;
+
+/** The fold of one strike. Pure; the order in which facts arrived makes no difference. */
+export function foldStrike({ strikeId, memberIds, facts, aroundFacts, hydrantType }: StrikeQuestion): StrikeState {
+  const strikes = ofKind(facts, 'strike').map(({ fact }) => fact);
+  const repairs = ofKind(facts, 'repair');
+  const notices = ofKind(facts, 'out-of-service-notice').map(({ fact }) => fact.body);
+  const turns = [...valveTurns(facts), ...valveTurns(aroundFacts)];
+  const expected = ofKind(facts, 'expected-return').at(-1)?.fact.body ?? null;
+  const flowTests = ofKind(facts, 'flow-test').map(({ fact }) => fact);
+  const bodies = strikes.map(({ body }) => body);
+
+  const closing = [...ofKind(facts, 'return-to-service'), ...ofKind(aroundFacts, 'return-to-service')]
+    .filter(({ fact }) => fact.body.closes.some((id) => memberIds.includes(id)))
+    .sort((a, b) => Date.parse(a.fact.body.returnedAt) - Date.parse(b.fact.body.returnedAt));
+  const returns = closing.map((item) => returnEffect(item, { hydrantType, cause: 'strike', repairs, valveTurns: turns }));
+  const effective = returns.find(({ takesEffect }) => takesEffect) ?? null;
+
+  const waterShutAt = earliest([
+    ...bodies.map((body) => body.waterShutAt),
+    ...ofKind(facts, 'valve-operation').map(({ fact }) =>
+      fact.body.action === 'closed' && fact.body.waterShut === 'yes' ? fact.body.at : null,
+    ),
+  ]);
+  const repairedAt = latest(repairs.map(({ fact }) => fact.body.completedAt));
+  const waiting = expected !== null && expected.waitingFor !== 'nothing';
+  const positioned = bodies.find((body) => body.position !== null)?.position ?? null;
+  return {
+    strikeId,
+    memberIds: [...memberIds].sort(),
+    reported: strikes.length > 0,
+    hydrantId:
+      bodies.find((body) => body.hydrantId !== null)?.hydrantId ??
+      repairs.find(({ fact }) => fact.body.hydrantId !== null)?.fact.body.hydrantId ??
+      flowTests[0]?.body.residualHydrantId ??
+      null,
+    position: positioned && { latitudeDeg: positioned.latitudeDeg, longitudeDeg: positioned.longitudeDeg },
+    placeDescription: bodies.find((body) => body.placeDescription !== null)?.placeDescription ?? null,
+    stage: effective ? 'back' : repairedAt ? 'repaired' : repairs.length > 0 ? 'under-repair' : waiting ? 'waiting' : waterShutAt ? 'shut-off' : 'reported',
+    since:
+      earliest([...bodies.flatMap((body) => [body.struckAt, body.reportedBy.reportedAt, body.arrivedAt]), ...strikes.map((fact) => fact.occurredAt)]) ??
+      earliest([...repairs.flatMap(({ fact }) => fact.body.crew.flatMap(({ work }) => work.map(({ from }) => from))), ...facts.map(({ fact }) => fact.occurredAt)]) ??
+      '',
+    struckAt: earliest(bodies.map((body) => body.struckAt)),
+    arrivedAt: earliest(bodies.map((body) => body.arrivedAt)),
+    waterShutAt,
+    markedOutOfServiceAt: earliest([...bodies, ...notices].map((body) => body.markedOutOfServiceAt)),
+    dispatchToldAt: earliest([...bodies, ...notices].map((body) => body.dispatch?.at)),
+    expectedAt: expected?.expectedAt ?? null,
+    waitingFor: waiting ? expected.waitingFor : null,
+    repairedAt,
+    returns,
+    returnedAt: effective?.returnedAt ?? null,
+    deferred: effective?.deferred ?? [],
+    breaches: takeDownBreaches(repairs),
+    exhibits: distinctExhibits(facts),
+    partyIds: ofKind(facts, 'party').map(({ fact }) => fact.submissionId),
+    flowTestIds: flowTests.map((fact) => fact.submissionId),
+    submissionIds: facts.map(({ fact }) => fact.submissionId),
+    lastRecordedAt: latest(facts.flatMap((item) => [item.recordedAt, ...item.corrections.map((c) => c.recordedAt)])) ?? '',
+  };
+}
+
+function distinctExhibits(facts: readonly Effective[]): Exhibit[] {
+  const byHash = new Map<string, Exhibit>();
+  for (const { fact } of facts) {
+    const photos = 'photos' in fact.body ? (fact.body.photos as readonly Exhibit[]) : [];
+    for (const photo of photos) if (!byHash.has(photo.sha256)) byHash.set(photo.sha256, photo);
+  }
+  return [...byHash.values()];
+}

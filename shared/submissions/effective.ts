@@ -1,0 +1,81 @@
+import { problem, type Problem } from '../problems/problem.ts';
+import type { FactKind } from './kinds.ts';
+import { correctionKind } from './kinds.ts';
+import type { Recorded } from './recorded.ts';
+import type { Correction, Fact } from './submission.ts';
+
+/** A fact as it stands after its corrections. `fact.submissionId` stays that of the first submission. */
+export interface Effective<K extends FactKind = FactKind> {
+  readonly fact: Fact<K>;
+  readonly recordedAt: string;
+  readonly deliveredBy: string | null;
+  /** The corrections that led here, first to last. Empty for most facts. */
+  readonly corrections: readonly Recorded<Correction>[];
+  readonly erased: boolean;
+}
+
+export interface EffectiveFacts {
+  readonly facts: readonly Effective[];
+  /** Facts that a correction withdrew: shown in the history, counted nowhere. */
+  readonly withdrawn: readonly Effective[];
+  readonly problems: readonly Problem[];
+}
+
+const isCorrection = (recorded: Recorded): recorded is Recorded<Correction> => recorded.submission.kind === correctionKind;
+
+/** Order for reading: by the person's time, then by id, so that a fold never depends on the order of arrival. */
+export function byTime(a: Effective, b: Effective): number {
+  const left = a.fact.occurredAt + a.fact.submissionId;
+  const right = b.fact.occurredAt + b.fact.submissionId;
+  return left < right ? -1 : left > right ? 1 : 0;
+}
+
+/**
+ * Applies corrections. Chains run in a line; a correction that has arrived before its target waits (reported as
+ * `correction-awaits-target`); one whose kind is not its target's changes nothing and is reported.
+ */
+export function effectiveFacts(recorded: readonly Recorded[]): EffectiveFacts {
+  const corrections = new Map<string, Recorded<Correction>>();
+  for (const item of recorded) if (isCorrection(item)) corrections.set(item.submission.body.targetId, item);
+
+  const facts: Effective[] = [];
+  const withdrawn: Effective[] = [];
+  const problems: Problem[] = [];
+  const used = new Set<string>();
+
+  for (const item of recorded) {
+    if (isCorrection(item)) continue;
+    let fact = item.submission as Fact;
+    let standing = true;
+    let erased = item.erased;
+    const chain: Recorded<Correction>[] = [];
+    let next = corrections.get(fact.submissionId);
+    while (next && !used.has(next.submission.submissionId)) {
+      used.add(next.submission.submissionId);
+      const { targetKind, replacement } = next.submission.body;
+      if (targetKind !== fact.kind) {
+        problems.push(problem('correction-of-other-kind', next.submission.submissionId, { targetKind, kind: fact.kind }));
+        break;
+      }
+      chain.push(next);
+      erased ||= next.erased;
+      standing = replacement !== null;
+      // The time a thing happened is part of what a correction may put right.
+      if (replacement !== null)
+        fact = { ...fact, body: replacement, occurredAt: next.submission.occurredAt } as unknown as Fact;
+      next = corrections.get(next.submission.submissionId);
+    }
+    const effective: Effective = { fact, recordedAt: item.recordedAt, deliveredBy: item.deliveredBy, corrections: chain, erased };
+    (standing ? facts : withdrawn).push(effective);
+  }
+
+  for (const correction of corrections.values())
+    if (!used.has(correction.submission.submissionId))
+      problems.push(problem('correction-awaits-target', correction.submission.submissionId, { targetId: correction.submission.body.targetId }));
+  return { facts: facts.sort(byTime), withdrawn: withdrawn.sort(byTime), problems };
+}
+
+/** The facts of one kind, typed, in time order. */
+export function ofKind<K extends FactKind>(facts: readonly Effective[], kind: K): Effective<K>[] {
+  return facts.filter((item) => item.fact.kind === kind) as unknown as Effective<K>[];
+}

@@ -1,0 +1,36 @@
+import * as z from 'zod';
+import { longText, shortText, submissionId, uuidV7 } from '../fields.ts';
+import { form } from '../form.ts';
+
+/** A claim against one liable party of one strike. A strike has none, one or several. */
+export const claimOpened = form({
+  kind: 'claim-opened',
+  subjects: ['claim'],
+  writers: ['clerk', 'manager'],
+  readers: ['clerk', 'manager'],
+  personal: ['payer.attention', 'payer.reference'],
+  body: z.strictObject({
+    strikeId: uuidV7,
+    /** The party submission this claim is against; null while nobody is known (a hit and run). */
+    partyId: submissionId.nullable(),
+    /** The utility's own number, unique in the utility, e.g. 2026-0007. */
+    claimNumber: z.string().regex(/^\d{4}-\d{4,6}$/),
+    payerKind: z.enum([
+      'drivers-insurer',
+      'self-insured',
+      'government',
+      'own-policy',
+      'driver',
+      'restitution',
+      'unknown',
+    ]),
+    payer: z.strictObject({
+      name: shortText.nullable(),
+      address: z.string().trim().max(300).nullable(),
+      attention: z.string().trim().max(120).nullable(),
+      /** The payer's own file or claim number. */
+      reference: z.string().trim().max(60).nullable(),
+    }),
+    note: longText.nullable(),
+  }),
+});

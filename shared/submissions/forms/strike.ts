@@ -1,0 +1,90 @@
+import * as z from 'zod';
+import { hydrantId } from '../../inventory/hydrant.ts';
+import { problemIssue } from '../../problems/fromZod.ts';
+import { dispatchTold, exhibit, instant, longText, position, seen, shortText } from '../fields.ts';
+import { form } from '../form.ts';
+
+export const hazards = [
+  'traffic',
+  'energised-lines',
+  'gas',
+  'fuel',
+  'unstable-vehicle',
+  'ice',
+  'flooding',
+  'undermined-ground',
+  'other',
+] as const;
+
+/** What the crew found at the hydrant. Everything may be unknown: a crew cannot know yet what it has not seen. */
+export const found = z
+  .strictObject({
+    flow: z.enum(['none', 'leak', 'jet', 'full-bore', 'unknown']),
+    /** Height of an upright jet above the opening, inches. */
+    jetHeightIn: z.number().gt(0).max(2400).nullable(),
+    /** Horizontal distance at which a sideways stream has fallen one foot, inches. */
+    throwDistanceIn: z.number().gt(0).max(2400).nullable(),
+    openingDiameterIn: z.number().gt(0).max(24).nullable(),
+    breakawayFlangeParted: seen,
+    stemCouplingParted: seen,
+    nozzleSection: z.enum(['sound', 'damaged', 'unknown']),
+    lowerBarrel: z.enum(['sound', 'damaged', 'unknown']),
+    belowGrade: z.enum(['no-sign', 'suspected', 'found', 'unknown']),
+    isolationValve: z.enum(['holds', 'does-not-hold', 'not-tried', 'none-fitted']),
+    mainValve: z.enum(['holds', 'does-not-hold', 'unknown']),
+  })
+  .superRefine((value, ctx) => {
+    if (value.flow === 'none' && value.jetHeightIn !== null) ctx.addIssue(problemIssue('jet-without-flow', ['jetHeightIn']));
+    if (value.flow === 'none' && value.throwDistanceIn !== null)
+      ctx.addIssue(problemIssue('jet-without-flow', ['throwDistanceIn']));
+  });
+
+export const strike = form({
+  kind: 'strike',
+  subjects: ['strike'],
+  writers: ['crew', 'manager'],
+  readers: ['crew', 'clerk', 'manager'],
+  personal: ['reportedBy.name', 'reportedBy.phone', 'dispatch.takenBy'],
+  body: z
+    .strictObject({
+      hydrantId: hydrantId.nullable(),
+      position: position.nullable(),
+      placeDescription: shortText.nullable(),
+      reportedBy: z.strictObject({
+        source: z.enum(['police', 'fire', 'public', 'crew', 'driver', 'alarm', 'unknown']),
+        name: shortText.nullable(),
+        phone: z.string().trim().max(40).nullable(),
+        reportedAt: instant.nullable(),
+      }),
+      struckAt: instant.nullable(),
+      /** How the time of the strike is known; a bound by calls is not a witness. */
+      struckAtBasis: z.enum(['witnessed', 'reported', 'bounded', 'unknown']),
+      lastSeenSoundAt: instant.nullable(),
+      calledOutAt: instant.nullable(),
+      arrivedAt: instant.nullable(),
+      waterShutAt: instant.nullable(),
+      markedOutOfServiceAt: instant.nullable(),
+      dispatch: dispatchTold.nullable(),
+      found: found.nullable(),
+      hazards: z.array(z.enum(hazards)).max(hazards.length),
+      hazardNote: longText.nullable(),
+      photos: z.array(exhibit).max(60),
+      note: longText.nullable(),
+    })
+    .superRefine((value, ctx) => {
+      if (value.hydrantId === null && value.position === null && value.placeDescription === null)
+        ctx.addIssue(problemIssue('hydrant-or-place', ['hydrantId']));
+      if (value.struckAt === null && (value.struckAtBasis === 'witnessed' || value.struckAtBasis === 'reported'))
+        ctx.addIssue(problemIssue('basis-needs-time', ['struckAt']));
+      const order = ['struckAt', 'arrivedAt', 'waterShutAt'] as const;
+      order.forEach((later, index) => {
+        const at = value[later];
+        const before = order.slice(0, index).find((earlier) => {
+          const t = value[earlier];
+          return t !== null && at !== null && Date.parse(t) > Date.parse(at);
+        });
+        // Water can be shut before this crew arrives (a passer-by, another crew), so only the strike bounds it.
+        if (before === 'struckAt') ctx.addIssue(problemIssue('before-the-strike', [later]));
+      });
+    }),
+});

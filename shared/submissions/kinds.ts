@@ -1,0 +1,48 @@
+import { claimOpened } from './forms/claimOpened.ts';
+import { demandSent } from './forms/demandSent.ts';
+import { expectedReturn } from './forms/expectedReturn.ts';
+import { flowTest } from './forms/flowTest.ts';
+import { hydrantModel } from './forms/hydrantModel.ts';
+import { inspection } from './forms/inspection.ts';
+import { inventoryLoaded } from './forms/inventoryLoaded.ts';
+import { link } from './forms/link.ts';
+import { outage } from './forms/outage.ts';
+import { outOfServiceNotice } from './forms/outOfServiceNotice.ts';
+import { packetFrozen } from './forms/packetFrozen.ts';
+import { party } from './forms/party.ts';
+import { plannedWork } from './forms/plannedWork.ts';
+import { rateBook } from './forms/rateBook.ts';
+import { repair } from './forms/repair.ts';
+import { returnToService } from './forms/returnToService.ts';
+import { strike } from './forms/strike.ts';
+import { valveOperation } from './forms/valveOperation.ts';
+
+/** Every form but the correction, which replaces one of these. */
+export const forms = {
+  [strike.kind]: strike,
+  [party.kind]: party,
+  [outage.kind]: outage,
+  [outOfServiceNotice.kind]: outOfServiceNotice,
+  [expectedReturn.kind]: expectedReturn,
+  [inspection.kind]: inspection,
+  [plannedWork.kind]: plannedWork,
+  [valveOperation.kind]: valveOperation,
+  [repair.kind]: repair,
+  [flowTest.kind]: flowTest,
+  [returnToService.kind]: returnToService,
+  [link.kind]: link,
+  [claimOpened.kind]: claimOpened,
+  [packetFrozen.kind]: packetFrozen,
+  [demandSent.kind]: demandSent,
+  [inventoryLoaded.kind]: inventoryLoaded,
+  [rateBook.kind]: rateBook,
+  [hydrantModel.kind]: hydrantModel,
+} as const;
+
+export type FactKind = keyof typeof forms;
+export const factKinds = Object.keys(forms) as [FactKind, ...FactKind[]];
+export const isFactKind = (kind: unknown): kind is FactKind => typeof kind === 'string' && Object.hasOwn(forms, kind);
+
+export const correctionKind = 'correction';
+export type Kind = FactKind | typeof correctionKind;
+export const kinds: readonly Kind[] = [...factKinds, correctionKind];
