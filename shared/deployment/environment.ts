@@ -1,0 +1,18 @@
+/** Names of the environment variables that a handler reads. The same on one machine and on AWS; only values differ. */
+export const environmentNames = {
+  /** JSON of the utility's settings (`shared/utility/settings.ts`). */
+  utility: 'UTILITY_SETTINGS',
+  /** Another endpoint for the DynamoDB API; unset on AWS. */
+  dynamodbEndpoint: 'DYNAMODB_ENDPOINT',
+  /** Object stores as URLs: `s3://bucket/prefix` or `file:///folder`. */
+  evidenceUrl: 'EVIDENCE_URL',
+  publishedUrl: 'PUBLISHED_URL',
+  inventoryUrl: 'INVENTORY_URL',
+  tokenIssuer: 'TOKEN_ISSUER',
+  tokenAudience: 'TOKEN_AUDIENCE',
+  /** Where the issuer's keys are; unset: `<issuer>/.well-known/jwks.json`. */
+  tokenKeysUrl: 'TOKEN_KEYS_URL',
+  /** Base of the signed links a file-backed evidence store hands out; unset with S3, which signs its own. */
+  evidenceLinkBase: 'EVIDENCE_LINK_BASE',
+  evidenceLinkSecret: 'EVIDENCE_LINK_SECRET',
+} as const;

@@ -1,0 +1,37 @@
+import type { Role } from '../roles.ts';
+
+/** A route family is one Lambda function: a folder in `functions/`. */
+export const families = ['submissions', 'records', 'evidence', 'packets', 'health'] as const;
+export type Family = (typeof families)[number];
+
+export interface Route {
+  readonly method: 'GET' | 'POST';
+  /** Path with API Gateway's `{name}` parameters. */
+  readonly path: string;
+  readonly family: Family;
+  /** Who may call it; 'anyone' needs no sign-in and is read-only. Kinds of submission narrow it further. */
+  readonly allowed: readonly Role[] | 'anyone';
+}
+
+const everyone: readonly Role[] = ['crew', 'clerk', 'manager'];
+const desk: readonly Role[] = ['clerk', 'manager'];
+
+/** Every route there is, read top to bottom: the gateway, the local server and the access tests all walk this table. */
+export const routes: readonly Route[] = [
+  { method: 'GET', path: '/api/health', family: 'health', allowed: 'anyone' },
+  { method: 'GET', path: '/api/utility', family: 'records', allowed: 'anyone' },
+  { method: 'GET', path: '/api/me', family: 'records', allowed: everyone },
+  { method: 'POST', path: '/api/submissions', family: 'submissions', allowed: everyone },
+  { method: 'GET', path: '/api/strikes', family: 'records', allowed: everyone },
+  { method: 'GET', path: '/api/strikes/{strikeId}', family: 'records', allowed: everyone },
+  { method: 'GET', path: '/api/hydrants', family: 'records', allowed: everyone },
+  { method: 'GET', path: '/api/hydrants/{hydrantId}', family: 'records', allowed: everyone },
+  { method: 'GET', path: '/api/models', family: 'records', allowed: everyone },
+  { method: 'GET', path: '/api/rate-books', family: 'records', allowed: desk },
+  { method: 'GET', path: '/api/claims', family: 'records', allowed: desk },
+  { method: 'GET', path: '/api/claims/{claimId}', family: 'records', allowed: desk },
+  { method: 'GET', path: '/api/claims/{claimId}/statement', family: 'packets', allowed: desk },
+  { method: 'POST', path: '/api/claims/{claimId}/packet', family: 'packets', allowed: desk },
+  { method: 'POST', path: '/api/evidence/uploads', family: 'evidence', allowed: everyone },
+  { method: 'GET', path: '/api/evidence/{sha256}', family: 'evidence', allowed: everyone },
+];

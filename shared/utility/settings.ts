@@ -1,0 +1,43 @@
+import * as z from 'zod';
+
+/** True for an IANA zone name that this runtime knows. */
+function isTimeZone(name: string): boolean {
+  try {
+    new Intl.DateTimeFormat('en', { timeZone: name });
+    return true;
+  } catch {
+    return false;
+  }
+}
+
+/** One deployment serves one utility. These are its settings; the time zone has no default because a wrong one bills wrong hours. */
+export const utilitySettings = z.strictObject({
+  name: z.string().trim().min(1).max(120),
+  timeZone: z.string().refine(isTimeZone, { error: 'time-zone' }),
+  locale: z.enum(['en', 'es']),
+  units: z.enum(['us', 'metric']),
+  /** Answered at any hour; stands on every public page. */
+  emergencyPhone: z.string().trim().min(3).max(40),
+  dispatch: z.strictObject({ name: z.string().trim().min(1).max(120), phone: z.string().trim().min(3).max(40) }),
+  letterhead: z.strictObject({
+    addressLines: z.array(z.string().trim().min(1).max(100)).min(1).max(5),
+    email: z.string().trim().max(120).nullable(),
+    phone: z.string().trim().max(40),
+    remitTo: z.array(z.string().trim().min(1).max(100)).min(1).max(6),
+  }),
+  /** The roll of people by id: names for the desk and the packet, never for the public. */
+  people: z.array(z.strictObject({ personId: z.string().min(1).max(64), name: z.string().min(1).max(80), trade: z.string().max(80).nullable() })).max(2000),
+  publishing: z.strictObject({
+    /** How often the public pages are made anew even when nothing changed, minutes. */
+    everyMinutes: z.number().int().min(1).max(60),
+    /** A page older than this must not be relied on, minutes. */
+    relyForMinutes: z.number().int().min(2).max(240),
+    /** Decimal places of public positions; 5 is about 1 m. */
+    positionDecimals: z.number().int().min(2).max(6),
+    /** Whether rated flow is shown to the public beside the class. */
+    showFlow: z.boolean(),
+  }),
+  /** Address of the public site, for links in feeds and packets; null until known. */
+  publicUrl: z.url().nullable(),
+});
+export type UtilitySettings = z.infer<typeof utilitySettings>;
