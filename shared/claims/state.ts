@@ -39,6 +39,10 @@ export function foldClaim(claimId: string, facts: readonly Effective[]): ClaimSt
     stage: demands.length > 0 ? 'billed' : packets.length > 0 ? 'frozen' : 'open',
     packets,
     demands,
-    lastRecordedAt: facts.map(({ recordedAt }) => recordedAt).sort().at(-1) ?? '',
+    lastRecordedAt:
+      facts
+        .map(({ recordedAt }) => recordedAt)
+        .sort()
+        .at(-1) ?? '',
   };
 }

@@ -14,7 +14,16 @@ const title = z.string().trim().min(1).max(200);
 /** Who says so: the paper an adjuster can ask for. */
 export const authority = z.strictObject({
   authorityId: code,
-  kind: z.enum(['resolution', 'ordinance', 'tariff', 'schedule', 'labor-agreement', 'contract', 'price-list', 'other']),
+  kind: z.enum([
+    'resolution',
+    'ordinance',
+    'tariff',
+    'schedule',
+    'labor-agreement',
+    'contract',
+    'price-list',
+    'other',
+  ]),
   title,
   edition: z.string().trim().max(120).nullable(),
   page: z.string().trim().max(40).nullable(),

@@ -4,11 +4,26 @@
  */
 export const tables = {
   /** Facts. `entry` is a submission's id, or `corrects:<target id>` for a correction, so a second one cannot exist. */
-  submissions: { logicalId: 'SubmissionsTable', environment: 'SUBMISSIONS_TABLE', partitionKey: 'stream', sortKey: 'entry' },
+  submissions: {
+    logicalId: 'SubmissionsTable',
+    environment: 'SUBMISSIONS_TABLE',
+    partitionKey: 'stream',
+    sortKey: 'entry',
+  },
   /** Erasable personal fields of facts, under the same keys. */
-  personal: { logicalId: 'PersonalTable', environment: 'PERSONAL_TABLE', partitionKey: 'stream', sortKey: 'entry' },
+  personal: {
+    logicalId: 'PersonalTable',
+    environment: 'PERSONAL_TABLE',
+    partitionKey: 'stream',
+    sortKey: 'entry',
+  },
   /** What is computed and kept for reading. */
-  projections: { logicalId: 'ProjectionsTable', environment: 'PROJECTIONS_TABLE', partitionKey: 'partition', sortKey: 'key' },
+  projections: {
+    logicalId: 'ProjectionsTable',
+    environment: 'PROJECTIONS_TABLE',
+    partitionKey: 'partition',
+    sortKey: 'key',
+  },
   /** Numbers that must be unique. */
   unique: { logicalId: 'UniqueTable', environment: 'UNIQUE_TABLE', partitionKey: 'space', sortKey: 'name' },
 } as const;

@@ -13,7 +13,14 @@ export const hydrantId = z
   // The id stands in addresses, file names and keys; control characters would break all three.
   .regex(/^[^\p{Cc}\u2028\u2029]+$/u);
 
-export const hydrantTypes = ['dry-barrel', 'wet-barrel', 'underground', 'wall', 'standpipe', 'unknown'] as const;
+export const hydrantTypes = [
+  'dry-barrel',
+  'wet-barrel',
+  'underground',
+  'wall',
+  'standpipe',
+  'unknown',
+] as const;
 /** `service` is the inventory's own word on an asset; whether a hydrant can be relied on comes from the ledger. */
 export const serviceStates = ['active', 'abandoned', 'planned', 'unknown'] as const;
 

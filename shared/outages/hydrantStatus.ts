@@ -18,7 +18,6 @@ export interface Outage {
   readonly dispatchToldAt: string | null;
 }
 
-
 export interface HydrantStatus {
   readonly hydrantId: string;
   /** In service only when no outage of it is open. */
@@ -27,7 +26,13 @@ export interface HydrantStatus {
   readonly past: readonly Outage[];
   readonly lastInspectedAt: string | null;
   readonly flowTestIds: readonly string[];
-  readonly planned: readonly { readonly submissionId: string; readonly work: string; readonly from: string; readonly to: string; readonly takesOutOfService: boolean }[];
+  readonly planned: readonly {
+    readonly submissionId: string;
+    readonly work: string;
+    readonly from: string;
+    readonly to: string;
+    readonly takesOutOfService: boolean;
+  }[];
 }
 
 export interface StatusQuestion {
@@ -75,16 +80,24 @@ export function foldHydrant({ hydrantId, hydrantType, strikes, facts }: StatusQu
   };
 }
 
-function foldOtherOutage(item: Effective<'outage'>, hydrantType: Hydrant['type'], facts: readonly Effective[]): Outage {
+function foldOtherOutage(
+  item: Effective<'outage'>,
+  hydrantType: Hydrant['type'],
+  facts: readonly Effective[],
+): Outage {
   const { submissionId, body } = item.fact;
   // Only valves turned since this outage began can be its own; older ones belong to outages that ended.
   const turns = valveTurns(facts).filter(({ at }) => Date.parse(at) >= Date.parse(body.since));
   const returns = ofKind(facts, 'return-to-service')
     .filter(({ fact }) => fact.body.closes.includes(submissionId))
     .sort((a, b) => Date.parse(a.fact.body.returnedAt) - Date.parse(b.fact.body.returnedAt))
-    .map((returned) => returnEffect(returned, { hydrantType, cause: 'other', repairs: [], valveTurns: turns }));
+    .map((returned) =>
+      returnEffect(returned, { hydrantType, cause: 'other', repairs: [], valveTurns: turns }),
+    );
   const effective = returns.find(({ takesEffect }) => takesEffect) ?? null;
-  const expected = ofKind(facts, 'expected-return').filter(({ fact }) => fact.body.outageId === submissionId).at(-1)?.fact.body;
+  const expected = ofKind(facts, 'expected-return')
+    .filter(({ fact }) => fact.body.outageId === submissionId)
+    .at(-1)?.fact.body;
   return {
     outageId: submissionId,
     cause: body.cause,

@@ -4,7 +4,8 @@ import { proofsAfterOtherOutage, proofsAfterRepair, type Proof } from './proofs.
 
 /** Why a recorded return to service has no effect (yet). Words: `hold.<code>`. */
 export interface Hold {
-  readonly code: 'proof-missing' | 'proof-failed' | 'proof-before-reassembly' | 'valve-still-closed' | 'repair-still-open';
+  readonly code:
+    'proof-missing' | 'proof-failed' | 'proof-before-reassembly' | 'valve-still-closed' | 'repair-still-open';
   readonly proof?: Proof;
   readonly valveId?: string;
 }
@@ -43,7 +44,11 @@ export interface ValveTurn {
 /** Turns recorded as valve operations, and reopenings recorded on any return, whether or not that return took effect. */
 export function valveTurns(facts: readonly Effective[]): ValveTurn[] {
   return [
-    ...ofKind(facts, 'valve-operation').map(({ fact: { body } }) => ({ valveId: body.valveId, at: body.at, closed: body.action === 'closed' })),
+    ...ofKind(facts, 'valve-operation').map(({ fact: { body } }) => ({
+      valveId: body.valveId,
+      at: body.at,
+      closed: body.action === 'closed',
+    })),
     ...ofKind(facts, 'return-to-service').flatMap(({ fact }) =>
       fact.body.valvesReopened.map(({ valveId, at }) => ({ valveId, at, closed: false })),
     ),
@@ -56,22 +61,32 @@ const time = (instant: string): number => Date.parse(instant);
  * Whether a return to service takes effect (design decision 7): every proof for that type of hydrant passed, or put
  * off by name, after the last reassembly, and every valve recorded closed by then recorded reopened.
  */
-export function returnEffect(returned: Effective<'return-to-service'>, question: ReturnQuestion): ReturnEffect {
+export function returnEffect(
+  returned: Effective<'return-to-service'>,
+  question: ReturnQuestion,
+): ReturnEffect {
   const { body, submissionId } = returned.fact;
   const holds: Hold[] = [];
   const deferred: DeferredProof[] = [];
   const returnedAt = time(body.returnedAt);
 
-  const reassemblies = question.repairs.flatMap(({ fact }) => (fact.body.reassembledAt ? [time(fact.body.reassembledAt)] : []));
+  const reassemblies = question.repairs.flatMap(({ fact }) =>
+    fact.body.reassembledAt ? [time(fact.body.reassembledAt)] : [],
+  );
   const lastReassembly = reassemblies.length > 0 ? Math.max(...reassemblies) : Number.NEGATIVE_INFINITY;
   const opened = question.repairs.flatMap(({ fact }) =>
-    fact.body.steps.filter(({ step }) => step === 'taken-down' || step === 'top-opened').map(({ doneAt }) => time(doneAt)),
+    fact.body.steps
+      .filter(({ step }) => step === 'taken-down' || step === 'top-opened')
+      .map(({ doneAt }) => time(doneAt)),
   );
   if (opened.some((at) => at > lastReassembly && at <= returnedAt)) holds.push({ code: 'repair-still-open' });
 
-  const required = question.cause === 'strike' ? proofsAfterRepair(question.hydrantType) : proofsAfterOtherOutage;
+  const required =
+    question.cause === 'strike' ? proofsAfterRepair(question.hydrantType) : proofsAfterOtherOutage;
   for (const proof of required) {
-    const results = body.proofs.filter((item) => item.proof === proof).sort((a, b) => time(a.at) - time(b.at));
+    const results = body.proofs
+      .filter((item) => item.proof === proof)
+      .sort((a, b) => time(a.at) - time(b.at));
     const last = results.at(-1);
     if (!last) holds.push({ code: 'proof-missing', proof });
     else if (last.result === 'failed') holds.push({ code: 'proof-failed', proof });
@@ -80,8 +95,15 @@ export function returnEffect(returned: Effective<'return-to-service'>, question:
     else if (time(last.at) < lastReassembly) holds.push({ code: 'proof-before-reassembly', proof });
   }
 
-  for (const valveId of stillClosed(question.valveTurns, returnedAt)) holds.push({ code: 'valve-still-closed', valveId });
-  return { returnId: submissionId, returnedAt: body.returnedAt, takesEffect: holds.length === 0, holds, deferred };
+  for (const valveId of stillClosed(question.valveTurns, returnedAt))
+    holds.push({ code: 'valve-still-closed', valveId });
+  return {
+    returnId: submissionId,
+    returnedAt: body.returnedAt,
+    takesEffect: holds.length === 0,
+    holds,
+    deferred,
+  };
 }
 
 function stillClosed(turns: readonly ValveTurn[], until: number): string[] {

@@ -2,7 +2,11 @@ import type * as z from 'zod';
 import { problem, type Problem } from './problem.ts';
 
 /** A custom check names its catalogue code in `params`: `ctx.addIssue(problemIssue('jet-needs-height', ['jetHeightIn']))`. */
-export function problemIssue(code: string, path: readonly PropertyKey[] = [], params: Problem['params'] = {}) {
+export function problemIssue(
+  code: string,
+  path: readonly PropertyKey[] = [],
+  params: Problem['params'] = {},
+) {
   return { code: 'custom' as const, path: [...path], message: code, params: { problem: code, ...params } };
 }
 
@@ -12,7 +16,10 @@ const dotted = (path: readonly PropertyKey[]): string => path.map(String).join('
  * Every issue that zod found, as problems with a catalogue code each. A union that fails is reported by the
  * branch that came closest (fewest issues), because "invalid input" tells nobody what would be right.
  */
-export function problemsFromZod(issues: readonly z.core.$ZodIssue[], prefix: readonly PropertyKey[] = []): Problem[] {
+export function problemsFromZod(
+  issues: readonly z.core.$ZodIssue[],
+  prefix: readonly PropertyKey[] = [],
+): Problem[] {
   return issues.flatMap((issue): Problem[] => {
     const path = [...prefix, ...issue.path];
     const at = dotted(path);
@@ -26,10 +33,15 @@ export function problemsFromZod(issues: readonly z.core.$ZodIssue[], prefix: rea
       case 'too_small':
         return [
           issue.origin === 'string'
-            ? problem(Number(issue.minimum) <= 1 ? 'required' : 'too-short', at, { minimum: Number(issue.minimum), expected: 'string' })
+            ? problem(Number(issue.minimum) <= 1 ? 'required' : 'too-short', at, {
+                minimum: Number(issue.minimum),
+                expected: 'string',
+              })
             : issue.origin === 'array'
               ? problem('too-few', at, { minimum: Number(issue.minimum) })
-              : problem(issue.inclusive === false ? 'not-above' : 'below-minimum', at, { minimum: Number(issue.minimum) }),
+              : problem(issue.inclusive === false ? 'not-above' : 'below-minimum', at, {
+                  minimum: Number(issue.minimum),
+                }),
         ];
       case 'too_big':
         return [

@@ -20,10 +20,15 @@ export interface Projections {
  * (a strike, those linked to it, their hydrant, that hydrant's other strikes): the answer for those is the same.
  * `hydrantType` reads the inventory; an unknown hydrant has type `unknown`.
  */
-export function project(recorded: readonly Recorded[], hydrantType: (hydrantId: string) => Hydrant['type']): Projections {
+export function project(
+  recorded: readonly Recorded[],
+  hydrantType: (hydrantId: string) => Hydrant['type'],
+): Projections {
   const { facts, problems } = effectiveFacts(recorded.filter(({ submission }) => submission.test !== true));
   const joined = joinedStrikes(
-    ofKind(facts, 'link').flatMap(({ fact }) => (fact.subject.type === 'strike' ? [{ a: fact.subject.strikeId, b: fact.body.sameAsStrikeId }] : [])),
+    ofKind(facts, 'link').flatMap(({ fact }) =>
+      fact.subject.type === 'strike' ? [{ a: fact.subject.strikeId, b: fact.body.sameAsStrikeId }] : [],
+    ),
   );
   const goesBy = (strikeId: string): string => joined.get(strikeId) ?? strikeId;
 
@@ -51,7 +56,11 @@ export function project(recorded: readonly Recorded[], hydrantType: (hydrantId: 
   // First pass: which hydrant each strike is of, which needs only its own facts.
   const hydrantOf = new Map<string, string | null>();
   for (const [strikeId, own] of ofStrike)
-    hydrantOf.set(strikeId, foldStrike({ strikeId, memberIds: [strikeId], facts: own, aroundFacts: [], hydrantType: 'unknown' }).hydrantId);
+    hydrantOf.set(
+      strikeId,
+      foldStrike({ strikeId, memberIds: [strikeId], facts: own, aroundFacts: [], hydrantType: 'unknown' })
+        .hydrantId,
+    );
   const strikesOf = new Map<string, string[]>();
   for (const [strikeId, hydrantId] of hydrantOf) if (hydrantId !== null) push(strikesOf, hydrantId, strikeId);
 
@@ -59,7 +68,12 @@ export function project(recorded: readonly Recorded[], hydrantType: (hydrantId: 
   const hydrants: HydrantStatus[] = [];
   const foldOne = (strikeId: string, hydrantId: string | null): StrikeState => {
     const own = ofStrike.get(strikeId) ?? [];
-    const others = hydrantId === null ? [] : (strikesOf.get(hydrantId) ?? []).filter((id) => id !== strikeId).flatMap((id) => ofStrike.get(id) ?? []);
+    const others =
+      hydrantId === null
+        ? []
+        : (strikesOf.get(hydrantId) ?? [])
+            .filter((id) => id !== strikeId)
+            .flatMap((id) => ofStrike.get(id) ?? []);
     return foldStrike({
       strikeId,
       memberIds: [...(members.get(strikeId) ?? [strikeId])],
@@ -81,10 +95,14 @@ export function project(recorded: readonly Recorded[], hydrantType: (hydrantId: 
       }),
     );
   }
-  for (const [strikeId, hydrantId] of hydrantOf) if (hydrantId === null) strikes.push(foldOne(strikeId, null));
+  for (const [strikeId, hydrantId] of hydrantOf)
+    if (hydrantId === null) strikes.push(foldOne(strikeId, null));
   const claims = [...ofClaim].flatMap(([claimId, own]) => foldClaim(claimId, own) ?? []);
 
-  const by = <T>(key: (item: T) => string) => (a: T, b: T): number => (key(a) < key(b) ? -1 : key(a) > key(b) ? 1 : 0);
+  const by =
+    <T>(key: (item: T) => string) =>
+    (a: T, b: T): number =>
+      key(a) < key(b) ? -1 : key(a) > key(b) ? 1 : 0;
   return {
     strikes: strikes.sort(by(({ strikeId }) => strikeId)),
     hydrants: hydrants.sort(by(({ hydrantId }) => hydrantId)),

@@ -2,7 +2,9 @@
  * Which strike ids are one strike, from the links between them. The joined strike goes by its smallest id (UUIDv7: the
  * one made first). Returns every id named in a link, each with the id its strike goes by.
  */
-export function joinedStrikes(links: readonly { readonly a: string; readonly b: string }[]): ReadonlyMap<string, string> {
+export function joinedStrikes(
+  links: readonly { readonly a: string; readonly b: string }[],
+): ReadonlyMap<string, string> {
   const parent = new Map<string, string>();
   const root = (id: string): string => {
     let at = id;

@@ -52,12 +52,22 @@ export interface StrikeQuestion {
 }
 
 const earliest = (instants: readonly (string | null | undefined)[]): string | null =>
-  instants.filter((at): at is string => typeof at === 'string').sort((a, b) => Date.parse(a) - Date.parse(b))[0] ?? null;
+  instants
+    .filter((at): at is string => typeof at === 'string')
+    .sort((a, b) => Date.parse(a) - Date.parse(b))[0] ?? null;
 const latest = (instants: readonly (string | null | undefined)[]): string | null =>
-  instants.filter((at): at is string => typeof at === 'string').sort((a, b) => Date.parse(b) - Date.parse(a))[0] ?? null;
+  instants
+    .filter((at): at is string => typeof at === 'string')
+    .sort((a, b) => Date.parse(b) - Date.parse(a))[0] ?? null;
 
 /** The fold of one strike. Pure; the order in which facts arrived makes no difference. */
-export function foldStrike({ strikeId, memberIds, facts, aroundFacts, hydrantType }: StrikeQuestion): StrikeState {
+export function foldStrike({
+  strikeId,
+  memberIds,
+  facts,
+  aroundFacts,
+  hydrantType,
+}: StrikeQuestion): StrikeState {
   const strikes = ofKind(facts, 'strike').map(({ fact }) => fact);
   const repairs = ofKind(facts, 'repair');
   const notices = ofKind(facts, 'out-of-service-notice').map(({ fact }) => fact.body);
@@ -69,7 +79,9 @@ export function foldStrike({ strikeId, memberIds, facts, aroundFacts, hydrantTyp
   const closing = [...ofKind(facts, 'return-to-service'), ...ofKind(aroundFacts, 'return-to-service')]
     .filter(({ fact }) => fact.body.closes.some((id) => memberIds.includes(id)))
     .sort((a, b) => Date.parse(a.fact.body.returnedAt) - Date.parse(b.fact.body.returnedAt));
-  const returns = closing.map((item) => returnEffect(item, { hydrantType, cause: 'strike', repairs, valveTurns: turns }));
+  const returns = closing.map((item) =>
+    returnEffect(item, { hydrantType, cause: 'strike', repairs, valveTurns: turns }),
+  );
   const effective = returns.find(({ takesEffect }) => takesEffect) ?? null;
 
   const waterShutAt = earliest([
@@ -92,10 +104,26 @@ export function foldStrike({ strikeId, memberIds, facts, aroundFacts, hydrantTyp
       null,
     position: positioned && { latitudeDeg: positioned.latitudeDeg, longitudeDeg: positioned.longitudeDeg },
     placeDescription: bodies.find((body) => body.placeDescription !== null)?.placeDescription ?? null,
-    stage: effective ? 'back' : repairedAt ? 'repaired' : repairs.length > 0 ? 'under-repair' : waiting ? 'waiting' : waterShutAt ? 'shut-off' : 'reported',
+    stage: effective
+      ? 'back'
+      : repairedAt
+        ? 'repaired'
+        : repairs.length > 0
+          ? 'under-repair'
+          : waiting
+            ? 'waiting'
+            : waterShutAt
+              ? 'shut-off'
+              : 'reported',
     since:
-      earliest([...bodies.flatMap((body) => [body.struckAt, body.reportedBy.reportedAt, body.arrivedAt]), ...strikes.map((fact) => fact.occurredAt)]) ??
-      earliest([...repairs.flatMap(({ fact }) => fact.body.crew.flatMap(({ work }) => work.map(({ from }) => from))), ...facts.map(({ fact }) => fact.occurredAt)]) ??
+      earliest([
+        ...bodies.flatMap((body) => [body.struckAt, body.reportedBy.reportedAt, body.arrivedAt]),
+        ...strikes.map((fact) => fact.occurredAt),
+      ]) ??
+      earliest([
+        ...repairs.flatMap(({ fact }) => fact.body.crew.flatMap(({ work }) => work.map(({ from }) => from))),
+        ...facts.map(({ fact }) => fact.occurredAt),
+      ]) ??
       '',
     struckAt: earliest(bodies.map((body) => body.struckAt)),
     arrivedAt: earliest(bodies.map((body) => body.arrivedAt)),
@@ -113,7 +141,8 @@ export function foldStrike({ strikeId, memberIds, facts, aroundFacts, hydrantTyp
     partyIds: ofKind(facts, 'party').map(({ fact }) => fact.submissionId),
     flowTestIds: flowTests.map((fact) => fact.submissionId),
     submissionIds: facts.map(({ fact }) => fact.submissionId),
-    lastRecordedAt: latest(facts.flatMap((item) => [item.recordedAt, ...item.corrections.map((c) => c.recordedAt)])) ?? '',
+    lastRecordedAt:
+      latest(facts.flatMap((item) => [item.recordedAt, ...item.corrections.map((c) => c.recordedAt)])) ?? '',
   };
 }
 

@@ -15,7 +15,8 @@ export function canonicalJson(value: unknown): string {
  * when an id is reused with other content.
  */
 export function firstDifference(a: unknown, b: unknown, path = ''): string | null {
-  const isObject = (value: unknown): value is Record<string, unknown> => typeof value === 'object' && value !== null;
+  const isObject = (value: unknown): value is Record<string, unknown> =>
+    typeof value === 'object' && value !== null;
   if (!isObject(a) || !isObject(b) || Array.isArray(a) !== Array.isArray(b))
     return canonicalJson(a ?? null) === canonicalJson(b ?? null) ? null : path;
   const keys = [...new Set([...Object.keys(a), ...Object.keys(b)])].sort();

@@ -21,7 +21,8 @@ export interface EffectiveFacts {
   readonly problems: readonly Problem[];
 }
 
-const isCorrection = (recorded: Recorded): recorded is Recorded<Correction> => recorded.submission.kind === correctionKind;
+const isCorrection = (recorded: Recorded): recorded is Recorded<Correction> =>
+  recorded.submission.kind === correctionKind;
 
 /** Order for reading: by the person's time, then by id, so that a fold never depends on the order of arrival. */
 export function byTime(a: Effective, b: Effective): number {
@@ -54,7 +55,9 @@ export function effectiveFacts(recorded: readonly Recorded[]): EffectiveFacts {
       used.add(next.submission.submissionId);
       const { targetKind, replacement } = next.submission.body;
       if (targetKind !== fact.kind) {
-        problems.push(problem('correction-of-other-kind', next.submission.submissionId, { targetKind, kind: fact.kind }));
+        problems.push(
+          problem('correction-of-other-kind', next.submission.submissionId, { targetKind, kind: fact.kind }),
+        );
         break;
       }
       chain.push(next);
@@ -65,13 +68,23 @@ export function effectiveFacts(recorded: readonly Recorded[]): EffectiveFacts {
         fact = { ...fact, body: replacement, occurredAt: next.submission.occurredAt } as unknown as Fact;
       next = corrections.get(next.submission.submissionId);
     }
-    const effective: Effective = { fact, recordedAt: item.recordedAt, deliveredBy: item.deliveredBy, corrections: chain, erased };
+    const effective: Effective = {
+      fact,
+      recordedAt: item.recordedAt,
+      deliveredBy: item.deliveredBy,
+      corrections: chain,
+      erased,
+    };
     (standing ? facts : withdrawn).push(effective);
   }
 
   for (const correction of corrections.values())
     if (!used.has(correction.submission.submissionId))
-      problems.push(problem('correction-awaits-target', correction.submission.submissionId, { targetId: correction.submission.body.targetId }));
+      problems.push(
+        problem('correction-awaits-target', correction.submission.submissionId, {
+          targetId: correction.submission.body.targetId,
+        }),
+      );
   return { facts: facts.sort(byTime), withdrawn: withdrawn.sort(byTime), problems };
 }
 

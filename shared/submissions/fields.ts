@@ -17,7 +17,12 @@ export const submissionId = uuidV7;
 export const sha256Hex = z.string().regex(/^[0-9a-f]{64}$/);
 
 /** An id that a person or another system chose (worker, valve, gauge, machine): no control characters. */
-export const chosenId = z.string().trim().min(1).max(64).regex(/^[^\p{Cc}]+$/u);
+export const chosenId = z
+  .string()
+  .trim()
+  .min(1)
+  .max(64)
+  .regex(/^[^\p{Cc}]+$/u);
 
 export const shortText = z.string().trim().min(1).max(200);
 export const longText = z.string().trim().min(1).max(4000);
@@ -33,11 +38,9 @@ export const position = z.strictObject({
 export const seen = z.enum(['yes', 'no', 'unknown']);
 
 /** An interval of work, closed by its end; a submission never carries an open interval. */
-export const interval = z
-  .strictObject({ from: instant, to: instant })
-  .superRefine(({ from, to }, ctx) => {
-    if (Date.parse(to) <= Date.parse(from)) ctx.addIssue(problemIssue('interval-ends-before-start', ['to']));
-  });
+export const interval = z.strictObject({ from: instant, to: instant }).superRefine(({ from, to }, ctx) => {
+  if (Date.parse(to) <= Date.parse(from)) ctx.addIssue(problemIssue('interval-ends-before-start', ['to']));
+});
 
 export const cents = z.number().int().min(0).max(100_000_000_00);
 

@@ -23,6 +23,8 @@ export interface Form<Kind extends string, Body extends z.ZodType> {
   readonly personal: readonly string[];
 }
 
-export function form<const Kind extends string, Body extends z.ZodType>(definition: Form<Kind, Body>): Form<Kind, Body> {
+export function form<const Kind extends string, Body extends z.ZodType>(
+  definition: Form<Kind, Body>,
+): Form<Kind, Body> {
   return definition;
 }

@@ -41,7 +41,8 @@ export const forms = {
 
 export type FactKind = keyof typeof forms;
 export const factKinds = Object.keys(forms) as [FactKind, ...FactKind[]];
-export const isFactKind = (kind: unknown): kind is FactKind => typeof kind === 'string' && Object.hasOwn(forms, kind);
+export const isFactKind = (kind: unknown): kind is FactKind =>
+  typeof kind === 'string' && Object.hasOwn(forms, kind);
 
 export const correctionKind = 'correction';
 export type Kind = FactKind | typeof correctionKind;

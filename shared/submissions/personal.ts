@@ -15,7 +15,10 @@ function matches(value: Json, pattern: readonly string[], at: readonly string[] 
   const [head, ...rest] = pattern;
   if (head === undefined) return value === null || value === undefined ? [] : [at.join('.')];
   if (typeof value !== 'object' || value === null) return [];
-  if (head === '*') return Object.keys(value).flatMap((key) => matches((value as Record<string, Json>)[key], rest, [...at, key]));
+  if (head === '*')
+    return Object.keys(value).flatMap((key) =>
+      matches((value as Record<string, Json>)[key], rest, [...at, key]),
+    );
   return matches((value as Record<string, Json>)[head], rest, [...at, head]);
 }
 
@@ -26,7 +29,8 @@ function at(value: Json, path: string): Json {
 function withAt(value: Json, path: readonly string[], put: Json): Json {
   const [head, ...rest] = path;
   if (head === undefined) return put;
-  if (Array.isArray(value)) return value.map((item: Json, index) => (String(index) === head ? withAt(item, rest, put) : item));
+  if (Array.isArray(value))
+    return value.map((item: Json, index) => (String(index) === head ? withAt(item, rest, put) : item));
   const inner = (typeof value === 'object' && value !== null ? value : {}) as Record<string, Json>;
   return { ...inner, [head]: withAt(inner[head], rest, put) };
 }
@@ -44,6 +48,9 @@ export function splitPersonal(submission: Submission): { fact: Submission; perso
 
 /** Puts personal fields back where they were taken from. */
 export function joinPersonal(fact: Submission, personal: PersonalFields): Submission {
-  const body = Object.entries(personal).reduce<Json>((inner, [path, value]) => withAt(inner, path.split('.'), value), fact.body);
+  const body = Object.entries(personal).reduce<Json>(
+    (inner, [path, value]) => withAt(inner, path.split('.'), value),
+    fact.body,
+  );
   return { ...fact, body } as Submission;
 }

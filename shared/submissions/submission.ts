@@ -2,7 +2,14 @@ import * as z from 'zod';
 import { problem, type Problem } from '../problems/problem.ts';
 import { problemsFromZod } from '../problems/fromZod.ts';
 import type { Role } from '../roles.ts';
-import { currentSchemaVersion, envelopeShape, streamOf, type Stream, type Subject, type SubjectType } from './envelope.ts';
+import {
+  currentSchemaVersion,
+  envelopeShape,
+  streamOf,
+  type Stream,
+  type Subject,
+  type SubjectType,
+} from './envelope.ts';
 import { correctionBody, type CorrectionBody } from './forms/correction.ts';
 import { correctionKind, factKinds, forms, isFactKind, kinds, type FactKind, type Kind } from './kinds.ts';
 
@@ -20,13 +27,20 @@ export interface Envelope {
   readonly test?: true;
 }
 
-export type Fact<K extends FactKind = FactKind> = { [P in K]: Envelope & { readonly kind: P; readonly body: BodyOf<P> } }[K];
+export type Fact<K extends FactKind = FactKind> = {
+  [P in K]: Envelope & { readonly kind: P; readonly body: BodyOf<P> };
+}[K];
 export type Correction = Envelope & { readonly kind: typeof correctionKind; readonly body: CorrectionBody };
 export type Submission = Fact | Correction;
 
-export type Parsed<T> = { readonly ok: true; readonly value: T } | { readonly ok: false; readonly problems: Problem[] };
+export type Parsed<T> =
+  { readonly ok: true; readonly value: T } | { readonly ok: false; readonly problems: Problem[] };
 
-const envelope = z.looseObject({ ...envelopeShape, kind: z.string(), body: z.record(z.string(), z.unknown()) });
+const envelope = z.looseObject({
+  ...envelopeShape,
+  kind: z.string(),
+  body: z.record(z.string(), z.unknown()),
+});
 const envelopeKeys = new Set([...Object.keys(envelopeShape), 'kind', 'body']);
 
 /** The form that decides who may write this submission and about what: a correction's is its target's. */
@@ -50,7 +64,10 @@ export function parseSubmission(input: unknown): Parsed<Submission> {
   const raw = input as Record<string, unknown>;
   const version = raw['schemaVersion'];
   if (typeof version === 'number' && version > currentSchemaVersion)
-    return { ok: false, problems: [problem('newer-schema', 'schemaVersion', { newest: currentSchemaVersion })] };
+    return {
+      ok: false,
+      problems: [problem('newer-schema', 'schemaVersion', { newest: currentSchemaVersion })],
+    };
 
   const problems: Problem[] = [];
   for (const key of Object.keys(raw))

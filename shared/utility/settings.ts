@@ -18,7 +18,10 @@ export const utilitySettings = z.strictObject({
   units: z.enum(['us', 'metric']),
   /** Answered at any hour; stands on every public page. */
   emergencyPhone: z.string().trim().min(3).max(40),
-  dispatch: z.strictObject({ name: z.string().trim().min(1).max(120), phone: z.string().trim().min(3).max(40) }),
+  dispatch: z.strictObject({
+    name: z.string().trim().min(1).max(120),
+    phone: z.string().trim().min(3).max(40),
+  }),
   letterhead: z.strictObject({
     addressLines: z.array(z.string().trim().min(1).max(100)).min(1).max(5),
     email: z.string().trim().max(120).nullable(),
@@ -26,7 +29,15 @@ export const utilitySettings = z.strictObject({
     remitTo: z.array(z.string().trim().min(1).max(100)).min(1).max(6),
   }),
   /** The roll of people by id: names for the desk and the packet, never for the public. */
-  people: z.array(z.strictObject({ personId: z.string().min(1).max(64), name: z.string().min(1).max(80), trade: z.string().max(80).nullable() })).max(2000),
+  people: z
+    .array(
+      z.strictObject({
+        personId: z.string().min(1).max(64),
+        name: z.string().min(1).max(80),
+        trade: z.string().max(80).nullable(),
+      }),
+    )
+    .max(2000),
   publishing: z.strictObject({
     /** How often the public pages are made anew even when nothing changed, minutes. */
     everyMinutes: z.number().int().min(1).max(60),

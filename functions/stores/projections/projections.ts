@@ -11,7 +11,9 @@ export interface Versioned<T> {
 export interface ProjectionStore {
   get<T>(partition: string, key: string): Promise<Versioned<T> | null>;
   /** All values of a partition, by key order. */
-  list<T>(partition: string): Promise<readonly { readonly key: string; readonly value: T; readonly version: number }[]>;
+  list<T>(
+    partition: string,
+  ): Promise<readonly { readonly key: string; readonly value: T; readonly version: number }[]>;
   /** Writes if the stored version is still `expected` (0: absent). False when it is not. */
   put<T>(partition: string, key: string, value: T, expected: number): Promise<boolean>;
   remove(partition: string, key: string, expected: number): Promise<boolean>;

@@ -2,7 +2,16 @@ import * as z from 'zod';
 import { instant, longText, submissionId } from '../fields.ts';
 import { form } from '../form.ts';
 
-export const waitingFor = ['nothing', 'kit', 'parts', 'crew', 'utility-locate', 'contractor', 'weather', 'other'] as const;
+export const waitingFor = [
+  'nothing',
+  'kit',
+  'parts',
+  'crew',
+  'utility-locate',
+  'contractor',
+  'weather',
+  'other',
+] as const;
 
 /** When it should be back, and what it waits for. The latest one stands. */
 export const expectedReturn = form({

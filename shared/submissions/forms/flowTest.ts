@@ -36,7 +36,13 @@ export const flowTest = form({
       measuredFlowGpm: z.number().gt(0).max(20_000).nullable(),
       targetResidualPsi: z.number().min(0).max(100),
       gauges: z
-        .array(z.strictObject({ gaugeId: chosenId, rangePsi: z.number().gt(0).max(600), calibratedOn: z.iso.date().nullable() }))
+        .array(
+          z.strictObject({
+            gaugeId: chosenId,
+            rangePsi: z.number().gt(0).max(600),
+            calibratedOn: z.iso.date().nullable(),
+          }),
+        )
         .max(10),
       flowedMinutes: z.number().gt(0).max(600).nullable(),
       testedByWorkerIds: z.array(chosenId).min(1).max(10),
@@ -45,7 +51,8 @@ export const flowTest = form({
       note: longText.nullable(),
     })
     .superRefine((value, ctx) => {
-      if (value.residualPsi >= value.staticPsi) ctx.addIssue(problemIssue('residual-not-below-static', ['residualPsi']));
+      if (value.residualPsi >= value.staticPsi)
+        ctx.addIssue(problemIssue('residual-not-below-static', ['residualPsi']));
       if (value.targetResidualPsi >= value.staticPsi)
         ctx.addIssue(problemIssue('target-not-below-static', ['targetResidualPsi']));
       if (value.measuredFlowGpm === null && value.flowHydrants.length === 0)

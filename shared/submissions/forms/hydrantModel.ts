@@ -27,7 +27,13 @@ export const hydrantModel = form({
     outlets: z.array(outlet).max(8),
     torques: z.array(torque).max(20),
     kitContents: z
-      .array(z.strictObject({ partNumber: chosenId, description: shortText, quantity: z.number().int().min(1).max(100) }))
+      .array(
+        z.strictObject({
+          partNumber: chosenId,
+          description: shortText,
+          quantity: z.number().int().min(1).max(100),
+        }),
+      )
       .max(60),
     manual: shortText.nullable(),
   }),

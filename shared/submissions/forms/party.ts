@@ -33,7 +33,16 @@ export const party = form({
     vehicles: z
       .array(
         z.strictObject({
-          kind: z.enum(['car', 'light-truck', 'heavy-truck', 'bus', 'motorcycle', 'machine', 'other', 'unknown']),
+          kind: z.enum([
+            'car',
+            'light-truck',
+            'heavy-truck',
+            'bus',
+            'motorcycle',
+            'machine',
+            'other',
+            'unknown',
+          ]),
           plate: z.string().trim().max(20).nullable(),
           plateRegion: z.string().trim().max(40).nullable(),
           /** ISO 3779: 17 characters without I, O and Q; older vehicles have other lengths, so length is not forced. */

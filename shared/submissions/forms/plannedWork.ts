@@ -12,7 +12,16 @@ export const plannedWork = form({
   personal: [],
   body: z
     .strictObject({
-      work: z.enum(['repair', 'replacement', 'flow-test', 'flushing', 'painting', 'valve-work', 'main-work', 'other']),
+      work: z.enum([
+        'repair',
+        'replacement',
+        'flow-test',
+        'flushing',
+        'painting',
+        'valve-work',
+        'main-work',
+        'other',
+      ]),
       from: instant,
       to: instant,
       takesOutOfService: z.boolean(),

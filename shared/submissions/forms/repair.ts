@@ -110,7 +110,8 @@ export const repair = form({
         ctx.addIssue(problemIssue('completed-needs-reassembled', ['reassembledAt']));
       const seenParts = new Set<string>();
       value.crew.forEach((member, index) => {
-        if (seenParts.has(member.workerId)) ctx.addIssue(problemIssue('worker-twice', ['crew', index, 'workerId']));
+        if (seenParts.has(member.workerId))
+          ctx.addIssue(problemIssue('worker-twice', ['crew', index, 'workerId']));
         seenParts.add(member.workerId);
       });
     }),

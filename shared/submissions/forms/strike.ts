@@ -34,7 +34,8 @@ export const found = z
     mainValve: z.enum(['holds', 'does-not-hold', 'unknown']),
   })
   .superRefine((value, ctx) => {
-    if (value.flow === 'none' && value.jetHeightIn !== null) ctx.addIssue(problemIssue('jet-without-flow', ['jetHeightIn']));
+    if (value.flow === 'none' && value.jetHeightIn !== null)
+      ctx.addIssue(problemIssue('jet-without-flow', ['jetHeightIn']));
     if (value.flow === 'none' && value.throwDistanceIn !== null)
       ctx.addIssue(problemIssue('jet-without-flow', ['throwDistanceIn']));
   });
@@ -74,7 +75,10 @@ export const strike = form({
     .superRefine((value, ctx) => {
       if (value.hydrantId === null && value.position === null && value.placeDescription === null)
         ctx.addIssue(problemIssue('hydrant-or-place', ['hydrantId']));
-      if (value.struckAt === null && (value.struckAtBasis === 'witnessed' || value.struckAtBasis === 'reported'))
+      if (
+        value.struckAt === null &&
+        (value.struckAtBasis === 'witnessed' || value.struckAtBasis === 'reported')
+      )
         ctx.addIssue(problemIssue('basis-needs-time', ['struckAt']));
       const order = ['struckAt', 'arrivedAt', 'waterShutAt'] as const;
       order.forEach((later, index) => {

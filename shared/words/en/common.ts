@@ -3,7 +3,8 @@ export const common = {
   'app.name': 'Hydrant Strike Ledger',
   'problem.uuid-v7': 'This must be a UUID of version 7.',
   'problem.not-a-submission': 'Send one submission as a JSON object.',
-  'problem.newer-schema': 'This was written by a newer version than the server knows (newest known: {newest}). Ask for the server to be updated; keep the entry.',
+  'problem.newer-schema':
+    'This was written by a newer version than the server knows (newest known: {newest}). Ask for the server to be updated; keep the entry.',
   'problem.wrong-subject': 'This form is about one of: {allowed}.',
   'problem.interval-ends-before-start': 'The end must be after the start.',
   'problem.jet-without-flow': 'You said no water was flowing. Leave this empty, or change what was flowing.',
@@ -14,7 +15,8 @@ export const common = {
   'problem.break-outside-work': 'This break is outside the hours worked.',
   'problem.completed-needs-reassembled': 'Say when the hydrant was closed up; the proofs must come after it.',
   'problem.worker-twice': 'This person is listed twice. Put all their hours on one line.',
-  'problem.residual-not-below-static': 'Residual must be below static. If it is not, no water was flowing or the readings are swapped: retake both.',
+  'problem.residual-not-below-static':
+    'Residual must be below static. If it is not, no water was flowing or the readings are swapped: retake both.',
   'problem.target-not-below-static': 'The rating pressure must be below static.',
   'problem.flow-or-outlets': 'Give the pitot readings of at least one flowing outlet, or the metered flow.',
   'problem.deferred-needs-reason': 'Say why this proof is put off.',

@@ -8,4 +8,14 @@ import { inventory } from './inventory.ts';
 import { hydraulics } from './hydraulics.ts';
 import { commands } from './commands.ts';
 
-export const en = { ...common, ...problems, ...forms, ...desk, ...publicPages, ...packet, ...inventory, ...hydraulics, ...commands };
+export const en = {
+  ...common,
+  ...problems,
+  ...forms,
+  ...desk,
+  ...publicPages,
+  ...packet,
+  ...inventory,
+  ...hydraulics,
+  ...commands,
+};

@@ -4,7 +4,8 @@
  */
 export const problems = {
   'problem.required': 'Fill this in{expected, select, string { (text)} number { (a number)} other {}}.',
-  'problem.wrong-type': 'This must be {expected, select, string {text} number {a number} boolean {yes or no} array {a list} object {a group of fields} other {another kind of value}}.',
+  'problem.wrong-type':
+    'This must be {expected, select, string {text} number {a number} boolean {yes or no} array {a list} object {a group of fields} other {another kind of value}}.',
   'problem.too-short': 'Use at least {minimum} characters.',
   'problem.too-long': 'Use no more than {maximum} characters.',
   'problem.too-few': 'Give at least {minimum}.',

@@ -1,8 +1,10 @@
 import type { problems as english } from '../en/problems.ts';
 
 export const problems: Record<keyof typeof english, string> = {
-  'problem.required': 'Complete este campo{expected, select, string { (texto)} number { (un número)} other {}}.',
-  'problem.wrong-type': 'Debe ser {expected, select, string {texto} number {un número} boolean {sí o no} array {una lista} object {un grupo de campos} other {otro tipo de valor}}.',
+  'problem.required':
+    'Complete este campo{expected, select, string { (texto)} number { (un número)} other {}}.',
+  'problem.wrong-type':
+    'Debe ser {expected, select, string {texto} number {un número} boolean {sí o no} array {una lista} object {un grupo de campos} other {otro tipo de valor}}.',
   'problem.too-short': 'Use al menos {minimum} caracteres.',
   'problem.too-long': 'Use como máximo {maximum} caracteres.',
   'problem.too-few': 'Indique al menos {minimum}.',
