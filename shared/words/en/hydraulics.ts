@@ -1,2 +1,140 @@
 /** English words: hydraulics. Keys begin with the area's own prefix; Spanish must have each of them to compile. */
-export const hydraulics = {} as const;
+export const hydraulics = {
+  'hydraulics.unit.psi.symbol': 'psi',
+  'hydraulics.unit.psi.name': 'pounds per square inch',
+  'hydraulics.unit.kPa.symbol': 'kPa',
+  'hydraulics.unit.kPa.name': 'kilopascals',
+  'hydraulics.unit.bar.symbol': 'bar',
+  'hydraulics.unit.bar.name': 'bar',
+  'hydraulics.unit.gpm.symbol': 'gpm',
+  'hydraulics.unit.gpm.name': 'US gallons per minute',
+  'hydraulics.unit.MGD.symbol': 'MGD',
+  'hydraulics.unit.MGD.name': 'million US gallons per day',
+  'hydraulics.unit.L/s.symbol': 'L/s',
+  'hydraulics.unit.L/s.name': 'liters per second',
+  'hydraulics.unit.L/min.symbol': 'L/min',
+  'hydraulics.unit.L/min.name': 'liters per minute',
+  'hydraulics.unit.m3/h.symbol': 'm³/h',
+  'hydraulics.unit.m3/h.name': 'cubic meters per hour',
+  'hydraulics.unit.in.symbol': 'in',
+  'hydraulics.unit.in.name': 'inches',
+  'hydraulics.unit.mm.symbol': 'mm',
+  'hydraulics.unit.mm.name': 'millimeters',
+  'hydraulics.unit.ft.symbol': 'ft',
+  'hydraulics.unit.ft.name': 'feet',
+  'hydraulics.unit.m.symbol': 'm',
+  'hydraulics.unit.m.name': 'meters',
+  'hydraulics.unit.mi.symbol': 'mi',
+  'hydraulics.unit.mi.name': 'miles',
+  'hydraulics.unit.km.symbol': 'km',
+  'hydraulics.unit.km.name': 'kilometers',
+  'hydraulics.unit.gal.symbol': 'gal',
+  'hydraulics.unit.gal.name': 'US gallons',
+  'hydraulics.unit.L.symbol': 'L',
+  'hydraulics.unit.L.name': 'liters',
+  'hydraulics.unit.m3.symbol': 'm³',
+  'hydraulics.unit.m3.name': 'cubic meters',
+  'hydraulics.unit.lbf.ft.symbol': 'lbf·ft',
+  'hydraulics.unit.lbf.ft.name': 'pound-force feet',
+  'hydraulics.unit.N.m.symbol': 'N·m',
+  'hydraulics.unit.N.m.name': 'newton meters',
+
+  'hydraulics.class': 'class {hydrantClass}',
+  'hydraulics.no-class': 'no class',
+  'hydraulics.color.light-blue': 'light blue',
+  'hydraulics.color.green': 'green',
+  'hydraulics.color.orange': 'orange',
+  'hydraulics.color.red': 'red',
+  'hydraulics.color.yellow': 'yellow',
+  'hydraulics.color.white': 'white',
+  'hydraulics.color.black': 'black',
+  'hydraulics.color.silver': 'silver',
+
+  'hydraulics.shape.rounded': 'Smooth and rounded where it meets the barrel',
+  'hydraulics.shape.square': 'Square and sharp where it meets the barrel',
+  'hydraulics.shape.projecting': 'Square, and reaching into the barrel',
+
+  'hydraulics.card.outlet-flow': 'Flow from an outlet by pitot',
+  'hydraulics.card.pumper-factor': 'Factor for a pumper outlet',
+  'hydraulics.card.available-flow': 'Flow available at a residual pressure',
+  'hydraulics.card.residual-at-flow': 'Residual pressure at a flow',
+  'hydraulics.card.pressure-drop': 'Pressure drop of a test',
+  'hydraulics.card.hydrant-class': 'Class by rated capacity',
+
+  'hydraulics.curve.title': 'Water supply curve',
+  'hydraulics.curve.title-of': 'Water supply curve of {subject}',
+  'hydraulics.curve.flow-axis': 'Flow, {unit} (N^1.85 scale)',
+  'hydraulics.curve.pressure-axis': 'Residual pressure, {unit}',
+  'hydraulics.curve.static': 'static {pressure}',
+  'hydraulics.curve.test': 'test {flow} at {pressure}',
+  'hydraulics.curve.target': '{flow} at {pressure}',
+  'hydraulics.curve.readings':
+    'Static pressure {static}. With {flow} flowing, the residual pressure was {residual}.',
+  'hydraulics.curve.at-target': 'The supply gives {flow} at a residual of {target}.',
+  'hydraulics.curve.below-target':
+    'The static pressure is not above {target}, so no flow is available at that residual.',
+  'hydraulics.curve.no-projection':
+    'The pressure dropped too little to say what flows at a residual of {target}.',
+
+  'hydraulics.warning.drop-too-small':
+    'The pressure fell by only {dropPsi} ({dropPercent}% of static), too little to rate the hydrant: at least {neededPsi} ({neededPercent}%) is needed. Open another outlet or another hydrant and read everything again.',
+  'hydraulics.warning.residual-below-rating':
+    'The residual fell to {residualPsi}, below {ratingResidualPsi}. Close an outlet slowly until it stays at {ratingResidualPsi} or more, and read everything again: low pressure in a main can draw dirty water in.',
+  'hydraulics.warning.static-below-rating':
+    'The static pressure, {staticPsi}, is not above {ratingResidualPsi}, so nothing is available at that residual. Check that the valves on this main are open and the gauge reads zero in air; if so, tell the water utility’s operations desk.',
+  'hydraulics.warning.static-weak':
+    'The static pressure, {staticPsi}, is below {weakStaticPsi}: a weak system. This rating is at {ratingResidualPsi}; where the local rule rates weak systems at half the static ({halfStaticPsi}), choose that rule.',
+  'hydraulics.warning.rated-at-half-static':
+    'The static pressure, {staticPsi}, is below {weakStaticPsi}, so the hydrant is rated at half of it, {ratingResidualPsi}. Mark that residual beside the class on the record.',
+  'hydraulics.warning.class-not-at-target':
+    'The class is by the flow at {ratingResidualPsi}, not by the flow at {targetResidualPsi} that was asked for. Paint the hydrant by the class.',
+  'hydraulics.warning.flow-implausible':
+    'The flow comes to {measuredFlowGpm}, more than {mostFlowGpm}. Check the outlet diameters and pitot readings for a slip of the pen.',
+  'hydraulics.warning.pitot-too-low':
+    'Outlet {outlet}: the pitot read {pitotPsi}, below {minimumPsi}, where the needle is hard to read. {outletKind, select, pumper {Flow a hose outlet instead} other {Close another outlet, or flow a smaller one}}, and read everything again.',
+  'hydraulics.warning.pitot-too-high':
+    'Outlet {outlet}: the pitot read {pitotPsi}, above {maximumPsi}. {outletKind, select, pumper {Open a hose outlet as well} other {Open another outlet}} to bring it down, and read everything again.',
+  'hydraulics.warning.pitot-above-static':
+    'Outlet {outlet}: the pitot read {pitotPsi}, more than the static pressure, {staticPsi}. Unless the flow hydrant stands well below the other, check both gauges and read again.',
+  'hydraulics.warning.pumper-pitot-below-table':
+    'Outlet {outlet}: there is no factor for a pumper outlet below {tablePsi}, and the pitot read {pitotPsi}; the factor for {tablePsi} is used. Flow a hose outlet instead and read everything again.',
+  'hydraulics.warning.outlet-may-be-pumper':
+    'Outlet {outlet} is {diameterIn} wide: say whether it is a pumper outlet. Computed as a hose outlet its flow may be a sixth too high.',
+  'hydraulics.warning.coefficient-unusual':
+    'Outlet {outlet}: a coefficient of {coefficient} is unusual. Feel the inside of the outlet: 0.90 rounded, 0.80 square, 0.70 reaching into the barrel.',
+
+  'problem.flow-given-twice': 'Give either the outlets or a metered flow, not both.',
+  'problem.units-differ':
+    'You cannot convert {from} to {to}: they measure different things. Choose one of: {choices}.',
+
+  'hydraulics.compute.flow-test.summary':
+    'What a flow test says of a hydrant: measured flow, flow at a residual, class, doubts.',
+  'hydraulics.compute.flow-test.output':
+    'measuredFlowGpm; availableFlowGpm at targetResidualPsi, null when the drop is too small; hydrantClass AA, A, B, C or null; drop with psi, fraction of static, sufficient; rating with residualPsi, basis, capacityGpm; flow of each outlet; warnings as code, params, and a sentence that says what to do.',
+  'hydraulics.compute.outlet-flow.summary': 'Flow from one round outlet by pitot.',
+  'hydraulics.compute.outlet-flow.output': 'flowGpm; pumperFactor that is in it (1 for a hose outlet).',
+  'hydraulics.compute.available-flow.summary': 'Flow at a residual pressure, from one test.',
+  'hydraulics.compute.available-flow.output':
+    'flowGpm at targetResidualPsi, null when the drop is too small to say; drop with psi, fraction of static, sufficient.',
+  'hydraulics.compute.hydrant-class.summary': 'Class and color of a rated capacity.',
+  'hydraulics.compute.hydrant-class.output':
+    'hydrantClass AA, A, B or C; color; wholeGpm, the rounded flow it was judged by.',
+  'hydraulics.compute.convert.summary': 'A value in another unit.',
+  'hydraulics.compute.convert.output': 'value in the unit asked for; factor it was multiplied by.',
+
+  'hydraulics.command.usage':
+    'Usage: npm run -s compute -- NAME [FILE]\nReads JSON from FILE, or from standard input, and prints the result as JSON. Exit code 2 means that the input has problems; each is listed.',
+  'hydraulics.command.names': 'Computations:',
+  'hydraulics.command.gives': 'Gives: {output}',
+  'hydraulics.command.example': 'Example:',
+  'hydraulics.command.refused':
+    '{count, plural, one {There is a problem} other {There are # problems}} with this input:',
+  'problem.unknown-computation': 'There is no computation "{name}". Choose one of: {names}.',
+  'problem.too-many-arguments': 'Give one name and at most one file; this is too many: {extra}.',
+  'problem.file-unreadable':
+    'Cannot read {file}: {reason, select, ENOENT {there is no such file} EACCES {you may not read it} EISDIR {it is a folder} other {{reason}}}.',
+  'problem.no-input': 'There was no input. Name a file, or pipe JSON in.',
+  'problem.input-too-large': 'The input is larger than {megabytes} MB.',
+  'problem.not-json':
+    'This is not valid JSON{line, select, none {} other { (line {line}, column {column})}}: {detail}',
+} as const;

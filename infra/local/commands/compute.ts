@@ -1,0 +1,123 @@
+import { readFile } from 'node:fs/promises';
+import { compute } from '../../../shared/compute/compute.ts';
+import { computations } from '../../../shared/compute/registry.ts';
+import { problem, type Problem } from '../../../shared/problems/problem.ts';
+import { isLocale, say, sayProblem, type Locale } from '../../../shared/words/index.ts';
+
+/**
+ * `npm run -s compute -- NAME [FILE]`: JSON in, JSON out. Exit 0 with the result on standard output; exit 2 with every
+ * problem on standard error, as sentences; exit 1 for a fault of ours. Without a name it lists what there is.
+ * `--locale es` answers in Spanish.
+ */
+
+const MOST_BYTES = 20_000_000;
+
+class Refused extends Error {
+  readonly problems: readonly Problem[];
+  constructor(problems: readonly Problem[]) {
+    super('refused');
+    this.problems = problems;
+  }
+}
+
+const refuse = (code: string, params: Problem['params'] = {}): never => {
+  throw new Refused([problem(code, '', params)]);
+};
+
+interface Asked {
+  readonly name: string | undefined;
+  readonly file: string | undefined;
+  readonly locale: Locale;
+}
+
+function readArguments(given: readonly string[]): Asked {
+  const words = [...given];
+  let locale: Locale = 'en';
+  const at = words.indexOf('--locale');
+  if (at !== -1) {
+    const [, value] = words.splice(at, 2);
+    if (isLocale(value)) locale = value;
+    else refuse('not-one-of', { values: '--locale en, --locale es' });
+  }
+  const [name, file, ...extra] = words.filter((word) => word !== '--help' && word !== '-h');
+  if (extra.length > 0) refuse('too-many-arguments', { extra: extra.join(' ') });
+  return { name, file, locale };
+}
+
+async function readStandardInput(): Promise<Buffer> {
+  if (process.stdin.isTTY) return Buffer.alloc(0);
+  const chunks: Buffer[] = [];
+  let bytes = 0;
+  for await (const chunk of process.stdin as AsyncIterable<Buffer>) {
+    chunks.push(chunk);
+    bytes += chunk.length;
+    if (bytes > MOST_BYTES) break;
+  }
+  return Buffer.concat(chunks);
+}
+
+async function readInput(file: string | undefined): Promise<unknown> {
+  const bytes =
+    file === undefined || file === '-'
+      ? await readStandardInput()
+      : await readFile(file).catch((error: NodeJS.ErrnoException) =>
+          refuse('file-unreadable', { file, reason: error.code ?? error.message }),
+        );
+  if (bytes.length > MOST_BYTES) refuse('input-too-large', { megabytes: MOST_BYTES / 1_000_000 });
+  // A byte-order mark is what some editors put before JSON; it is not part of it.
+  const text = bytes.toString('utf8').replace(/^\uFEFF/, '');
+  if (text.trim() === '') refuse('no-input');
+  try {
+    return JSON.parse(text) as unknown;
+  } catch (error) {
+    const message = (error as Error).message;
+    const [where, line = 'none', column = ''] = /\s*\(line (\d+) column (\d+)\)/.exec(message) ?? [''];
+    const detail = message
+      .replace(where, '')
+      .replace(/ in JSON at position \d+/, '')
+      .replace(/, (\.\.\.)?".*"(\.\.\.)? is not valid JSON$/s, '');
+    return refuse('not-json', { line, column, detail });
+  }
+}
+
+function list(locale: Locale): string {
+  const entries = [...computations.values()].map(({ name, summary, output, example }) =>
+    [
+      name,
+      `  ${say(locale, summary)}`,
+      `  ${say(locale, 'hydraulics.command.gives', { output: say(locale, output) })}`,
+      `  ${say(locale, 'hydraulics.command.example')}`,
+      `    echo '${JSON.stringify(example)}' | npm run -s compute -- ${name}`,
+    ].join('\n'),
+  );
+  return [say(locale, 'hydraulics.command.usage'), say(locale, 'hydraulics.command.names'), ...entries].join(
+    '\n\n',
+  );
+}
+
+function report(problems: readonly Problem[], locale: Locale): string {
+  const lines = problems.map((found) => {
+    const sentence = sayProblem(locale, found);
+    return found.path === '' ? `  ${sentence}` : `  ${found.path}: ${sentence}`;
+  });
+  return [say(locale, 'hydraulics.command.refused', { count: problems.length }), ...lines].join('\n');
+}
+
+let locale: Locale = 'en';
+try {
+  const asked = readArguments(process.argv.slice(2));
+  locale = asked.locale;
+  if (asked.name === undefined) {
+    process.stdout.write(`${list(locale)}\n`);
+  } else {
+    // An unknown name is answered before the input is waited for.
+    const input = computations.has(asked.name) ? await readInput(asked.file) : undefined;
+    const computed = compute(asked.name, input);
+    if (!computed.ok) throw new Refused(computed.problems);
+    process.stdout.write(`${JSON.stringify(computed.output, null, 2)}\n`);
+  }
+} catch (error) {
+  if (!(error instanceof Refused)) throw error;
+  process.stderr.write(`${report(error.problems, locale)}\n`);
+  process.exitCode = 2;
+}

@@ -1,0 +1,17 @@
+import * as z from 'zod';
+import { numberIn } from '../hydraulics/flowTestInput.ts';
+import { classBand } from '../hydraulics/hydrantClass.ts';
+import { ranges } from '../hydraulics/ranges.ts';
+import { computation } from './computation.ts';
+
+export const hydrantClass = computation({
+  name: 'hydrant-class',
+  summary: 'hydraulics.compute.hydrant-class.summary',
+  output: 'hydraulics.compute.hydrant-class.output',
+  input: z.strictObject({ ratedFlowGpm: numberIn(ranges.flowGpm) }),
+  example: { ratedFlowGpm: 999.6 },
+  run: ({ ratedFlowGpm }) => {
+    const band = classBand(ratedFlowGpm);
+    return { hydrantClass: band.hydrantClass, color: band.color, wholeGpm: Math.round(ratedFlowGpm) };
+  },
+});

@@ -1,0 +1,23 @@
+import type { Range } from './card.ts';
+
+/**
+ * Ranges of what can be read at a hydrant, shared by the cards and the checks of input. Wide on purpose: they keep out
+ * slips of the pen (850 psi, 25 in), not poor tests; a poor test gets a warning that says what to do about it.
+ */
+export const ranges = {
+  /** Gauge pressure in the main. Above 300 psi it is not a water utility's. */
+  pressurePsi: { unit: 'psi', minimum: 0, maximum: 300 },
+  /** Velocity pressure of the jet; nothing flows at zero. */
+  pitotPsi: { unit: 'psi', minimum: 0, maximum: 200, exclusiveMinimum: true },
+  diameterIn: { unit: 'in', minimum: 1, maximum: 12 },
+  /** No outlet passes more than the theoretical discharge; below 0.5 there is an obstruction, not an outlet. */
+  coefficient: { unit: '1', minimum: 0.5, maximum: 1 },
+  /** Computed flows: no limit that a valid set of readings could reach. */
+  flowGpm: { unit: 'gpm', minimum: 0, maximum: 100_000_000 },
+  testFlowGpm: { unit: 'gpm', minimum: 0, maximum: 10_000_000, exclusiveMinimum: true },
+  /** Read from a meter. */
+  measuredFlowGpm: { unit: 'gpm', minimum: 0, maximum: 20_000, exclusiveMinimum: true },
+} as const satisfies Record<string, Range>;
+
+/** Most outlets in one test: six hydrants of six outlets. */
+export const MOST_OUTLETS = 36;
