@@ -59,7 +59,7 @@ export function problemsFromZod(
       case 'unrecognized_keys':
         return issue.keys.map((key) => problem('unknown-field', dotted([...path, key]), { field: key }));
       case 'not_multiple_of':
-        return [problem('not-multiple', at, { divisor: Number(issue.divisor) })];
+        return [problem('not-multiple', at, { divisor: issue.divisor })];
       case 'invalid_union': {
         const branches = issue.errors.filter((branch) => branch.length > 0);
         if (branches.length === 0) return [problem('no-such-choice', at)];

@@ -25,7 +25,7 @@ export function say(locale: Locale, key: WordKey | (string & {}), params: WordPa
     format = new IntlMessageFormat(text, locale);
     compiled.set(cacheKey, format);
   }
-  return String(format.format(params as Record<string, string | number>));
+  return String(format.format(params));
 }
 
 export function hasWords(key: string): key is WordKey {
