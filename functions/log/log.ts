@@ -1,0 +1,36 @@
+/** What a log line may hold. No bodies, no names, no messages of foreign errors: those can carry personal data. */
+export interface LogEntry {
+  readonly level: 'info' | 'warn' | 'error';
+  /** What happened, in kebab case: `request-failed`, `projection-failed`. */
+  readonly event: string;
+  readonly [field: string]: string | number | boolean | null | undefined;
+}
+
+export type Log = (entry: LogEntry) => void;
+
+/** One JSON line to standard output, which is where Lambda collects it. */
+export const logLine: Log = (entry) => {
+  console.log(JSON.stringify({ at: new Date().toISOString(), ...entry }));
+};
+
+/**
+ * An error as log fields: its class, its code and where it was thrown. The message is left out, because drivers and
+ * parsers quote their input in it, and the input may hold a person's data.
+ */
+export function describeError(error: unknown): { errorName: string; errorCode?: string; errorAt?: string } {
+  if (!(error instanceof Error)) return { errorName: typeof error };
+  const frames = (error.stack ?? '').split('\n').filter((line) => /^\s+at /.test(line));
+  const code = (error as { code?: unknown }).code;
+  return {
+    errorName: error.name,
+    ...(typeof code === 'string' ? { errorCode: code } : {}),
+    ...(frames.length > 0
+      ? {
+          errorAt: frames
+            .slice(0, 8)
+            .map((line) => line.trim())
+            .join(' | '),
+        }
+      : {}),
+  };
+}

@@ -1,0 +1,27 @@
+import { writingProblems } from '../../shared/access.ts';
+import { parseSubmission } from '../../shared/submissions/submission.ts';
+import { createFamilyApp, memberOf, type App, type HttpDeps } from '../http/app.ts';
+import { readJson } from '../http/json.ts';
+import { refuse } from '../http/refused.ts';
+import { append, type AppendDeps } from './append.ts';
+
+export type SubmissionsDeps = HttpDeps & AppendDeps;
+
+/** `POST /api/submissions`: the way in for people, phones and imports alike. */
+export function createSubmissionsApp(deps: SubmissionsDeps): App {
+  return createFamilyApp('submissions', deps, {
+    'POST /api/submissions': async (call) => {
+      const member = memberOf(call);
+      const parsed = parseSubmission(await readJson(call));
+      if (!parsed.ok) return refuse('invalid', parsed.problems);
+      const submission = parsed.value;
+
+      const mayNot = writingProblems(member, submission);
+      if (mayNot.length > 0) return refuse('not-allowed', mayNot);
+
+      const { outcome, recordedAt } = await append(deps, submission, member);
+      const { submissionId } = submission;
+      return call.json({ submissionId, outcome, recordedAt }, outcome === 'accepted' ? 201 : 200);
+    },
+  });
+}
