@@ -1,2 +1,6 @@
-/** English words: forms. Keys begin with the area's own prefix; Spanish must have each of them to compile. */
-export const forms = {} as const;
+import { kinds } from './forms/kinds.ts';
+import { procedure } from './forms/procedure.ts';
+import { values } from './forms/values.ts';
+
+/** English words: forms. What the crew's forms and the desk share: kinds, choices, steps, fields, screens. */
+export const forms = { ...kinds, ...procedure, ...values } as const;

@@ -1,0 +1,46 @@
+/** English words: kinds of submission, stages, proofs, holds and breaches. */
+export const kinds = {
+  'kind.strike': 'Strike report',
+  'kind.party': 'Vehicle, driver and insurer',
+  'kind.outage': 'Out of service for another cause',
+  'kind.out-of-service-notice': 'Marked, or dispatch told',
+  'kind.expected-return': 'Expected return',
+  'kind.inspection': 'Inspection',
+  'kind.planned-work': 'Planned work',
+  'kind.valve-operation': 'Valve closed or reopened',
+  'kind.repair': 'Repair',
+  'kind.flow-test': 'Flow test',
+  'kind.return-to-service': 'Return to service',
+  'kind.link': 'Two reports of one strike',
+  'kind.correction': 'Correction',
+  'kind.claim-opened': 'Claim opened',
+  'kind.packet-frozen': 'Packet frozen',
+  'kind.demand-sent': 'Demand sent',
+  'kind.inventory-loaded': 'Inventory loaded',
+  'kind.rate-book': 'Rate book edition',
+  'kind.hydrant-model': 'Hydrant model',
+
+  'stage.reported': 'Reported',
+  'stage.shut-off': 'Water shut off',
+  'stage.waiting': 'Waiting',
+  'stage.under-repair': 'Under repair',
+  'stage.repaired': 'Repaired, not yet back in service',
+  'stage.back': 'Back in service',
+
+  'claim-stage.open': 'Open',
+  'claim-stage.frozen': 'Packet frozen',
+  'claim-stage.billed': 'Demand sent',
+
+  'proof.no-leaks': 'No leaks under pressure',
+  'proof.opens-and-closes-fully': 'Opens and closes fully',
+  'proof.drains-down': 'Barrel drains down',
+  'proof.flow-test': 'Flow test',
+
+  'hold.proof-missing': 'Not recorded yet: {proof}.',
+  'hold.proof-failed': 'Failed: {proof}.',
+  'hold.proof-before-reassembly': 'Taken before the hydrant was last closed up: {proof}. Take it again.',
+  'hold.valve-still-closed': 'Valve {valveId} was recorded closed and is not recorded reopened.',
+  'hold.repair-still-open': 'The hydrant was opened up and is not recorded closed up again.',
+
+  'breach.take-down-before-safe': 'Taken down by {byWorkerId} before this was confirmed by name: {missing}.',
+} as const;
