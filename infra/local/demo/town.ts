@@ -1,0 +1,157 @@
+/** Draws the invented town: a street grid by a harbour, two roads out, about 400 hydrants, as the CSV a GIS would export. */
+
+const origin = { latitudeDeg: 40.62, longitudeDeg: -60.41 };
+const feetPerDegreeLatitude = 364_567;
+const feetPerDegreeLongitude = feetPerDegreeLatitude * Math.cos((origin.latitudeDeg * Math.PI) / 180);
+/** The grid lies askew to north, as harbour towns do. */
+const turn = (14 * Math.PI) / 180;
+
+const avenues = [
+  'Pumphouse',
+  'Cordwain',
+  'Sailmaker',
+  'Thimble',
+  'Larkspur',
+  'Quince',
+  'Tidewrack',
+  'Ferrier',
+  'Ropewalk',
+  'Almoner',
+  'Bellfounder',
+  'Osier',
+];
+const streets = [
+  'Harbor',
+  'First',
+  'Second',
+  'Third',
+  'Fourth',
+  'Fifth',
+  'Sixth',
+  'Seventh',
+  'Eighth',
+  'Ninth',
+];
+const blockFt = { along: 430, across: 520 };
+
+/** The generator of Numerical Recipes' "quick and dirty" kind: the town is the same on every machine. */
+function dice(seed: number): () => number {
+  let state = seed >>> 0;
+  return () => {
+    state = (Math.imul(state, 1_664_525) + 1_013_904_223) >>> 0;
+    return state / 2 ** 32;
+  };
+}
+
+interface Spot {
+  readonly eastFt: number;
+  readonly northFt: number;
+  readonly place: string;
+}
+
+function* spots(roll: () => number): Generator<Spot> {
+  const inGrid = (alongFt: number, acrossFt: number, place: string): Spot => {
+    const jitter = (): number => (roll() - 0.5) * 60;
+    const x = alongFt + jitter();
+    const y = acrossFt + jitter();
+    return {
+      eastFt: x * Math.cos(turn) - y * Math.sin(turn),
+      northFt: x * Math.sin(turn) + y * Math.cos(turn),
+      place,
+    };
+  };
+  for (const [row, street] of streets.entries())
+    for (const [column, avenue] of avenues.entries()) {
+      // The harbour bites into the south-east corner.
+      if (row < 2 && column > 8) continue;
+      yield inGrid(column * blockFt.along, row * blockFt.across, `${street} St & ${avenue} Ave`);
+      if (column < avenues.length - 1)
+        yield inGrid(
+          (column + 0.5) * blockFt.along,
+          row * blockFt.across,
+          `${100 * (column + 1) + 46} ${street} St`,
+        );
+      if (row < streets.length - 1)
+        yield inGrid(
+          column * blockFt.along,
+          (row + 0.5) * blockFt.across,
+          `${100 * (row + 1) + 21} ${avenue} Ave`,
+        );
+    }
+  // Two roads out of town, where hydrants are far apart and losing one matters.
+  for (let mile = 1; mile <= 34; mile += 1)
+    yield inGrid(-mile * 610, 4.2 * blockFt.across + mile * 95, `${mile * 120} Mill Pond Rd`);
+  for (let mile = 1; mile <= 30; mile += 1)
+    yield inGrid(
+      6 * blockFt.along + mile * 40,
+      9.4 * blockFt.across + mile * 560,
+      `${mile * 110} Quarry Hill Rd`,
+    );
+  for (let step = 1; step <= 24; step += 1)
+    yield inGrid(
+      11.5 * blockFt.along + step * 330,
+      (3 + Math.sin(step / 4)) * blockFt.across,
+      `${step * 60} Gull Point Dr`,
+    );
+}
+
+const columns = [
+  'HYD_NO',
+  'LATITUDE',
+  'LONGITUDE',
+  'LOCATION',
+  'TYPE',
+  'MODEL',
+  'INSTALL_DATE',
+  'HOSE_OUTLETS',
+  'HOSE_SIZE_IN',
+  'PUMPER_OUTLETS',
+  'PUMPER_SIZE_IN',
+  'MAIN_IN',
+  'LATERAL_IN',
+  'LATERAL_FT',
+  'BURY_FT',
+  'VALVE_NO',
+  'OWNER',
+  'STATUS',
+  'LAST_INSPECTED',
+] as const;
+
+/** The town's inventory as CSV text, header included. Always the same. */
+export function townInventoryCsv(): string {
+  const roll = dice(20_260_304);
+  const rows = [...spots(roll)].map((spot, index) => {
+    const wet = roll() < 0.04;
+    const old = roll() < 0.35;
+    const model = wet ? 'LM-W3' : old ? 'BW-D45' : 'BW-D51';
+    const year = old ? 1968 + Math.floor(roll() * 25) : 1996 + Math.floor(roll() * 28);
+    const month = String(1 + Math.floor(roll() * 12)).padStart(2, '0');
+    const day = String(1 + Math.floor(roll() * 28)).padStart(2, '0');
+    const inspected = `2025-${String(4 + Math.floor(roll() * 6)).padStart(2, '0')}-${String(1 + Math.floor(roll() * 28)).padStart(2, '0')}`;
+    const latitude = origin.latitudeDeg + spot.northFt / feetPerDegreeLatitude;
+    const longitude = origin.longitudeDeg + spot.eastFt / feetPerDegreeLongitude;
+    const number = String(index + 1).padStart(4, '0');
+    return [
+      `TH-${number}`,
+      latitude.toFixed(6),
+      longitude.toFixed(6),
+      spot.place,
+      wet ? 'Wet barrel' : 'Dry barrel',
+      model,
+      `${year}-${month}-${day}`,
+      2,
+      2.5,
+      1,
+      wet ? 4 : 4.5,
+      roll() < 0.6 ? 8 : roll() < 0.5 ? 6 : 12,
+      6,
+      Math.round(6 + roll() * 22),
+      old ? 4.5 : 5,
+      `V-${number}`,
+      roll() < 0.03 ? 'Private' : 'Tansy Harbor',
+      'In service',
+      inspected,
+    ].map((cell) => (String(cell).includes(',') ? `"${cell}"` : String(cell)));
+  });
+  return [columns.join(','), ...rows.map((row) => row.join(','))].join('\r\n') + '\r\n';
+}
