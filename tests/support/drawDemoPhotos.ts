@@ -13,7 +13,7 @@ try {
     await page.setContent(`<style>*{margin:0}svg{display:block}</style>${svgOf(scene)}`);
     const bytes = await page.screenshot({ type: 'jpeg', quality: 72 });
     writeFileSync(new URL(`../../infra/local/demo/photos/${name}.jpg`, import.meta.url), bytes);
-    console.log(`${name}.jpg ${bytes.length} bytes`);
+    process.stdout.write(`${name}.jpg ${bytes.length} bytes\n`);
   }
 } finally {
   await browser.close();
