@@ -1,0 +1,28 @@
+/** One thing that `npm test` runs in a process of its own. */
+export interface Step {
+  readonly name: string;
+  /** A program of node_modules/.bin and its arguments. */
+  readonly command: readonly [string, ...string[]];
+  /** After this many seconds it is stopped and counts as failed. */
+  readonly limitS: number;
+  /** A vitest run is counted test by test, from the report it writes; any other step counts as one. */
+  readonly vitest?: true;
+}
+
+export interface Counts {
+  readonly passed: number;
+  readonly failed: number;
+  readonly skipped: number;
+}
+
+export interface StepResult {
+  readonly step: Step;
+  readonly counts: Counts;
+  readonly seconds: number;
+  /** What failed, a line each; empty when all is well. */
+  readonly failures: readonly string[];
+  readonly logFile: string;
+}
+
+/** Lanes of a phase run side by side, the steps of a lane one after another. */
+export type Phase = readonly (readonly Step[])[];

@@ -1,0 +1,37 @@
+import type { Phase } from './step.ts';
+
+/**
+ * Everything that holds this repository. The site is built first, because types, the CDK app and the tests read what
+ * the build leaves. Two lanes, because the smallest machine this runs on has two cores; the browser runs alone, so
+ * that nothing slows a page while it is looked at.
+ */
+export const phases: readonly Phase[] = [
+  [
+    [{ name: 'site build', command: ['node', 'infra/local/commands/build.ts'], limitS: 300 }],
+    [
+      { name: 'rooms', command: ['depcruise', 'shared', 'functions', 'infra', 'site', 'tests'], limitS: 120 },
+      { name: 'format', command: ['prettier', '--check', '--log-level', 'warn', '.'], limitS: 180 },
+    ],
+  ],
+  [
+    [
+      { name: 'types', command: ['tsc', '-p', '.'], limitS: 300 },
+      { name: 'page types', command: ['astro', 'check', '--root', 'site'], limitS: 300 },
+    ],
+    [
+      { name: 'lint', command: ['eslint', '.', '--max-warnings', '0'], limitS: 600 },
+      { name: 'cdk synth', command: ['cdk', 'synth', '--quiet'], limitS: 600 },
+    ],
+  ],
+  [
+    [
+      {
+        name: 'tests',
+        command: ['vitest', 'run', '--exclude', 'tests/browser/**'],
+        limitS: 1500,
+        vitest: true,
+      },
+    ],
+  ],
+  [[{ name: 'browser', command: ['vitest', 'run', 'tests/browser'], limitS: 900, vitest: true }]],
+];
