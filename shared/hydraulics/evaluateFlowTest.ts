@@ -38,7 +38,7 @@ function outletResult({
 
 /** Small numbers first, so that the order in which outlets were written down cannot change the last digit. */
 const sum = (values: readonly number[]): number =>
-  values.toSorted((a, b) => a - b).reduce((total, value) => total + value, 0);
+  [...values].sort((a, b) => a - b).reduce((total, value) => total + value, 0);
 
 /**
  * What a flow test says of the hydrant at which static and residual were read: measured flow, flow at the target

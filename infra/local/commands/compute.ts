@@ -60,8 +60,8 @@ async function readInput(file: string | undefined): Promise<unknown> {
   const bytes =
     file === undefined || file === '-'
       ? await readStandardInput()
-      : await readFile(file).catch((error: NodeJS.ErrnoException) =>
-          refuse('file-unreadable', { file, reason: error.code ?? error.message }),
+      : await readFile(file).catch((error: unknown) =>
+          refuse('file-unreadable', { file, reason: (error as NodeJS.ErrnoException).code ?? String(error) }),
         );
   if (bytes.length > MOST_BYTES) refuse('input-too-large', { megabytes: MOST_BYTES / 1_000_000 });
   // A byte-order mark is what some editors put before JSON; it is not part of it.
@@ -76,7 +76,7 @@ async function readInput(file: string | undefined): Promise<unknown> {
       .replace(where, '')
       .replace(/ in JSON at position \d+/, '')
       .replace(/, (\.\.\.)?".*"(\.\.\.)? is not valid JSON$/s, '');
-    return refuse('not-json', { line, column, detail });
+    return refuse('input-not-json', { line, column, detail });
   }
 }
 

@@ -135,6 +135,6 @@ export const hydraulics = {
     'Cannot read {file}: {reason, select, ENOENT {there is no such file} EACCES {you may not read it} EISDIR {it is a folder} other {{reason}}}.',
   'problem.no-input': 'There was no input. Name a file, or pipe JSON in.',
   'problem.input-too-large': 'The input is larger than {megabytes} MB.',
-  'problem.not-json':
+  'problem.input-not-json':
     'This is not valid JSON{line, select, none {} other { (line {line}, column {column})}}: {detail}',
 } as const;

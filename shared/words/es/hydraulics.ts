@@ -137,6 +137,6 @@ export const hydraulics: Record<keyof typeof english, string> = {
     'No se puede leer {file}: {reason, select, ENOENT {no existe ese archivo} EACCES {no tiene permiso} EISDIR {es una carpeta} other {{reason}}}.',
   'problem.no-input': 'No hubo entrada. Indique un archivo o envíe JSON por la entrada estándar.',
   'problem.input-too-large': 'La entrada supera {megabytes} MB.',
-  'problem.not-json':
+  'problem.input-not-json':
     'No es JSON válido{line, select, none {} other { (línea {line}, columna {column})}}: {detail}',
 };
