@@ -28,10 +28,8 @@ export const flowTest = form({
       testedAt: instant,
       staticPsi: psi,
       residualPsi: psi,
-      /** Each hydrant that flowed. When it is the residual hydrant itself, this is a one-hydrant test. */
-      flowHydrants: z
-        .array(z.strictObject({ hydrantId, outlets: z.array(flowTestOutlet).min(1).max(6) }))
-        .max(6),
+      /** Each hydrant that flowed, with its pitot readings (none when metered). The residual hydrant alone: a one-hydrant test. */
+      flowHydrants: z.array(z.strictObject({ hydrantId, outlets: z.array(flowTestOutlet).max(6) })).max(6),
       /** Metered flow, in place of pitot readings. */
       measuredFlowGpm: z.number().gt(0).max(20_000).nullable(),
       targetResidualPsi: z.number().min(0).max(100),
@@ -55,8 +53,12 @@ export const flowTest = form({
         ctx.addIssue(problemIssue('residual-not-below-static', ['residualPsi']));
       if (value.targetResidualPsi >= value.staticPsi)
         ctx.addIssue(problemIssue('target-not-below-static', ['targetResidualPsi']));
-      if (value.measuredFlowGpm === null && value.flowHydrants.length === 0)
+      const pitots = value.flowHydrants.flatMap(({ outlets }) => outlets);
+      if (value.measuredFlowGpm === null && pitots.length === 0)
         ctx.addIssue(problemIssue('flow-or-outlets', ['flowHydrants']));
+      // Two answers to one question: nobody could say later which of them the rating stands on.
+      if (value.measuredFlowGpm !== null && pitots.length > 0)
+        ctx.addIssue(problemIssue('flow-given-twice', ['measuredFlowGpm']));
     }),
 });
 
