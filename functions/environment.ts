@@ -35,7 +35,6 @@ const settingsJson = z.string().transform((text, ctx): unknown => {
   }
 });
 
-const required = <T extends z.ZodType>(schema: T) => schema;
 const tableVariables = Object.fromEntries(
   Object.values(tables).map(({ environment }) => [environment, z.string().min(1)]),
 );
@@ -44,13 +43,17 @@ const variables = z.object({
   ...tableVariables,
   [names.utility]: settingsJson.pipe(utilitySettings),
   [names.dynamodbEndpoint]: z.url().optional(),
-  [names.evidenceUrl]: required(objectUrl),
-  [names.publishedUrl]: required(objectUrl),
-  [names.inventoryUrl]: required(objectUrl),
+  [names.evidenceUrl]: objectUrl,
+  [names.publishedUrl]: objectUrl,
+  [names.inventoryUrl]: objectUrl,
   [names.tokenIssuer]: z.url(),
   [names.tokenAudience]: z.string().min(1),
   [names.tokenKeysUrl]: z.url().optional(),
-  [names.evidenceLinkBase]: z.url().optional(),
+  /** A path is enough: the links are then on whatever host the page came from. */
+  [names.evidenceLinkBase]: z
+    .string()
+    .regex(/^(https?:\/\/\S+|\/\S*)$/, { error: 'is neither a URL nor a path' })
+    .optional(),
   [names.evidenceLinkSecret]: z.string().min(32).optional(),
 });
 

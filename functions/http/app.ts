@@ -4,7 +4,7 @@ import { problem } from '../../shared/problems/problem.ts';
 import { mayDo, type Member } from '../../shared/roles.ts';
 import type { Locale } from '../../shared/words/index.ts';
 import { describeError, type Log } from '../log/log.ts';
-import { StoreUnavailable } from '../stores/faults.ts';
+import { StoreUnavailable, TooLarge } from '../stores/faults.ts';
 import { localeOf } from './locale.ts';
 import { problemResponse } from './problemDocument.ts';
 import { refuse, Refused } from './refused.ts';
@@ -49,6 +49,8 @@ export function createFamilyApp(
   app.use(async (call, next) => {
     call.set('locale', localeOf(call.req.header('accept-language'), deps.locale));
     call.set('member', null);
+    // hono would answer HEAD as GET; the gateway routes no HEAD, and neither do we.
+    if (call.req.method === 'HEAD') return refuse('not-found', problem('no-such-route'));
     await next();
     call.header('x-content-type-options', 'nosniff');
     if (!call.res.headers.has('cache-control')) call.header('cache-control', 'no-store');
@@ -101,6 +103,17 @@ export function answerError(
 ): Response {
   const { locale } = call.var;
   if (error instanceof Refused) return problemResponse(locale, error);
+  if (error instanceof TooLarge)
+    return problemResponse(locale, {
+      reason: 'too-large',
+      problems: [
+        problem('item-too-large', '', {
+          kilobytes: Math.ceil(error.bytes / 1024),
+          maximumKb: Math.floor(error.limitBytes / 1024),
+        }),
+      ],
+      extra: {},
+    });
   const reference = crypto.randomUUID();
   // The route, never the path: a path holds ids.
   const where = { reference, family, method: call.req.method, ...describeError(error) };

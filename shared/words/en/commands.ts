@@ -44,4 +44,11 @@ export const commands = {
     'A submission with this id was stored at {recordedAt} with something else here. New content needs a new id.',
   'problem.already-corrected': 'Submission {by} already corrects this one.',
   'problem.claim-number-taken': 'Claim number {claimNumber} belongs to another claim.',
+  'problem.item-too-large':
+    'This submission takes {kilobytes} kB to store and the most is {maximumKb} kB. Split it in two.',
+  'problem.no-such-submission':
+    'Submission {submissionId} is not stored under this subject (yet). Send it first.',
+  'problem.exhibit-not-declared': 'Submission {submissionId} declares no photo with this SHA-256.',
+  'problem.no-such-exhibit': 'There is no such document.',
+  'problem.exhibit-awaited': 'This photo was declared, but its bytes have not arrived yet.',
 } as const;

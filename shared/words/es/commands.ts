@@ -49,4 +49,11 @@ export const commands: Record<keyof typeof english, string> = {
     'Un registro con este identificador se guardó el {recordedAt} con otra cosa aquí. Un contenido nuevo necesita un identificador nuevo.',
   'problem.already-corrected': 'El registro {by} ya corrige este.',
   'problem.claim-number-taken': 'El número de reclamación {claimNumber} pertenece a otra reclamación.',
+  'problem.item-too-large':
+    'Este registro ocupa {kilobytes} kB y el máximo es {maximumKb} kB. Divídalo en dos.',
+  'problem.no-such-submission':
+    'El registro {submissionId} no está guardado (todavía) en este asunto. Envíelo primero.',
+  'problem.exhibit-not-declared': 'El registro {submissionId} no declara ninguna foto con este SHA-256.',
+  'problem.no-such-exhibit': 'No existe ese documento.',
+  'problem.exhibit-awaited': 'Esta foto se declaró, pero su contenido aún no ha llegado.',
 };

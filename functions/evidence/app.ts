@@ -1,0 +1,59 @@
+import * as z from 'zod';
+import { declaredExhibits, fileEndings } from '../../shared/evidence/declared.ts';
+import { problem } from '../../shared/problems/problem.ts';
+import { problemsFromZod } from '../../shared/problems/fromZod.ts';
+import { mayDo } from '../../shared/roles.ts';
+import { streamOf, subject } from '../../shared/submissions/envelope.ts';
+import { exhibit, submissionId } from '../../shared/submissions/fields.ts';
+import { createFamilyApp, memberOf, type App, type HttpDeps } from '../http/app.ts';
+import { readJson } from '../http/json.ts';
+import { notFound, refuse } from '../http/refused.ts';
+import type { EvidenceStore } from '../stores/evidence/evidence.ts';
+import type { ExhibitIndex } from '../stores/evidence/exhibitIndex.ts';
+import type { Ledger } from '../stores/ledger/ledger.ts';
+
+export interface EvidenceDeps extends HttpDeps {
+  readonly ledger: Ledger;
+  readonly evidence: EvidenceStore;
+  readonly exhibits: ExhibitIndex;
+}
+
+const uploadRequest = z.strictObject({ subject, submissionId, sha256: exhibit.shape.sha256 });
+
+/** Bytes of photos and documents: where to send those that a stored submission declares, and where to read them. */
+export function createEvidenceApp(deps: EvidenceDeps): App {
+  return createFamilyApp('evidence', deps, {
+    'POST /api/evidence/uploads': async (call) => {
+      const parsed = uploadRequest.safeParse(await readJson(call), { reportInput: true });
+      if (!parsed.success) return refuse('invalid', problemsFromZod(parsed.error.issues));
+      const asked = parsed.data;
+
+      const recorded = await deps.ledger.readStream(streamOf(asked.subject), { personal: false });
+      const found = recorded.find(({ submission }) => submission.submissionId === asked.submissionId);
+      if (!found) return notFound('no-such-submission', { submissionId: asked.submissionId });
+      const declared = declaredExhibits(found.submission).find(({ sha256 }) => sha256 === asked.sha256);
+      if (!declared)
+        return refuse(
+          'invalid',
+          problem('exhibit-not-declared', 'sha256', { submissionId: asked.submissionId }),
+        );
+
+      if (await deps.evidence.has(declared.sha256)) return call.json({ state: 'arrived' });
+      return call.json({ state: 'awaited', upload: await deps.evidence.uploadTarget(declared) });
+    },
+
+    'GET /api/evidence/{sha256}': async (call) => {
+      const sha256 = exhibit.shape.sha256.safeParse(call.req.param('sha256'));
+      if (!sha256.success) return notFound('no-such-exhibit');
+      const known = await deps.exhibits.find(sha256.data);
+      // The same answer whether it does not exist or is not this person's to see: a hash must not be a way to ask.
+      if (!known || !mayDo(memberOf(call), known.readers)) return notFound('no-such-exhibit');
+      if (!(await deps.evidence.has(sha256.data))) return notFound('exhibit-awaited');
+      const url = await deps.evidence.downloadUrl(
+        sha256.data,
+        `${sha256.data.slice(0, 12)}.${fileEndings[known.mediaType]}`,
+      );
+      return call.redirect(url, 302);
+    },
+  });
+}

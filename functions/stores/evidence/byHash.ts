@@ -1,0 +1,52 @@
+import { createHash } from 'node:crypto';
+import type { Exhibit } from '../../../shared/submissions/fields.ts';
+import type { DeclaredBytes, EvidenceStore, UploadTarget } from './evidence.ts';
+
+/** How long a signed address works. Long enough for a photo over a poor connection, short enough to be worthless later. */
+export const UPLOAD_SECONDS = 900;
+export const DOWNLOAD_SECONDS = 300;
+
+/** The part of an object store that evidence needs. */
+export interface EvidenceObjects {
+  put(
+    key: string,
+    bytes: Uint8Array,
+    options: { readonly contentType: string; readonly ifAbsent?: boolean },
+  ): Promise<{ readonly written: boolean }>;
+  get(key: string): Promise<{ readonly bytes: Uint8Array } | null>;
+  head(key: string): Promise<object | null>;
+}
+
+/** How bytes come and go without passing through a handler. */
+export interface EvidenceLinks {
+  uploadTarget(key: string, declared: DeclaredBytes): Promise<UploadTarget>;
+  downloadUrl(key: string, filename: string): Promise<string>;
+}
+
+/** The object's key is its hash, so the same bytes are kept once and cannot be replaced by others. */
+export const evidenceKey = (sha256: string): string => `${sha256.slice(0, 2)}/${sha256}`;
+
+/** S3 and the file store's upload endpoint both take the hash in this form (RFC 4648 base64 of the 32 bytes). */
+export const sha256Base64 = (sha256: string): string => Buffer.from(sha256, 'hex').toString('base64');
+
+/** Headers that a sender sets. The length is not among them: a browser sets it, and will not let a page do so. */
+export const uploadHeaders = ({ sha256, mediaType }: DeclaredBytes): Record<string, string> => ({
+  'content-type': mediaType,
+  'x-amz-checksum-sha256': sha256Base64(sha256),
+  'if-none-match': '*',
+});
+
+/** Evidence over an object store and its signed addresses. */
+export function createEvidenceStore(objects: EvidenceObjects, links: EvidenceLinks): EvidenceStore {
+  return {
+    uploadTarget: (declared) => links.uploadTarget(evidenceKey(declared.sha256), declared),
+    has: async (sha256) => (await objects.head(evidenceKey(sha256))) !== null,
+    get: async (sha256) => (await objects.get(evidenceKey(sha256)))?.bytes ?? null,
+    put: async (bytes: Uint8Array, mediaType: Exhibit['mediaType']) => {
+      const sha256 = createHash('sha256').update(bytes).digest('hex');
+      await objects.put(evidenceKey(sha256), bytes, { contentType: mediaType, ifAbsent: true });
+      return { sha256 };
+    },
+    downloadUrl: (sha256, filename) => links.downloadUrl(evidenceKey(sha256), filename),
+  };
+}

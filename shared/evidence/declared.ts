@@ -1,0 +1,45 @@
+import type { Role } from '../roles.ts';
+import type { Exhibit } from '../submissions/fields.ts';
+import { formOf, type Submission } from '../submissions/submission.ts';
+
+/**
+ * The exhibits that a submission declares by hash. A correction declares those of its replacement, because the bytes
+ * of a photo it adds must have a way in too. A withdrawn fact still declared what it declared.
+ */
+export function declaredExhibits(submission: Submission): readonly Exhibit[] {
+  const body = submission.kind === 'correction' ? submission.body.replacement : submission.body;
+  // The form has checked the body, so a list named `photos` is a list of exhibits.
+  return body !== null && 'photos' in body && Array.isArray(body.photos)
+    ? (body.photos as readonly Exhibit[])
+    : [];
+}
+
+/** A document that a submission names by hash: what it is, and who may read the submission and so the document. */
+export interface NamedDocument {
+  readonly sha256: string;
+  readonly mediaType: Exhibit['mediaType'];
+  readonly readers: readonly Role[];
+}
+
+/** Every document that a submission names: its photos, and the packet that a freeze fixed. */
+export function namedDocuments(submission: Submission): readonly NamedDocument[] {
+  const { readers } = formOf(submission);
+  const photos = declaredExhibits(submission).map(({ sha256, mediaType }) => ({
+    sha256,
+    mediaType,
+    readers,
+  }));
+  return submission.kind === 'packet-frozen'
+    ? [...photos, { sha256: submission.body.pdfSha256, mediaType: 'application/pdf', readers }]
+    : photos;
+}
+
+/** File endings by media type, for the name under which a document is saved. */
+export const fileEndings: Readonly<Record<Exhibit['mediaType'], string>> = {
+  'image/jpeg': 'jpg',
+  'image/png': 'png',
+  'image/heic': 'heic',
+  'image/heif': 'heif',
+  'image/webp': 'webp',
+  'application/pdf': 'pdf',
+};
