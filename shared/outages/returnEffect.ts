@@ -106,7 +106,8 @@ export function returnEffect(
   };
 }
 
-function stillClosed(turns: readonly ValveTurn[], until: number): string[] {
+/** Valves whose last recorded turn, up to the instant `until` (epoch milliseconds), closed them. */
+export function stillClosed(turns: readonly ValveTurn[], until: number): string[] {
   const inOrder = turns
     .map((turn) => ({ ...turn, time: time(turn.at) }))
     // A valve turned after the return belongs to the next job; a reopening typed a little late still counts.

@@ -1,0 +1,134 @@
+import type { UnitId } from '../../../../shared/units/units.ts';
+
+/**
+ * A form is a list of nodes: what is asked, in the order it is asked. The same list draws the form, turns what was
+ * typed into the submission's body, and turns a recorded body back into what would have been typed (a correction).
+ * Names are paths in the body (`found.flow`); a name that begins with `_` steers the screen and is not sent.
+ */
+export type Node = Leaf | List | Section | When;
+
+/** Fields under one heading. `folded` sections open on demand, and by themselves when a problem is inside. */
+export interface Section {
+  readonly type: 'section';
+  /** Words: `section.<id>`, and `section.<id>.help` where there is more to say. */
+  readonly id: string;
+  readonly folded?: boolean;
+  readonly nodes: readonly Node[];
+}
+
+/**
+ * Nodes that are asked only while an earlier answer calls for them. Not asked, they are sent as blank; or, where the
+ * answer chooses between two shapes of the body, not at all (`absent`).
+ */
+export interface When {
+  readonly type: 'when';
+  readonly test: (values: Values) => boolean;
+  readonly nodes: readonly Node[];
+  readonly absent?: boolean;
+}
+
+/** A repeating group, such as the members of a crew. */
+export interface List {
+  readonly type: 'list';
+  readonly name: string;
+  readonly item: readonly Node[];
+  /** How it is drawn; `rows` is the plain way. */
+  readonly as?: 'rows' | 'steps' | 'proofs' | 'valves' | 'photos';
+  /** What a new row starts with. */
+  readonly blank?: Values;
+  /** Rows that are left out of the body, because nothing was said in them. */
+  readonly skip?: (values: Values) => boolean;
+  readonly atMost: number;
+}
+
+interface Named {
+  readonly name: string;
+  /** Words other than `field.<kind>.<path>`; a field that several forms share has one sentence. */
+  readonly words?: string;
+  /** The schema asks for it; the label says so. */
+  readonly required?: boolean;
+}
+
+export type Leaf =
+  | (Named & { readonly type: 'text'; readonly lines?: number; readonly keypad?: 'tel' | 'code' })
+  | (Named & { readonly type: 'number'; readonly whole?: boolean })
+  | (Named & { readonly type: 'quantity'; readonly unit: UnitId })
+  | (Named & { readonly type: 'coefficient' })
+  | (Named & { readonly type: 'money' })
+  | (Named & { readonly type: 'instant' })
+  | (Named & { readonly type: 'date' })
+  | (Named & Choices & { readonly type: 'choice'; readonly whenBlank?: string })
+  | (Named & Choices & { readonly type: 'choices' })
+  | (Named & { readonly type: 'yes-no' })
+  | (Named & { readonly type: 'person'; readonly prefilled?: boolean })
+  | (Named & { readonly type: 'people' })
+  | (Named & { readonly type: 'hydrant' })
+  | (Named & { readonly type: 'position' })
+  | (Named & { readonly type: 'outages' })
+  /** One of what is already recorded: another strike, a party of this strike, an outage of this hydrant. */
+  | (Named & { readonly type: 'pick'; readonly of: 'strike' | 'party' | 'outage' })
+  /** Kept as it is and not drawn by itself (a photo's hash). */
+  | (Named & { readonly type: 'kept' });
+
+interface Choices {
+  /** Words of a choice: `value.<list>.<choice>`. */
+  readonly list: string;
+  readonly choices: readonly string[];
+}
+
+/** A typed quantity keeps the unit it was typed in, so that switching units on the way changes nothing. */
+export interface TypedQuantity {
+  readonly text: string;
+  readonly unit: UnitId;
+}
+export interface TypedPosition {
+  readonly latitude: string;
+  readonly longitude: string;
+  readonly accuracyM: number | null;
+}
+
+export type Value =
+  | string
+  | readonly string[]
+  | TypedQuantity
+  | TypedPosition
+  | readonly Values[]
+  | number
+  | null;
+
+/** What was typed, by name. Kept as typed: nothing is rounded, trimmed or thrown away before it is sent. */
+export interface Values {
+  readonly [name: string]: Value | undefined;
+}
+
+/** Every leaf and list at one level, conditions looked through (`always`) or applied to what was answered. */
+export function entries(nodes: readonly Node[], values: Values | 'always'): (Leaf | List)[] {
+  return nodes.flatMap((node) => {
+    if (node.type === 'section') return entries(node.nodes, values);
+    if (node.type === 'when')
+      return values === 'always' || node.test(values) ? entries(node.nodes, values) : [];
+    return [node];
+  });
+}
+
+/** What is not asked for now and still has a place in the body. */
+export function unasked(nodes: readonly Node[], values: Values): (Leaf | List)[] {
+  return nodes.flatMap((node) => {
+    if (node.type === 'section') return unasked(node.nodes, values);
+    if (node.type !== 'when') return [];
+    if (node.test(values)) return unasked(node.nodes, values);
+    return node.absent ? [] : entries(node.nodes, 'always');
+  });
+}
+
+export const isTypedQuantity = (value: Value | undefined): value is TypedQuantity =>
+  typeof value === 'object' && value !== null && 'unit' in value;
+export const isTypedPosition = (value: Value | undefined): value is TypedPosition =>
+  typeof value === 'object' && value !== null && 'latitude' in value;
+
+/** The rows of a list; none where nothing was typed. */
+export const rowsOf = (value: Value | undefined): readonly Values[] =>
+  Array.isArray(value) ? (value as readonly (Values | string)[]).filter((row) => typeof row === 'object') : [];
+export const stringsOf = (value: Value | undefined): readonly string[] =>
+  Array.isArray(value) ? (value as readonly (Values | string)[]).filter((row) => typeof row === 'string') : [];
+export const textOf = (value: Value | undefined): string => (typeof value === 'string' ? value : '');

@@ -1,0 +1,20 @@
+import { convert } from '../../../../shared/units/convert.ts';
+import { displays } from '../../../../shared/units/format.ts';
+import { units, type System, type UnitId } from '../../../../shared/units/units.ts';
+import type { TypedQuantity } from './nodes.ts';
+import { readNumber } from './number.ts';
+
+/** The unit in which a person of this system types a quantity that is stored in `unit`. */
+export const typingUnit = (unit: UnitId, system: System): UnitId => displays[unit][system].unit;
+
+/**
+ * A typed quantity as the other system shows it: rounded for the eye only. What was typed stays what is stored until
+ * somebody types over it.
+ */
+export function shownQuantity(typed: TypedQuantity, system: System): TypedQuantity {
+  if (units[typed.unit].system === system && typingUnit(typed.unit, system) === typed.unit) return typed;
+  const amount = readNumber(typed.text);
+  if (amount === null) return typed;
+  const { unit, decimals } = displays[typed.unit][system];
+  return { text: String(Number(convert(amount, typed.unit, unit).toFixed(decimals))), unit };
+}

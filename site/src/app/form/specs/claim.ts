@@ -1,0 +1,92 @@
+import { localDay } from '../localTime.ts';
+import { writeCents } from '../number.ts';
+import type { FormSpec } from '../spec.ts';
+import { note } from './parts.ts';
+
+/** The desk's forms: a claim against one party, and the record of a demand sent. */
+
+export const claimOpenedSpec: FormSpec = {
+  kind: 'claim-opened',
+  nullable: [],
+  nodes: [
+    {
+      type: 'section',
+      id: 'claim.against',
+      nodes: [
+        { type: 'kept', name: 'strikeId' },
+        { type: 'text', name: 'claimNumber', keypad: 'code', required: true },
+        { type: 'pick', name: 'partyId', of: 'party' },
+        {
+          type: 'choice',
+          name: 'payerKind',
+          list: 'payerKind',
+          choices: [
+            'drivers-insurer',
+            'self-insured',
+            'government',
+            'own-policy',
+            'driver',
+            'restitution',
+            'unknown',
+          ],
+          required: true,
+        },
+      ],
+    },
+    {
+      type: 'section',
+      id: 'claim.payer',
+      nodes: [
+        { type: 'text', name: 'payer.name' },
+        { type: 'text', name: 'payer.address', lines: 3 },
+        { type: 'text', name: 'payer.attention' },
+        { type: 'text', name: 'payer.reference', keypad: 'code' },
+        note,
+      ],
+    },
+  ],
+  blank: ({ strike, nextClaimNumber }) => {
+    const parties = strike?.partyIds ?? [];
+    return {
+      strikeId: strike?.strikeId ?? '',
+      claimNumber: nextClaimNumber,
+      partyId: parties.length === 1 ? (parties[0] ?? '') : '',
+    };
+  },
+  occurredAt: () => null,
+};
+
+export const demandSentSpec: FormSpec = {
+  kind: 'demand-sent',
+  nullable: [],
+  nodes: [
+    {
+      type: 'section',
+      id: 'demand-sent',
+      nodes: [
+        { type: 'number', name: 'revision', whole: true, required: true },
+        { type: 'money', name: 'amountCents', required: true },
+        { type: 'text', name: 'to', required: true },
+        {
+          type: 'choice',
+          name: 'how',
+          list: 'demandHow',
+          choices: ['email', 'post', 'portal', 'by-hand', 'fax'],
+          required: true,
+        },
+        { type: 'date', name: 'sentOn', required: true },
+        note,
+      ],
+    },
+  ],
+  blank: ({ claim, now, zone }) => {
+    const packet = claim?.packets.at(-1);
+    return {
+      revision: packet ? String(packet.revision) : '',
+      amountCents: packet ? writeCents(packet.demandCents) : '',
+      to: claim?.payerName ?? '',
+      sentOn: localDay(now, zone),
+    };
+  },
+  occurredAt: () => null,
+};

@@ -1,0 +1,32 @@
+import type { FactKind } from '../../../../../shared/submissions/kinds.ts';
+import type { FormSpec } from '../spec.ts';
+import { claimOpenedSpec, demandSentSpec } from './claim.ts';
+import { flowTestSpec } from './flowTest.ts';
+import { expectedReturnSpec, noticeSpec, outageSpec } from './notice.ts';
+import { partySpec } from './party.ts';
+import { repairSpec } from './repair.ts';
+import { returnToServiceSpec } from './returnToService.ts';
+import { inspectionSpec, linkSpec, plannedWorkSpec, valveOperationSpec } from './shortForms.ts';
+import { strikeSpec } from './strike.ts';
+
+/** Every form that a person fills in here. What the server writes (a packet frozen) or a command loads is not among it. */
+export const specs: Partial<Record<FactKind, FormSpec>> = Object.fromEntries(
+  [
+    strikeSpec,
+    noticeSpec,
+    valveOperationSpec,
+    expectedReturnSpec,
+    partySpec,
+    repairSpec,
+    flowTestSpec,
+    returnToServiceSpec,
+    outageSpec,
+    inspectionSpec,
+    plannedWorkSpec,
+    linkSpec,
+    claimOpenedSpec,
+    demandSentSpec,
+  ].map((spec) => [spec.kind, spec]),
+);
+
+export const specOf = (kind: string): FormSpec | null => specs[kind as FactKind] ?? null;

@@ -1,0 +1,57 @@
+import type { Leaf, List, Node, Values } from '../nodes.ts';
+import { textOf } from '../nodes.ts';
+
+/** Nodes that more than one form uses. */
+
+/** Dispatch told: nothing said, nothing sent. Who told is filled in and does not count as said. */
+export const dispatchNodes: readonly Node[] = [
+  { type: 'instant', name: 'dispatch.at', words: 'field.dispatch.at', required: false },
+  { type: 'person', name: 'dispatch.toldByWorkerId', words: 'field.dispatch.toldByWorkerId', prefilled: true },
+  { type: 'text', name: 'dispatch.takenBy', words: 'field.dispatch.takenBy' },
+];
+
+export const photos = (atMost: number): List => ({
+  type: 'list',
+  name: 'photos',
+  as: 'photos',
+  atMost,
+  item: [
+    { type: 'kept', name: 'sha256' },
+    { type: 'kept', name: 'bytes' },
+    { type: 'kept', name: 'mediaType' },
+    {
+      type: 'choice',
+      name: 'view',
+      words: 'field.photo.view',
+      list: 'view',
+      choices: ['overall', 'mid', 'close', 'scale', 'document', 'other'],
+      required: true,
+    },
+    { type: 'instant', name: 'takenAt', words: 'field.photo.takenAt' },
+    { type: 'text', name: 'caption', words: 'field.photo.caption' },
+  ],
+});
+
+export const note: Leaf = { type: 'text', name: 'note', words: 'field.note', lines: 3 };
+
+export const intervals = (name: string, words: string, atMost = 30): List => ({
+  type: 'list',
+  name,
+  atMost,
+  blank: { from: '', to: '' },
+  item: [
+    { type: 'instant', name: 'from', words: `${words}.from`, required: true },
+    { type: 'instant', name: 'to', words: `${words}.to`, required: true },
+  ],
+});
+
+export const seen = (name: string): Leaf => ({
+  type: 'choice',
+  name,
+  list: 'seen',
+  choices: ['yes', 'no', 'unknown'],
+  whenBlank: 'unknown',
+});
+
+export const answered = (name: string, ...answers: readonly string[]) => (values: Values): boolean =>
+  answers.includes(textOf(values[name]));

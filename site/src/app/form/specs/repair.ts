@@ -1,0 +1,131 @@
+import { damageClasses } from '../../../../../shared/submissions/forms/repair.ts';
+import type { List } from '../nodes.ts';
+import { firstInstant, type FormSpec } from '../spec.ts';
+import { answered, intervals, note, photos } from './parts.ts';
+
+const crew: List = {
+  type: 'list',
+  name: 'crew',
+  atMost: 40,
+  blank: { work: [{ from: '', to: '' }], breaks: [] },
+  item: [
+    { type: 'person', name: 'workerId', required: true },
+    { type: 'text', name: 'laborClass', keypad: 'code', required: true },
+    intervals('work', 'field.interval'),
+    intervals('breaks', 'field.interval'),
+  ],
+};
+
+const machines: List = {
+  type: 'list',
+  name: 'machines',
+  atMost: 40,
+  blank: { inUse: [{ from: '', to: '' }], standingBy: [] },
+  item: [
+    { type: 'text', name: 'machineCode', keypad: 'code', required: true },
+    { type: 'text', name: 'description', required: true },
+    { type: 'person', name: 'operatorWorkerId' },
+    intervals('inUse', 'field.interval'),
+    intervals('standingBy', 'field.interval'),
+    { type: 'quantity', name: 'drivenMiles', unit: 'mi' },
+  ],
+};
+
+const parts: List = {
+  type: 'list',
+  name: 'parts',
+  atMost: 200,
+  blank: { quantity: '1', 'source.from': 'stock' },
+  item: [
+    { type: 'text', name: 'partNumber', keypad: 'code', required: true },
+    { type: 'text', name: 'description', required: true },
+    { type: 'number', name: 'quantity', required: true },
+    { type: 'choice', name: 'source.from', list: 'partFrom', choices: ['stock', 'invoice'], required: true },
+    {
+      type: 'when',
+      test: answered('source.from', 'stock'),
+      absent: true,
+      nodes: [{ type: 'text', name: 'source.issueSlip', keypad: 'code' }],
+    },
+    {
+      type: 'when',
+      test: answered('source.from', 'invoice'),
+      absent: true,
+      nodes: [
+        { type: 'text', name: 'source.supplier', required: true },
+        { type: 'text', name: 'source.invoiceNumber', keypad: 'code', required: true },
+        { type: 'money', name: 'source.unitPriceCents', required: true },
+        { type: 'kept', name: 'source.invoiceSha256' },
+      ],
+    },
+  ],
+};
+
+const contractors: List = {
+  type: 'list',
+  name: 'contractors',
+  atMost: 40,
+  blank: {},
+  item: [
+    { type: 'text', name: 'contractor', required: true },
+    { type: 'text', name: 'work', required: true },
+    { type: 'text', name: 'invoiceNumber', keypad: 'code', required: true },
+    { type: 'date', name: 'invoicedOn', required: true },
+    { type: 'money', name: 'amountCents', required: true },
+    { type: 'kept', name: 'invoiceSha256' },
+  ],
+};
+
+const steps: List = {
+  type: 'list',
+  name: 'steps',
+  as: 'steps',
+  atMost: 100,
+  item: [
+    { type: 'kept', name: 'step' },
+    { type: 'instant', name: 'doneAt', required: true },
+    { type: 'person', name: 'byWorkerId', required: true },
+    { type: 'text', name: 'note', words: 'field.note' },
+  ],
+};
+
+/** What was done, by whom, with what. Several may be sent for one strike: each tells what it adds. */
+export const repairSpec: FormSpec = {
+  kind: 'repair',
+  nullable: [],
+  nodes: [
+    {
+      type: 'section',
+      id: 'repair.damage',
+      nodes: [
+        { type: 'hydrant', name: 'hydrantId' },
+        { type: 'choice', name: 'damage', list: 'damage', choices: damageClasses },
+      ],
+    },
+    { type: 'section', id: 'repair.steps', nodes: [steps] },
+    {
+      type: 'section',
+      id: 'repair.done',
+      nodes: [
+        { type: 'instant', name: 'reassembledAt' },
+        { type: 'instant', name: 'completedAt' },
+      ],
+    },
+    { type: 'section', id: 'repair.crew', nodes: [crew] },
+    { type: 'section', id: 'repair.machines', nodes: [machines] },
+    { type: 'section', id: 'repair.parts', nodes: [parts] },
+    { type: 'section', id: 'repair.contractors', folded: true, nodes: [contractors] },
+    { type: 'section', id: 'photos', nodes: [photos(60)] },
+    { type: 'section', id: 'note', nodes: [note] },
+  ],
+  blank: ({ hydrantId, strike, personId }) => ({
+    hydrantId: hydrantId ?? strike?.hydrantId ?? '',
+    crew: [{ workerId: personId, work: [{ from: '', to: '' }], breaks: [] }],
+    machines: [],
+    parts: [],
+    contractors: [],
+    steps: [],
+    photos: [],
+  }),
+  occurredAt: firstInstant('completedAt', 'reassembledAt'),
+};

@@ -1,0 +1,103 @@
+import { proofsAfterOtherOutage, proofsAfterRepair } from '../../../../../shared/outages/proofs.ts';
+import { stillClosed, valveTurns } from '../../../../../shared/outages/returnEffect.ts';
+import { effectiveFacts } from '../../../../../shared/submissions/effective.ts';
+import { localMinute } from '../localTime.ts';
+import { textOf, type List, type Values } from '../nodes.ts';
+import { firstInstant, type FormContext, type FormSpec } from '../spec.ts';
+import { answered, dispatchNodes, note, photos } from './parts.ts';
+
+const proofs: List = {
+  type: 'list',
+  name: 'proofs',
+  as: 'proofs',
+  atMost: 20,
+  skip: (values) => textOf(values['result']) === '',
+  item: [
+    { type: 'kept', name: 'proof' },
+    {
+      type: 'choice',
+      name: 'result',
+      words: 'field.proof.result',
+      list: 'proofResult',
+      choices: ['passed', 'failed', 'deferred'],
+    },
+    {
+      type: 'when',
+      test: answered('result', 'passed', 'failed', 'deferred'),
+      nodes: [
+        { type: 'instant', name: 'at', words: 'field.proof.at', required: true },
+        { type: 'person', name: 'byWorkerId', words: 'field.proof.byWorkerId', required: true },
+      ],
+    },
+    {
+      type: 'when',
+      test: answered('result', 'deferred'),
+      nodes: [
+        { type: 'text', name: 'deferredReason', words: 'field.proof.deferredReason', required: false },
+        { type: 'person', name: 'deferredByWorkerId', words: 'field.proof.deferredByWorkerId' },
+      ],
+    },
+  ],
+};
+
+const valves: List = {
+  type: 'list',
+  name: 'valvesReopened',
+  as: 'valves',
+  atMost: 40,
+  blank: {},
+  // A valve that the record shows closed is listed; until somebody says that it was reopened nothing is sent of it.
+  skip: (values) => values['_known'] === 'yes' && textOf(values['at']) === '',
+  item: [
+    { type: 'text', name: 'valveId', words: 'field.valve-operation.valveId', keypad: 'code', required: true },
+    { type: 'instant', name: 'at', words: 'field.valvesReopened.at', required: true },
+    { type: 'person', name: 'byWorkerId', words: 'field.valvesReopened.byWorkerId', required: true },
+  ],
+};
+
+/** The proofs this hydrant needs for what is being closed: a strike's if a strike is among it. */
+export function neededProofs(context: Pick<FormContext, 'hydrant' | 'strike'>): readonly string[] {
+  return context.strike ? proofsAfterRepair(context.hydrant?.type ?? 'unknown') : proofsAfterOtherOutage;
+}
+
+const blank = (context: FormContext): Values => {
+  const { strike, status, history, personId, now, zone } = context;
+  const open = status?.open ?? [];
+  const { facts } = effectiveFacts(history);
+  return {
+    returnedAt: localMinute(now, zone),
+    // The strike itself, or the only outage there is; another one is closed by a deliberate tick.
+    closes: strike ? [strike.strikeId] : open.length === 1 ? open.map(({ outageId }) => outageId) : [],
+    proofs: neededProofs(context).map((proof) => ({ proof, result: '' })),
+    valvesReopened: stillClosed(valveTurns(facts), now.getTime()).map((valveId) => ({ valveId, byWorkerId: personId, _known: 'yes' })),
+    'dispatch.toldByWorkerId': personId,
+    photos: [],
+  };
+};
+
+export const returnToServiceSpec: FormSpec = {
+  kind: 'return-to-service',
+  nullable: ['dispatch'],
+  nodes: [
+    {
+      type: 'section',
+      id: 'return.what',
+      nodes: [{ type: 'outages', name: 'closes', required: true }],
+    },
+    { type: 'section', id: 'return.proofs', nodes: [proofs] },
+    { type: 'section', id: 'return.valves', nodes: [valves] },
+    {
+      type: 'section',
+      id: 'return.when',
+      nodes: [
+        { type: 'instant', name: 'returnedAt', required: true },
+        { type: 'instant', name: 'markRemovedAt' },
+        ...dispatchNodes,
+      ],
+    },
+    { type: 'section', id: 'photos', nodes: [photos(30)] },
+    { type: 'section', id: 'note', nodes: [note] },
+  ],
+  blank,
+  occurredAt: firstInstant('returnedAt'),
+};
