@@ -1,45 +1,74 @@
 import * as z from 'zod';
-import { hydrantId, hydrantTypes } from '../inventory/hydrant.ts';
+import { hydrantClasses } from '../hydraulics/hydrantClass.ts';
+import { hydrantId } from '../inventory/hydrant.ts';
 import { outageCauses } from '../submissions/forms/outage.ts';
 import { waitingFor } from '../submissions/forms/expectedReturn.ts';
 import { proofs } from '../outages/proofs.ts';
+import { bearings } from './bearing.ts';
 
 /**
  * What the public may know, and nothing else (design decision 12). Strict objects throughout: a field that is not
  * listed here cannot leave. Free words typed by people are not listed, because they may name a person.
  */
-const publicPlace = z.strictObject({ latitudeDeg: z.number(), longitudeDeg: z.number() });
+export const publicPosition = z.strictObject({
+  latitudeDeg: z.number().min(-90).max(90),
+  longitudeDeg: z.number().min(-180).max(180),
+});
+
+const hydrantClass = z.enum(hydrantClasses);
+export const publicCauses = ['strike', ...outageCauses] as const;
+export const publicStages = ['reported', 'shut-off', 'waiting', 'under-repair', 'repaired', 'other'] as const;
+
+/** Class and flow as last known, before whatever happened since. */
+const rating = {
+  hydrantClass: hydrantClass.nullable(),
+  /** Whole gpm at the rating residual; null when it is not known, or when the utility keeps flows to itself. */
+  ratedFlowGpm: z.number().int().min(0).nullable(),
+  /** Date of the test in the utility's time zone; null for a rating that came with the inventory, undated. */
+  testedOn: z.iso.date().nullable(),
+} as const;
 
 export const publicNearest = z.strictObject({
   hydrantId,
   place: z.string().nullable(),
+  position: publicPosition,
+  /** Straight line on the ground, feet. */
   distanceFt: z.number().min(0),
-  /** Compass eighth from the hydrant that is out: N, NE, E … */
-  bearing: z.enum(['N', 'NE', 'E', 'SE', 'S', 'SW', 'W', 'NW']),
-  hydrantClass: z.enum(['AA', 'A', 'B', 'C']).nullable(),
-  ratedFlowGpm: z.number().nullable(),
-  testedOn: z.iso.date().nullable(),
+  /** Compass eighth, seen from the hydrant that is out. */
+  bearing: z.enum(bearings),
+  ...rating,
+  /** Back in service although a proof was put off. */
+  notRetested: z.boolean(),
+  /** Not the utility's own; null when the inventory does not say. */
+  private: z.boolean().nullable(),
 });
 
 export const publicOutage = z.strictObject({
   /** Stable: the strike's or the outage's id. */
   outageId: z.string(),
-  /** Null when a hydrant that is not in the inventory was reported; then only its position is shown. */
-  hydrantId: hydrantId.nullable(),
-  /** The inventory's own place text; for an unknown hydrant null. */
-  place: z.string().nullable(),
-  position: publicPlace.nullable(),
-  cause: z.enum(['strike', ...outageCauses]),
+  cause: z.enum(publicCauses),
   since: z.iso.datetime(),
   expectedAt: z.iso.datetime().nullable(),
   waitingFor: z.enum(waitingFor).nullable(),
-  stage: z.enum(['reported', 'shut-off', 'waiting', 'under-repair', 'repaired', 'other']),
-  hydrantClass: z.enum(['AA', 'A', 'B', 'C']).nullable(),
-  ratedFlowGpm: z.number().nullable(),
+  stage: z.enum(publicStages),
+});
+
+/** One hydrant, or one place where a hydrant was reported, with every outage of it that is open. */
+export const publicOutOfService = z.strictObject({
+  /** The inventory's id, or the one in the report when `inInventory` is false; null when only a place was given. */
+  hydrantId: hydrantId.nullable(),
+  inInventory: z.boolean(),
+  /** The inventory's own place text, never what somebody typed in a report. */
+  place: z.string().nullable(),
+  position: publicPosition.nullable(),
+  ...rating,
+  /** Earliest first. */
+  outages: z.array(publicOutage).min(1),
+  /** In service at the check, nearest first. */
   nearest: z.array(publicNearest).max(5),
 });
 
-/** A hydrant that is back although a proof was put off: fire crews must know it was not re-tested. */
+/** A hydrant that is back although a proof was put off: fire crews must know that it was not re-tested. */
 export const publicNotRetested = z.strictObject({
   hydrantId,
   place: z.string().nullable(),
@@ -47,33 +76,45 @@ export const publicNotRetested = z.strictObject({
   proofs: z.array(z.enum(proofs)).min(1),
 });
 
-export const publicHydrant = z.strictObject({
-  hydrantId,
-  place: z.string().nullable(),
-  position: publicPlace,
-  type: z.enum(hydrantTypes),
-  inService: z.boolean(),
-  hydrantClass: z.enum(['AA', 'A', 'B', 'C']).nullable(),
+export const publicUtility = z.strictObject({
+  name: z.string().min(1),
+  timeZone: z.string(),
+  locale: z.enum(['en', 'es']),
+  units: z.enum(['us', 'metric']),
+  emergencyPhone: z.string().min(1),
+  publishedEveryMinutes: z.number().int().min(1),
+  /** Under which terms others may use the data; null when the utility has not said. */
+  license: z.strictObject({ name: z.string(), url: z.url() }).nullable(),
 });
 
-export const publicSnapshot = z.strictObject({
-  version: z.literal(1),
-  utility: z.strictObject({
-    name: z.string(),
-    timeZone: z.string(),
-    locale: z.enum(['en', 'es']),
-    units: z.enum(['us', 'metric']),
-    emergencyPhone: z.string(),
-    showFlow: z.boolean(),
-  }),
-  checkedAt: z.iso.datetime(),
-  relyUntil: z.iso.datetime(),
-  /** Null: no inventory has been loaded, and the page says that it is not set up. */
-  inventory: z
-    .strictObject({ hydrants: z.number().int().min(0), loadedAt: z.iso.datetime(), sha256: z.string() })
-    .nullable(),
-  outOfService: z.array(publicOutage),
-  notRetested: z.array(publicNotRetested),
-});
+export const publicSnapshot = z
+  .strictObject({
+    version: z.literal(1),
+    utility: publicUtility,
+    /** Every fact recorded before this instant is in the snapshot. */
+    checkedAt: z.iso.datetime(),
+    relyUntil: z.iso.datetime(),
+    /** Null: no inventory has been loaded, and the page says that it is not set up. */
+    inventory: z
+      .strictObject({
+        /** Hydrants that should serve; abandoned and planned ones are not counted. */
+        hydrants: z.number().int().min(1),
+        outOfService: z.number().int().min(0),
+        loadedAt: z.iso.datetime(),
+        sha256: z.string(),
+      })
+      .nullable(),
+    /** Newest first. */
+    outOfService: z.array(publicOutOfService),
+    notRetested: z.array(publicNotRetested),
+  })
+  .refine(({ checkedAt, relyUntil }) => Date.parse(relyUntil) > Date.parse(checkedAt), {
+    error: 'rely-until-before-check',
+  });
+
+export type PublicPosition = z.infer<typeof publicPosition>;
 export type PublicSnapshot = z.infer<typeof publicSnapshot>;
+export type PublicOutOfService = z.infer<typeof publicOutOfService>;
 export type PublicOutage = z.infer<typeof publicOutage>;
+export type PublicNearest = z.infer<typeof publicNearest>;
+export type PublicNotRetested = z.infer<typeof publicNotRetested>;

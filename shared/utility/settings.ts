@@ -1,7 +1,7 @@
 import * as z from 'zod';
 
 /** True for an IANA zone name that this runtime knows. */
-function isTimeZone(name: string): boolean {
+export function isTimeZone(name: string): boolean {
   try {
     new Intl.DateTimeFormat('en', { timeZone: name });
     return true;
@@ -47,6 +47,8 @@ export const utilitySettings = z.strictObject({
     positionDecimals: z.number().int().min(2).max(6),
     /** Whether rated flow is shown to the public beside the class. */
     showFlow: z.boolean(),
+    /** Terms under which others may use the published data; left out, the pages state none. */
+    license: z.strictObject({ name: z.string().trim().min(1).max(120), url: z.url() }).optional(),
   }),
   /** Address of the public site, for links in feeds and packets; null until known. */
   publicUrl: z.url().nullable(),

@@ -1,0 +1,186 @@
+import type { Hydrant } from '../inventory/hydrant.ts';
+import type { HydrantStatus } from '../outages/hydrantStatus.ts';
+import type { StrikeState } from '../strikes/state.ts';
+import type { UtilitySettings } from '../utility/settings.ts';
+import { bearingDeg, compassEighth } from './bearing.ts';
+import { publicEdition, type PublicEdition } from './edition.ts';
+import type { PublicHydrantPage } from './hydrantPage.ts';
+import { notRetested, type NotRetested } from './notRetested.ts';
+import { openPlaces, type OpenPlace } from './openOutages.ts';
+import {
+  newestFirst,
+  publicTestOf,
+  ratingOf,
+  type FlowTestFact,
+  type Rating,
+  type RatingRules,
+} from './ratings.ts';
+import type { PublicNearest, PublicOutOfService, PublicPosition, PublicSnapshot } from './snapshot.ts';
+
+/** Hydrants near a place that `accept` lets through, nearest first, with the distance on the ground in feet. */
+export type NearestFinder = (
+  from: PublicPosition,
+  most: number,
+  accept: (hydrant: Hydrant) => boolean,
+) => readonly { readonly hydrant: Hydrant; readonly distanceFt: number }[];
+
+/** The state of the utility as it was read, nothing rounded and nothing left out. */
+export interface PublicSources {
+  /** Null when none has been loaded. */
+  readonly inventory: {
+    readonly hydrants: readonly Hydrant[];
+    readonly loadedAt: string;
+    readonly sha256: string;
+    readonly nearest: NearestFinder;
+  } | null;
+  readonly statuses: readonly HydrantStatus[];
+  readonly strikes: readonly StrikeState[];
+  /** Standing flow tests by residual hydrant. */
+  readonly flowTests: ReadonlyMap<string, readonly FlowTestFact[]>;
+}
+
+/** At least this many neighbours are named, however far; more of them only within a hose lay. */
+const LEAST_NEAREST = 3;
+const MOST_NEAREST = 5;
+const HOSE_LAY_FT = 1000;
+const MOST_TESTS = 10;
+
+/** An abandoned or planned hydrant serves nobody: it is not counted and never offered. */
+const shouldServe = ({ service }: Hydrant): boolean => service !== 'abandoned' && service !== 'planned';
+
+function rounded(position: PublicPosition, decimals: number): PublicPosition {
+  const scale = 10 ** decimals;
+  const round = (value: number): number => Math.round(value * scale) / scale;
+  return { latitudeDeg: round(position.latitudeDeg), longitudeDeg: round(position.longitudeDeg) };
+}
+
+/**
+ * What the public may know, from the state of the utility as read at `checkedAt` or later (so every fact recorded
+ * before `checkedAt` is in it).
+ *
+ * @throws ZodError when something does not fit the public schema; nothing is left out to make it fit.
+ */
+export function buildEdition(
+  sources: PublicSources,
+  settings: UtilitySettings,
+  checkedAt: string,
+): PublicEdition {
+  const { inventory, statuses, strikes, flowTests } = sources;
+  const { positionDecimals, relyForMinutes, showFlow } = settings.publishing;
+  const rules: RatingRules = { timeZone: settings.timeZone, showFlow };
+  const hydrants = new Map(inventory?.hydrants.map((hydrant) => [hydrant.hydrantId, hydrant]));
+  const hydrantOf = (id: string | null): Hydrant | null => (id === null ? null : (hydrants.get(id) ?? null));
+  const testsOf = (hydrantId: string): readonly FlowTestFact[] => flowTests.get(hydrantId) ?? [];
+  const rate = (hydrant: Hydrant | null, hydrantId: string | null): Rating =>
+    ratingOf(hydrant, hydrantId === null ? [] : testsOf(hydrantId), rules);
+
+  const places = openPlaces(statuses, strikes);
+  const out = new Set(places.flatMap(({ hydrantId }) => hydrantId ?? []));
+  const owing = new Map<string, NotRetested>();
+  for (const status of statuses) {
+    const { hydrantId } = status;
+    if (out.has(hydrantId)) continue;
+    const tested = testsOf(hydrantId).map(({ body }) => body.testedAt);
+    const owed = notRetested(status, hydrants.get(hydrantId)?.type ?? 'unknown', tested);
+    if (owed) owing.set(hydrantId, owed);
+  }
+
+  const nearestTo = (position: PublicPosition, self: string | null): PublicNearest[] => {
+    if (!inventory) return [];
+    const accept = (hydrant: Hydrant): boolean =>
+      shouldServe(hydrant) && !out.has(hydrant.hydrantId) && hydrant.hydrantId !== self;
+    return inventory
+      .nearest(position, MOST_NEAREST, accept)
+      .filter(({ distanceFt }, index) => index < LEAST_NEAREST || distanceFt <= HOSE_LAY_FT)
+      .map(({ hydrant, distanceFt }) => ({
+        hydrantId: hydrant.hydrantId,
+        place: hydrant.place,
+        position: rounded(hydrant, positionDecimals),
+        distanceFt: Math.round(distanceFt),
+        bearing: compassEighth(bearingDeg(position, hydrant)),
+        ...rate(hydrant, hydrant.hydrantId),
+        notRetested: owing.has(hydrant.hydrantId),
+        private: hydrant.private,
+      }));
+  };
+
+  const entryOf = ({ hydrantId, reportedPosition, outages }: OpenPlace): PublicOutOfService => {
+    const hydrant = hydrantOf(hydrantId);
+    const position = hydrant ?? reportedPosition;
+    return {
+      hydrantId,
+      inInventory: hydrant !== null,
+      place: hydrant?.place ?? null,
+      position: position && rounded(position, positionDecimals),
+      ...rate(hydrant, hydrantId),
+      outages: [...outages],
+      nearest: position ? nearestTo(position, hydrantId) : [],
+    };
+  };
+  const outOfService = places.map(entryOf);
+  const entries = new Map(outOfService.map((entry) => [entry.hydrantId, entry]));
+
+  const pageOf = (status: HydrantStatus): PublicHydrantPage => {
+    const { hydrantId } = status;
+    const hydrant = hydrantOf(hydrantId);
+    return {
+      hydrantId,
+      inInventory: hydrant !== null,
+      place: hydrant?.place ?? null,
+      position: hydrant && rounded(hydrant, positionDecimals),
+      type: hydrant?.type ?? 'unknown',
+      outOfService: entries.get(hydrantId) ?? null,
+      notRetested: [...(owing.get(hydrantId)?.proofs ?? [])],
+      past: status.past
+        .flatMap(({ outageId, cause, since, endedAt, deferred }) =>
+          endedAt === null
+            ? []
+            : [{ outageId, cause, since, endedAt, deferred: deferred.map(({ proof }) => proof) }],
+        )
+        .toSorted((a, b) => Date.parse(b.since) - Date.parse(a.since)) as PublicHydrantPage['past'],
+      tests: newestFirst(testsOf(hydrantId))
+        .flatMap((test) => publicTestOf(test, rules) ?? [])
+        .slice(0, MOST_TESTS),
+    };
+  };
+  const hasEvent = ({ open, past, flowTestIds }: HydrantStatus): boolean =>
+    open.length > 0 || past.length > 0 || flowTestIds.length > 0;
+
+  const serving = inventory?.hydrants.filter(shouldServe) ?? [];
+  const snapshot: PublicSnapshot = {
+    version: 1,
+    utility: {
+      name: settings.name,
+      timeZone: settings.timeZone,
+      locale: settings.locale,
+      units: settings.units,
+      emergencyPhone: settings.emergencyPhone,
+      publishedEveryMinutes: settings.publishing.everyMinutes,
+      license: settings.publishing.license ?? null,
+    },
+    checkedAt,
+    relyUntil: new Date(Date.parse(checkedAt) + relyForMinutes * 60_000).toISOString(),
+    inventory: inventory && {
+      hydrants: serving.length,
+      outOfService: serving.filter(({ hydrantId }) => out.has(hydrantId)).length,
+      loadedAt: inventory.loadedAt,
+      sha256: inventory.sha256,
+    },
+    outOfService,
+    notRetested: [...owing]
+      .map(([hydrantId, { returnedAt, proofs }]) => ({
+        hydrantId,
+        place: hydrantOf(hydrantId)?.place ?? null,
+        returnedAt,
+        proofs: [...proofs],
+      }))
+      .toSorted((a, b) => Date.parse(b.returnedAt) - Date.parse(a.returnedAt)),
+  };
+  return publicEdition.parse({
+    snapshot,
+    dots: serving
+      .filter(({ hydrantId }) => !out.has(hydrantId))
+      .map((hydrant) => rounded(hydrant, positionDecimals)),
+    hydrants: statuses.filter(hasEvent).map(pageOf),
+  });
+}

@@ -1,0 +1,125 @@
+import type { PublicPosition } from './snapshot.ts';
+import { fitFrame, roundLength, type Bounds, type MapFrame } from './mapFrame.ts';
+
+/** The town at a glance, as plain geometry; the page draws it. */
+export interface TownMap {
+  readonly width: number;
+  readonly height: number;
+  /** One SVG path: a zero-length line for each dot, to be drawn with round ends. */
+  readonly dots: string;
+  readonly dotSize: number;
+  /** Dots that lie so far off that they would shrink the town to a speck. */
+  readonly beyond: number;
+  readonly markers: readonly MapMarker[];
+  readonly scale: { readonly feet: number; readonly length: number };
+}
+
+export interface MapMarker {
+  /** Index in the list that was given. */
+  readonly index: number;
+  /** The true place. */
+  readonly x: number;
+  readonly y: number;
+  /** Where the sign stands: at the place, or moved aside so that it hides no other, with a line between. */
+  readonly signX: number;
+  readonly signY: number;
+}
+
+const WIDTH = 760;
+const MARGIN = 34;
+/** Room that a marker takes, units of the picture. */
+export const MARKER_SIZE = 30;
+/** More dots than this are drawn on a raster, one a cell: a city of 250,000 must not weigh megabytes. */
+const MOST_DOTS = 4000;
+/** With fewer dots an outlier is a hydrant; with more it is nearly always a mistake in the inventory. */
+const OUTLIERS_FROM = 100;
+
+const fix = (value: number): number => Math.round(value * 10) / 10;
+
+function boundsOf(dots: readonly PublicPosition[], out: readonly PublicPosition[]): Bounds | null {
+  const all = [...dots, ...out];
+  if (all.length === 0) return null;
+  const range = (of: (position: PublicPosition) => number): [number, number] => {
+    const sorted = dots.map(of).toSorted((a, b) => a - b);
+    const cut = sorted.length > OUTLIERS_FROM ? Math.floor(sorted.length / 200) : 0;
+    const ends = [sorted[cut], sorted[sorted.length - 1 - cut], ...out.map(of)].filter(
+      (end) => end !== undefined,
+    );
+    // Not spread into Math.min: a city of arguments would overflow the stack.
+    return [ends.reduce((a, b) => Math.min(a, b)), ends.reduce((a, b) => Math.max(a, b))];
+  };
+  const [south, north] = range(({ latitudeDeg }) => latitudeDeg);
+  const [west, east] = range(({ longitudeDeg }) => longitudeDeg);
+  return { south, north, west, east };
+}
+
+function dotPath(points: readonly { x: number; y: number }[]): string {
+  const cell = points.length > MOST_DOTS ? Math.sqrt((WIDTH * WIDTH) / MOST_DOTS) / 2 : 0.1;
+  const places = new Set(
+    points.map(({ x, y }) => `${fix(Math.round(x / cell) * cell)} ${fix(Math.round(y / cell) * cell)}`),
+  );
+  return [...places].map((place) => `M${place}h0`).join('');
+}
+
+/** Moves each sign along a widening ring until it stands free of those before it. */
+function placeMarkers(
+  points: readonly { index: number; x: number; y: number }[],
+  frame: MapFrame,
+): MapMarker[] {
+  const placed: MapMarker[] = [];
+  const half = MARKER_SIZE / 2;
+  const free = (x: number, y: number): boolean =>
+    x >= half &&
+    y >= half &&
+    x <= frame.width - half &&
+    y <= frame.height - half &&
+    placed.every(({ signX, signY }) => Math.hypot(signX - x, signY - y) >= MARKER_SIZE);
+  for (const { index, x, y } of points) {
+    let sign = { x, y };
+    // Eight rings of sixteen places; where even those are taken, signs overlap and the list below has them all.
+    search: for (let ring = 0; ring <= 8; ring++)
+      for (let step = 0; step < (ring === 0 ? 1 : 16); step++) {
+        const turn = (step / 16) * 2 * Math.PI;
+        const [atX, atY] = [
+          x + ring * 0.75 * MARKER_SIZE * Math.cos(turn),
+          y + ring * 0.75 * MARKER_SIZE * Math.sin(turn),
+        ];
+        if (!free(atX, atY)) continue;
+        sign = { x: atX, y: atY };
+        break search;
+      }
+    placed.push({ index, x: fix(x), y: fix(y), signX: fix(sign.x), signY: fix(sign.y) });
+  }
+  return placed;
+}
+
+/**
+ * A map of hydrants in service (dots) and out of service (numbered signs). Null when there is nothing with a place.
+ * `out` keeps its order; an entry without a place has no sign.
+ */
+export function townMap(
+  dots: readonly PublicPosition[],
+  out: readonly (PublicPosition | null)[],
+): TownMap | null {
+  const bounds = boundsOf(
+    dots,
+    out.filter((position) => position !== null),
+  );
+  if (!bounds) return null;
+  const frame = fitFrame(bounds, { width: WIDTH, least: 380, greatest: 760, margin: MARGIN });
+  const points = dots.map(frame.place);
+  const inside = points.filter(({ x, y }) => x >= 0 && y >= 0 && x <= frame.width && y <= frame.height);
+  const feet = roundLength(frame.feetPerUnit * frame.width * 0.3);
+  return {
+    width: frame.width,
+    height: fix(frame.height),
+    dots: dotPath(inside),
+    dotSize: inside.length > 1500 ? 3 : inside.length > 200 ? 4.5 : 6,
+    beyond: points.length - inside.length,
+    markers: placeMarkers(
+      out.flatMap((position, index) => (position ? [{ index, ...frame.place(position) }] : [])),
+      frame,
+    ),
+    scale: { feet, length: fix(feet / frame.feetPerUnit) },
+  };
+}

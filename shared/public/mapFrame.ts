@@ -1,0 +1,59 @@
+import type { PublicPosition } from './snapshot.ts';
+
+/** A plane picture of a few miles: x to the east, y to the south, in the picture's own units. */
+export interface MapFrame {
+  readonly width: number;
+  readonly height: number;
+  /** Feet on the ground in one unit of the picture. */
+  readonly feetPerUnit: number;
+  readonly place: (position: PublicPosition) => { readonly x: number; readonly y: number };
+}
+
+export interface Bounds {
+  readonly south: number;
+  readonly north: number;
+  readonly west: number;
+  readonly east: number;
+}
+
+/** Mean Earth radius R₁ = 6 371 008.8 m (IUGG), in feet of 0.3048 m. */
+const EARTH_RADIUS_FT = 6_371_008.8 / 0.3048;
+export const FEET_PER_DEGREE = (EARTH_RADIUS_FT * Math.PI) / 180;
+
+/** Nothing smaller is drawn: a town with one hydrant still gets a map with a scale. */
+const LEAST_SPAN_FT = 1200;
+
+/**
+ * Fits a part of the Earth into a picture of the given width: equirectangular, true to scale at its middle latitude,
+ * which over a city is off by less than the width of a dot.
+ */
+export function fitFrame(
+  bounds: Bounds,
+  { width, least, greatest, margin }: { width: number; least: number; greatest: number; margin: number },
+): MapFrame {
+  const middle = {
+    latitudeDeg: (bounds.south + bounds.north) / 2,
+    longitudeDeg: (bounds.west + bounds.east) / 2,
+  };
+  const shrink = Math.cos((middle.latitudeDeg * Math.PI) / 180);
+  const spanX = Math.max((bounds.east - bounds.west) * shrink * FEET_PER_DEGREE, LEAST_SPAN_FT);
+  const spanY = Math.max((bounds.north - bounds.south) * FEET_PER_DEGREE, LEAST_SPAN_FT);
+  const inner = width - 2 * margin;
+  const height = Math.min(greatest, Math.max(least, (spanY / spanX) * inner + 2 * margin));
+  const feetPerUnit = Math.max(spanX / inner, spanY / (height - 2 * margin));
+  return {
+    width,
+    height,
+    feetPerUnit,
+    place: ({ latitudeDeg, longitudeDeg }) => ({
+      x: width / 2 + ((longitudeDeg - middle.longitudeDeg) * shrink * FEET_PER_DEGREE) / feetPerUnit,
+      y: height / 2 - ((latitudeDeg - middle.latitudeDeg) * FEET_PER_DEGREE) / feetPerUnit,
+    }),
+  };
+}
+
+/** The longest round length (1, 2 or 5 times a power of ten) that is no longer than `most`. */
+export function roundLength(most: number): number {
+  const power = 10 ** Math.floor(Math.log10(most));
+  return power * ([5, 2, 1].find((step) => step * power <= most) ?? 1);
+}

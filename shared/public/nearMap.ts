@@ -1,0 +1,51 @@
+import { fitFrame, FEET_PER_DEGREE } from './mapFrame.ts';
+import type { PublicNearest, PublicPosition } from './snapshot.ts';
+
+/** The surroundings of one hydrant that is out: rings of distance, and the hydrants that can be used instead. */
+export interface NearMap {
+  readonly size: number;
+  readonly centre: number;
+  readonly rings: readonly { readonly feet: number; readonly radius: number }[];
+  readonly hydrants: readonly { readonly index: number; readonly x: number; readonly y: number }[];
+}
+
+const SIZE = 420;
+const MARGIN = 30;
+
+/** Rings every 300 ft up to 1,200 and wider beyond, so that no map has more than five. */
+function ringStep(reachFt: number): number {
+  const steps = [100, 200, 300, 500, 1000, 2000, 5000, 10_000, 20_000, 50_000];
+  return steps.find((step) => reachFt / step <= 4) ?? 100_000;
+}
+
+/** Null when there is no neighbour to show. */
+export function nearMap(centre: PublicPosition, nearest: readonly PublicNearest[]): NearMap | null {
+  const far = Math.max(...nearest.map(({ distanceFt }) => distanceFt));
+  if (nearest.length === 0) return null;
+  const step = ringStep(Math.max(far, 300));
+  const reachFt = Math.ceil(Math.max(far, 300) / step) * step;
+  const high = reachFt / FEET_PER_DEGREE;
+  const wide = high / Math.cos((centre.latitudeDeg * Math.PI) / 180);
+  const frame = fitFrame(
+    {
+      south: centre.latitudeDeg - high,
+      north: centre.latitudeDeg + high,
+      west: centre.longitudeDeg - wide,
+      east: centre.longitudeDeg + wide,
+    },
+    { width: SIZE, least: SIZE, greatest: SIZE, margin: MARGIN },
+  );
+  const fix = (value: number): number => Math.round(value * 10) / 10;
+  return {
+    size: SIZE,
+    centre: SIZE / 2,
+    rings: Array.from({ length: reachFt / step }, (_, index) => ({
+      feet: (index + 1) * step,
+      radius: fix(((index + 1) * step) / frame.feetPerUnit),
+    })),
+    hydrants: nearest.map(({ position }, index) => {
+      const { x, y } = frame.place(position);
+      return { index, x: fix(x), y: fix(y) };
+    }),
+  };
+}

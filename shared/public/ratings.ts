@@ -1,0 +1,93 @@
+import { evaluateFlowTest, type FlowTestResult } from '../hydraulics/evaluateFlowTest.ts';
+import { hydrantClassOf } from '../hydraulics/hydrantClass.ts';
+import { OutOfRange } from '../hydraulics/card.ts';
+import type { Hydrant } from '../inventory/hydrant.ts';
+import { isOneHydrantTest } from '../submissions/forms/flowTest.ts';
+import type { Fact } from '../submissions/submission.ts';
+import type { PublicTest } from './hydrantPage.ts';
+import type { PublicOutOfService } from './snapshot.ts';
+import { localDate } from './times.ts';
+
+/** A flow test as it stands after its corrections. */
+export type FlowTestFact = Pick<Fact<'flow-test'>, 'submissionId' | 'body'>;
+
+export type Rating = Pick<PublicOutOfService, 'hydrantClass' | 'ratedFlowGpm' | 'testedOn'>;
+export const unrated: Rating = { hydrantClass: null, ratedFlowGpm: null, testedOn: null };
+
+/**
+ * What a recorded test says of its residual hydrant, or null for readings that cannot be a test: an old record from an
+ * import is no reason to stop publishing, and gives no rating.
+ */
+export function evaluated({ body }: FlowTestFact): FlowTestResult | null {
+  const { staticPsi, residualPsi, targetResidualPsi, measuredFlowGpm } = body;
+  const outlets = body.flowHydrants.flatMap((flowing) => flowing.outlets);
+  try {
+    return evaluateFlowTest({
+      staticPsi,
+      residualPsi,
+      targetResidualPsi,
+      // A metered flow is the better reading where both were taken.
+      ...(measuredFlowGpm === null ? { outlets } : { measuredFlowGpm }),
+    });
+  } catch (error) {
+    if (error instanceof OutOfRange) return null;
+    throw error;
+  }
+}
+
+export const newestFirst = (tests: readonly FlowTestFact[]): FlowTestFact[] =>
+  tests.toSorted(
+    (a, b) =>
+      Date.parse(b.body.testedAt) - Date.parse(a.body.testedAt) || (a.submissionId < b.submissionId ? 1 : -1),
+  );
+
+export interface RatingRules {
+  readonly timeZone: string;
+  readonly showFlow: boolean;
+}
+
+/**
+ * The rating of a hydrant: by the newest test that gives one, else by what came with the inventory, undated, else none.
+ * A test with too small a drop rates nothing and hides no older rating, which is shown with its own date.
+ */
+export function ratingOf(
+  hydrant: Hydrant | null,
+  tests: readonly FlowTestFact[],
+  rules: RatingRules,
+): Rating {
+  const shown = (flowGpm: number): number | null => (rules.showFlow ? Math.round(flowGpm) : null);
+  for (const test of newestFirst(tests)) {
+    const result = evaluated(test);
+    if (result?.hydrantClass == null || result.rating.capacityGpm === null) continue;
+    return {
+      hydrantClass: result.hydrantClass,
+      ratedFlowGpm: shown(result.rating.capacityGpm),
+      testedOn: localDate(test.body.testedAt, rules.timeZone),
+    };
+  }
+  if (hydrant?.ratedFlowGpm == null) return unrated;
+  const { ratedFlowGpm } = hydrant;
+  return { hydrantClass: hydrantClassOf(ratedFlowGpm), ratedFlowGpm: shown(ratedFlowGpm), testedOn: null };
+}
+
+/** A test for the public page of its hydrant; readings only where the utility shows flows. */
+export function publicTestOf(test: FlowTestFact, { showFlow }: RatingRules): PublicTest | null {
+  const result = evaluated(test);
+  if (!result) return null;
+  const { testedAt, staticPsi, residualPsi, targetResidualPsi } = test.body;
+  const { capacityGpm } = result.rating;
+  return {
+    testedAt,
+    hydrantClass: result.hydrantClass,
+    oneHydrant: isOneHydrantTest(test.body),
+    readings: showFlow
+      ? {
+          staticPsi,
+          residualPsi,
+          measuredFlowGpm: result.measuredFlowGpm,
+          targetResidualPsi,
+          ratedFlowGpm: capacityGpm === null ? null : Math.round(capacityGpm),
+        }
+      : null,
+  };
+}

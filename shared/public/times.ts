@@ -1,0 +1,68 @@
+import type { Locale } from '../words/index.ts';
+
+/** How instants are written for the public: in the utility's time zone, by a 24-hour clock as dispatch writes them. */
+export interface TimeReader {
+  readonly timeZone: string;
+  readonly locale: Locale;
+}
+
+const tags: Record<Locale, string> = { en: 'en-US', es: 'es-US' };
+const formats = new Map<string, Intl.DateTimeFormat>();
+
+function write(
+  instant: string,
+  { timeZone, locale }: TimeReader,
+  options: Intl.DateTimeFormatOptions,
+): string {
+  const key = JSON.stringify([timeZone, locale, options]);
+  let format = formats.get(key);
+  if (!format) {
+    format = new Intl.DateTimeFormat(tags[locale], { timeZone, ...options });
+    formats.set(key, format);
+  }
+  return format.format(new Date(instant));
+}
+
+const clock = { hour: '2-digit', minute: '2-digit', hourCycle: 'h23' } as const;
+
+/** `14:05` */
+export const timeOfDay = (instant: string, reader: TimeReader): string => write(instant, reader, clock);
+
+/** `Wed, Mar 4` or `mié, 4 mar`; with the year when it is not the year of `asOf`. */
+export function dayOf(instant: string, reader: TimeReader, asOf: string): string {
+  const year = (at: string): string => write(at, reader, { year: 'numeric' });
+  const short = { weekday: 'short', month: 'short', day: 'numeric' } as const;
+  return write(instant, reader, year(instant) === year(asOf) ? short : { ...short, year: 'numeric' });
+}
+
+/** `Mar 4, 2026`, for a date that stands in a list of years. */
+export const dateOf = (instant: string, reader: TimeReader): string =>
+  write(instant, reader, { month: 'short', day: 'numeric', year: 'numeric' });
+
+/** A calendar date, which has no zone, written the same way. */
+export const dateWords = (date: string, locale: Locale): string =>
+  dateOf(`${date}T12:00:00Z`, { timeZone: 'UTC', locale });
+
+/** The zone's short name at that instant: `CST` in winter, `CDT` in summer. */
+export function zoneName(instant: string, reader: TimeReader): string {
+  const key = JSON.stringify([reader.timeZone, 'zone']);
+  let format = formats.get(key);
+  if (!format) {
+    // English in both languages: the Spanish data spell some zones as offsets, and signs on the street say CST.
+    format = new Intl.DateTimeFormat('en-US', { timeZone: reader.timeZone, timeZoneName: 'short' });
+    formats.set(key, format);
+  }
+  return format.formatToParts(new Date(instant)).find(({ type }) => type === 'timeZoneName')?.value ?? '';
+}
+
+/** Calendar date of an instant in a time zone, `2026-03-04`. */
+export function localDate(instant: string, timeZone: string): string {
+  // Canada's English writes ISO 8601 dates.
+  const format = new Intl.DateTimeFormat('en-CA', {
+    timeZone,
+    year: 'numeric',
+    month: '2-digit',
+    day: '2-digit',
+  });
+  return format.format(new Date(instant));
+}
