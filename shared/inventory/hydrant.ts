@@ -21,8 +21,17 @@ export const hydrantTypes = [
   'standpipe',
   'unknown',
 ] as const;
-/** `service` is the inventory's own word on an asset; whether a hydrant can be relied on comes from the ledger. */
-export const serviceStates = ['active', 'abandoned', 'planned', 'unknown'] as const;
+/**
+ * `service` is the inventory's own word on an asset; whether a hydrant can be relied on comes from the ledger.
+ * `inactive` is a source that says "out of service" at the time of the load: see `mayServe`.
+ */
+export const serviceStates = ['active', 'inactive', 'abandoned', 'planned', 'unknown'] as const;
+
+/**
+ * False for an asset that its own inventory says is not in use (inactive, abandoned, planned). Such a hydrant is never
+ * offered as the nearest one, whatever the ledger holds; `unknown` (most open data) leaves the answer to the ledger.
+ */
+export const mayServe = ({ service }: { service: (typeof serviceStates)[number] }): boolean => service === 'active' || service === 'unknown';
 
 export const outlet = z.strictObject({
   kind: z.enum(['hose', 'pumper']),
@@ -40,6 +49,8 @@ export const hydrant = z.strictObject({
   modelId: z.string().max(80).nullable(),
   installedOn: z.iso.date().nullable(),
   outlets: z.array(outlet).max(8),
+  /** How many outlets, where the source counts them and does not give their sizes. Absent when `outlets` says it. */
+  outletCount: z.number().int().min(0).max(8).optional(),
   mainSizeIn: z.number().min(1).max(120).nullable(),
   lateralSizeIn: z.number().min(1).max(48).nullable(),
   lateralLengthFt: z.number().min(0).max(2000).nullable(),
