@@ -8,6 +8,8 @@ export type Locale = (typeof locales)[number];
 export type WordKey = keyof typeof en;
 
 const catalogues: Record<Locale, Record<string, string>> = { en, es };
+/** One country, one way to write a number: 1,234.5 in both languages (as `shared/units/format.ts` does). */
+const numberLocales: Record<Locale, string> = { en: 'en-US', es: 'es-US' };
 const compiled = new Map<string, IntlMessageFormat>();
 
 export type WordParams = Record<string, string | number | boolean | null | undefined>;
@@ -22,7 +24,7 @@ export function say(locale: Locale, key: WordKey | (string & {}), params: WordPa
   const cacheKey = `${locale}\u0000${key}`;
   let format = compiled.get(cacheKey);
   if (!format) {
-    format = new IntlMessageFormat(text, locale);
+    format = new IntlMessageFormat(text, numberLocales[locale]);
     compiled.set(cacheKey, format);
   }
   return String(format.format(params));

@@ -1,0 +1,187 @@
+import { problem, type Problem } from '../problems/problem.ts';
+import { editionOn, type EditionFound } from './editions.ts';
+import { authorityOf, distinctSorted, groupBy, type DraftLine, type Drafted } from './line.ts';
+import { decimal, dollarText, toCents, type Decimal } from './money.ts';
+import { onceAcrossRecords } from './onceAcrossRecords.ts';
+import type { RateBookEdition } from './rateBook.ts';
+import type { Work, WorkRecord } from './work.ts';
+
+interface Part {
+  readonly part: WorkRecord['parts'][number];
+  readonly issuedOn: string;
+}
+interface Counted extends Part {
+  readonly found: EditionFound;
+  readonly submissionIds: readonly string[];
+}
+
+/** The paper that makes two entries in different records one and the same; null where there is none. */
+function paperOf({ partNumber, quantity, source }: Part['part']): string | null {
+  if (source.from === 'invoice')
+    return [
+      'invoice',
+      source.supplier,
+      source.invoiceNumber,
+      partNumber,
+      quantity,
+      source.unitPriceCents,
+    ].join('\u0000');
+  return source.issueSlip === null ? null : ['stock', source.issueSlip, partNumber, quantity].join('\u0000');
+}
+
+const total = (items: readonly Counted[]): Decimal =>
+  items.reduce((sum, { part }) => sum.plus(part.quantity), decimal(0));
+
+/**
+ * A line for each part: from stock at the price of the edition in force on the day of issue, bought ones at the price
+ * on their invoice. Handling is a line of its own for each edition that has a share for it, on the parts priced above
+ * it. The same slip or invoice line typed in two records is billed once.
+ */
+export function materialLines({ records }: Work, editions: readonly RateBookEdition[]): Drafted {
+  const { items, twice } = onceAcrossRecords(
+    records.map(({ parts, submissionId, issuedOn }) => ({
+      submissionId,
+      items: parts.map((part): Part => ({ part, issuedOn })),
+    })),
+    ({ part }) => paperOf(part),
+  );
+  const problems = twice.map(({ item: { part }, submissionIds }) =>
+    problem('part-recorded-twice', submissionIds.join(' '), { partNumber: part.partNumber }),
+  );
+  const counted = items.map(({ item, submissionIds }): Counted => ({
+    ...item,
+    submissionIds,
+    found: editionOn(item.issuedOn, editions),
+  }));
+  const stock = counted.filter(({ part }) => part.source.from === 'stock');
+  const bought = counted.filter(({ part }) => part.source.from === 'invoice');
+  const lines = [
+    ...groupBy(stock, ({ part, found }) =>
+      [part.partNumber, found.edition?.editionId ?? ''].join('\u0000'),
+    ).map(([order, group]) => stockLine(order, group)),
+    ...groupBy(bought, ({ part }) => boughtKey(part)).map(([order, group]) => invoiceLine(order, group)),
+  ];
+  return { lines: [...lines, ...handlingLines(lines, counted, editions, problems)], problems, notes: [] };
+}
+
+const boughtKey = ({ partNumber, source }: Part['part']): string =>
+  source.from === 'invoice'
+    ? [partNumber, source.supplier, source.invoiceNumber, String(source.unitPriceCents)].join('\u0000')
+    : '';
+
+function shared(order: string, group: readonly [Counted, ...Counted[]]) {
+  const dates = distinctSorted(group.map(({ issuedOn }) => issuedOn));
+  return {
+    section: 'materials',
+    order: `0${order}`,
+    item: group[0].part.partNumber,
+    quantity: total(group).toFixed(),
+    unit: 'each',
+    hoursWorked: null,
+    days: [],
+    fraction: null,
+    submissionIds: distinctSorted(group.flatMap(({ submissionIds }) => submissionIds)),
+    dates,
+  } as const;
+}
+
+function stockLine(order: string, group: readonly [Counted, ...Counted[]]): DraftLine {
+  const { dates, ...base } = shared(order, group);
+  const { edition, problem: missing } = group[0].found;
+  const rate = edition?.stock.find(({ partNumber }) => partNumber === base.item);
+  const amountCents = rate ? toCents(decimal(rate.unitPriceUsd).times(base.quantity)) : null;
+  return {
+    ...base,
+    kind: 'stock',
+    description: rate?.title ?? group[0].part.description,
+    rateUsd: rate?.unitPriceUsd ?? null,
+    amountCents,
+    editionId: edition?.editionId ?? null,
+    authority: edition && rate ? authorityOf(edition, rate.authorityId) : null,
+    dateBasis: { rule: 'issue', dates },
+    arithmetic:
+      rate && amountCents !== null
+        ? `${base.quantity} × $${rate.unitPriceUsd} = $${dollarText(amountCents)}`
+        : base.quantity,
+    problems: rate
+      ? []
+      : [
+          missing ??
+            problem('no-stock-price', '', {
+              partNumber: base.item,
+              date: dates[0] ?? '',
+              editionId: edition.editionId,
+            }),
+        ],
+  };
+}
+
+function invoiceLine(order: string, group: readonly [Counted, ...Counted[]]): DraftLine {
+  const { dates, ...base } = shared(order, group);
+  const { part } = group[0];
+  if (part.source.from !== 'invoice') throw new Error('not an invoiced part');
+  const { supplier, invoiceNumber, unitPriceCents } = part.source;
+  const rateUsd = dollarText(unitPriceCents);
+  const amountCents = toCents(decimal(rateUsd).times(base.quantity));
+  return {
+    ...base,
+    kind: 'invoiced-part',
+    description: part.description,
+    rateUsd,
+    amountCents,
+    editionId: null,
+    authority: { kind: 'invoice', title: supplier, edition: invoiceNumber, page: null },
+    dateBasis: { rule: 'invoice', dates },
+    arithmetic: `${base.quantity} × $${rateUsd} = $${dollarText(amountCents)}`,
+    problems: [],
+  };
+}
+
+/** Handling on the parts of each edition: its base is the sum of the lines as they print, so that a reader can add it. */
+function handlingLines(
+  lines: readonly DraftLine[],
+  counted: readonly Counted[],
+  editions: readonly RateBookEdition[],
+  problems: Problem[],
+): DraftLine[] {
+  // A bought part has no edition of its own; the day it was used says whose handling it bears.
+  const editionOf = (line: DraftLine): RateBookEdition | null => {
+    const date = line.dateBasis.dates[0];
+    return date === undefined ? null : editionOn(date, editions).edition;
+  };
+  const bearing = lines.flatMap((line) => {
+    const edition = editionOf(line);
+    return edition?.materialHandling && line.amountCents !== null && line.amountCents > 0
+      ? [{ line, edition, handling: edition.materialHandling, amountCents: line.amountCents }]
+      : [];
+  });
+  for (const { part, found, submissionIds } of counted)
+    if (part.source.from === 'invoice' && found.problem !== null)
+      problems.push(problem('handling-not-known', submissionIds.join(' '), { partNumber: part.partNumber }));
+  return groupBy(bearing, ({ edition }) => edition.editionId).map(([editionId, group]): DraftLine => {
+    const [{ edition, handling }] = group;
+    const baseCents = group.reduce((sum, { amountCents }) => sum + amountCents, 0);
+    const base = dollarText(baseCents);
+    const amountCents = toCents(decimal(base).times(handling.fraction));
+    return {
+      section: 'materials',
+      kind: 'handling',
+      order: `1${editionId}`,
+      description: '',
+      item: '',
+      quantity: base,
+      unit: 'usd',
+      hoursWorked: null,
+      days: [],
+      rateUsd: null,
+      fraction: handling.fraction,
+      amountCents,
+      editionId,
+      authority: authorityOf(edition, handling.authorityId),
+      dateBasis: { rule: 'issue', dates: distinctSorted(group.flatMap(({ line }) => line.dateBasis.dates)) },
+      submissionIds: distinctSorted(group.flatMap(({ line }) => line.submissionIds)),
+      arithmetic: `$${base} × ${handling.fraction} = $${dollarText(amountCents)}`,
+      problems: [],
+    };
+  });
+}

@@ -1,0 +1,57 @@
+import * as z from 'zod';
+import { problemIssue } from '../problems/fromZod.ts';
+import { instant } from '../submissions/fields.ts';
+import { repair } from '../submissions/forms/repair.ts';
+import { isTimeZone } from '../utility/settings.ts';
+import { localDate } from './days.ts';
+import { rateBookEdition } from './rateBook.ts';
+import { beganAt, type Work } from './work.ts';
+
+const { crew, machines, parts, contractors } = repair.body.shape;
+
+/**
+ * A statement asked for on the command line: the rate book as one edition or several, and the work in the same words as
+ * the repair form, for one record.
+ */
+export const statementInput = z.strictObject({
+  rateBook: z.union([rateBookEdition, z.array(rateBookEdition).min(1).max(50)]),
+  work: z.strictObject({
+    /** IANA name, e.g. America/Chicago: it says on which day an hour was worked. */
+    timeZone: z.string().superRefine((name, ctx) => {
+      if (!isTimeZone(name)) ctx.addIssue(problemIssue('time-zone'));
+    }),
+    struckAt: instant,
+    crew: crew.default([]),
+    machines: machines.default([]),
+    parts: parts.default([]),
+    contractors: contractors.default([]),
+    /** How many flow tests were made after the repair. */
+    flowTests: z.int().min(0).max(20).default(0),
+    /** The main valve held and nothing flowed: no water was lost. */
+    mainValveHeld: z.boolean().default(false),
+    waterLost: z
+      .strictObject({ gallons: z.number().min(0).max(100_000_000), basis: z.string().trim().min(1).max(200) })
+      .nullable()
+      .default(null),
+  }),
+});
+export type StatementInput = z.output<typeof statementInput>;
+
+/** The work as the engine takes it. The one record goes by the id `work`. */
+export function workFromInput({ work }: StatementInput): Work {
+  const { timeZone, struckAt, flowTests, mainValveHeld, waterLost, ...record } = work;
+  return {
+    timeZone,
+    strike: { date: localDate(struckAt, timeZone), basis: 'struck' },
+    records: [
+      { ...record, submissionId: 'work', issuedOn: localDate(beganAt(record) ?? struckAt, timeZone) },
+    ],
+    flowTests: Array.from({ length: flowTests }, (_, index) => ({
+      submissionId: `flow-test-${index + 1}`,
+      testedAt: struckAt,
+      purpose: 'after-repair' as const,
+    })),
+    mainValveHeld,
+    waterLost,
+  };
+}

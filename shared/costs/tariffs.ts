@@ -1,0 +1,120 @@
+import { problem, type Problem } from '../problems/problem.ts';
+import { editionOn } from './editions.ts';
+import { authorityOf, distinctSorted, type DraftLine, type Drafted, type LineUnit } from './line.ts';
+import { decimal, dollarText, toCents } from './money.ts';
+import type { RateBookEdition } from './rateBook.ts';
+import type { Work } from './work.ts';
+
+/** What is known of the water that was lost. Words: `packet.water.<code>`. */
+export type WaterState = 'none-lost' | 'recorded' | 'not-measured';
+
+interface Tariff {
+  readonly section: 'water' | 'flow-test';
+  readonly description: string;
+  readonly quantity: string;
+  readonly unit: LineUnit;
+  readonly rate: { readonly usd: string; readonly authorityId: string } | null;
+  readonly edition: RateBookEdition | null;
+  readonly missing: Problem;
+  readonly date: string;
+  readonly submissionIds: readonly string[];
+}
+
+function tariffLine(tariff: Tariff): DraftLine {
+  const { section, description, quantity, unit, rate, edition, missing, date, submissionIds } = tariff;
+  const amountCents = rate ? toCents(decimal(rate.usd).times(quantity)) : null;
+  const label = unit === '1000-gal' ? `${quantity} × 1000 gal` : quantity;
+  return {
+    section,
+    kind: section,
+    order: '',
+    description,
+    item: '',
+    quantity,
+    unit,
+    hoursWorked: null,
+    days: [],
+    rateUsd: rate?.usd ?? null,
+    fraction: null,
+    amountCents,
+    editionId: edition?.editionId ?? null,
+    authority: edition && rate ? authorityOf(edition, rate.authorityId) : null,
+    dateBasis: { rule: 'strike', dates: date === '' ? [] : [date] },
+    submissionIds,
+    arithmetic:
+      rate && amountCents !== null ? `${label} × $${rate.usd} = $${dollarText(amountCents)}` : label,
+    problems: rate ? [] : [missing],
+  };
+}
+
+/**
+ * Water lost: the figure a person recorded, at the tariff of the strike's day. Nothing when nobody measured it, and
+ * nothing when the crews found the main valve holding: a figure recorded all the same is then not billed, and shown.
+ */
+export function waterLines(
+  { waterLost, mainValveHeld, strike }: Work,
+  editions: readonly RateBookEdition[],
+): Drafted & { readonly state: WaterState } {
+  const nothing = { lines: [], problems: [], notes: [] };
+  if (mainValveHeld) {
+    const doubtful = waterLost !== null && waterLost.gallons > 0;
+    return {
+      ...nothing,
+      state: 'none-lost',
+      problems: doubtful
+        ? [problem('water-though-valve-held', waterLost.submissionId ?? '', { gallons: waterLost.gallons })]
+        : [],
+    };
+  }
+  if (waterLost === null) return { ...nothing, state: 'not-measured' };
+  if (waterLost.gallons === 0) return { ...nothing, state: 'none-lost' };
+  const { edition, problem: missing } = editionOn(strike.date, editions);
+  const line = tariffLine({
+    section: 'water',
+    description: waterLost.basis,
+    // Ten to the third only moves the point, so the quantity stays exact.
+    quantity: decimal(waterLost.gallons).times('0.001').toFixed(),
+    unit: '1000-gal',
+    rate: edition?.water
+      ? { usd: edition.water.per1000GalUsd, authorityId: edition.water.authorityId }
+      : null,
+    edition,
+    missing:
+      missing ?? problem('no-water-rate', '', { date: strike.date, editionId: edition.editionId }),
+    date: strike.date,
+    submissionIds: waterLost.submissionId === undefined ? [] : [waterLost.submissionId],
+  });
+  return { ...nothing, lines: [line], state: 'recorded' };
+}
+
+/** The fee for each flow test after the repair, by the strike's day. Other tests are nobody's damage and are noted. */
+export function flowTestLines({ flowTests, strike }: Work, editions: readonly RateBookEdition[]): Drafted {
+  const billed = flowTests.filter(({ purpose }) => purpose === 'after-repair');
+  const notes = flowTests
+    .filter(({ purpose }) => purpose !== 'after-repair')
+    .map(({ submissionId }) => problem('flow-test-not-billed', submissionId))
+    .sort((a, b) => (a.path < b.path ? -1 : 1));
+  if (billed.length === 0) return { lines: [], problems: [], notes };
+  const { edition, problem: missing } = editionOn(strike.date, editions);
+  const submissionIds = distinctSorted(billed.map(({ submissionId }) => submissionId));
+  if (edition?.flowTest === null)
+    return {
+      lines: [],
+      problems: [],
+      notes: [...notes, problem('no-flow-test-fee', submissionIds.join(' '))],
+    };
+  const line = tariffLine({
+    section: 'flow-test',
+    description: '',
+    quantity: String(billed.length),
+    unit: 'each',
+    rate: edition?.flowTest
+      ? { usd: edition.flowTest.eachUsd, authorityId: edition.flowTest.authorityId }
+      : null,
+    edition,
+    missing: missing ?? problem('no-rate-edition', '', { date: strike.date }),
+    date: strike.date,
+    submissionIds,
+  });
+  return { lines: [line], problems: [], notes };
+}
