@@ -1,5 +1,6 @@
 import { problem, type Problem } from './problems/problem.ts';
 import { mayDo, type Member } from './roles.ts';
+import type { StrikeState } from './strikes/state.ts';
 import type { FactKind } from './submissions/kinds.ts';
 import { formOf, readersOf, writersOf, type Submission } from './submissions/submission.ts';
 
@@ -21,3 +22,16 @@ export function writingProblems(member: Member, submission: Submission): Problem
 
 /** Whether this person may read facts of this kind back whole. */
 export const mayRead = (member: Member, kind: FactKind): boolean => mayDo(member, readersOf(kind));
+
+/**
+ * A strike as this person may see it. Who may not read parties does not learn that there are any: neither their ids
+ * nor how many.
+ */
+export function strikeAsSeenBy(member: Member, strike: StrikeState): StrikeState {
+  if (mayRead(member, 'party')) return strike;
+  return {
+    ...strike,
+    partyIds: [],
+    submissionIds: strike.submissionIds.filter((id) => !strike.partyIds.includes(id)),
+  };
+}

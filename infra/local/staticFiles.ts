@@ -46,7 +46,6 @@ export function filesFor(urlPath: string): readonly string[] {
     return [];
   }
   // A backslash and a colon mean something to some file systems; a NUL ends a name early on others.
-  // eslint-disable-next-line no-control-regex
   if (/[\u0000-\u001f\\:]/.test(path)) return [];
   const segments = path.split('/').filter((segment) => segment !== '');
   if (segments.some((segment) => segment === '..' || segment === '.' || segment.startsWith('.'))) return [];

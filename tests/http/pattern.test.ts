@@ -3,7 +3,7 @@ import { createFamilyApp, type App, type HttpDeps } from '../../functions/http/a
 import { MOST_BODY_BYTES, problemsInJson, readJson } from '../../functions/http/json.ts';
 import { lambdaHandler, requestOf, resultOf } from '../../functions/http/lambda.ts';
 import { localeOf } from '../../functions/http/locale.ts';
-import { statusOf } from '../../functions/http/problemDocument.ts';
+import { statusOf, type ProblemDocument } from '../../functions/http/problemDocument.ts';
 import { reasons, refuse } from '../../functions/http/refused.ts';
 import type { LogEntry } from '../../functions/log/log.ts';
 import { StoreUnavailable, TooLarge } from '../../functions/stores/faults.ts';
@@ -74,7 +74,7 @@ describe('a family of routes', () => {
     return {
       status: response.status,
       headers: response.headers,
-      document: (await response.json()) as Record<string, any>,
+      document: (await response.json()) as ProblemDocument,
     };
   };
 

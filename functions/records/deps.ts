@@ -1,0 +1,12 @@
+import type { UtilitySettings } from '../../shared/utility/settings.ts';
+import type { HttpDeps } from '../http/app.ts';
+import type { EvidenceStore } from '../stores/evidence/evidence.ts';
+import type { Ledger } from '../stores/ledger/ledger.ts';
+import type { CurrentState } from './current.ts';
+
+export interface RecordsDeps extends HttpDeps {
+  readonly settings: UtilitySettings;
+  readonly ledger: Ledger;
+  readonly current: CurrentState;
+  readonly evidence: EvidenceStore;
+}

@@ -1,0 +1,21 @@
+import { effectiveFacts, type Effective } from '../../shared/submissions/effective.ts';
+import type { Stream } from '../../shared/submissions/envelope.ts';
+import type { Recorded } from '../../shared/submissions/recorded.ts';
+import type { Ledger } from '../stores/ledger/ledger.ts';
+
+/** Everything in some streams, strongly consistent. */
+export async function readStreams(ledger: Ledger, streams: readonly Stream[]): Promise<readonly Recorded[]> {
+  return (await Promise.all([...new Set(streams)].map((stream) => ledger.readStream(stream)))).flat();
+}
+
+/** The facts of some streams as they stand after their corrections. */
+export const factsOf = async (ledger: Ledger, streams: readonly Stream[]): Promise<readonly Effective[]> =>
+  effectiveFacts(await readStreams(ledger, streams)).facts;
+
+/** A fact as it stands, in the shape of a record. */
+export const asRecorded = ({ fact, recordedAt, deliveredBy, erased }: Effective): Recorded => ({
+  submission: fact,
+  recordedAt,
+  deliveredBy,
+  erased,
+});

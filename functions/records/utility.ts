@@ -1,0 +1,39 @@
+import { ofKind } from '../../shared/submissions/effective.ts';
+import type { UtilitySettings } from '../../shared/utility/settings.ts';
+import { memberOf, type RouteHandler } from '../http/app.ts';
+import type { RecordsDeps } from './deps.ts';
+import { factsOf } from './facts.ts';
+
+/** The settings that anybody may see. The roll of people and the letterhead stay inside. */
+const openSettings = ({ name, timeZone, locale, units, emergencyPhone, dispatch }: UtilitySettings) => ({
+  name,
+  timeZone,
+  locale,
+  units,
+  emergencyPhone,
+  dispatch,
+});
+
+/** The utility itself: its settings, its people's sign-in, its hydrant models and rate books. */
+export function utilityRoutes({ settings, ledger }: RecordsDeps): Record<string, RouteHandler> {
+  return {
+    'GET /api/utility': async (call) => call.json(openSettings(settings)),
+
+    'GET /api/me': async (call) => {
+      const { personId, name, roles } = memberOf(call);
+      return call.json({ personId, name, roles, utility: openSettings(settings) });
+    },
+
+    'GET /api/models': async (call) => {
+      const recorded = ofKind(await factsOf(ledger, ['utility']), 'hydrant-model');
+      // The latest record of a model id stands.
+      const latest = new Map(recorded.map(({ fact: { body } }) => [body.modelId, body]));
+      return call.json({ models: [...latest.values()] });
+    },
+
+    'GET /api/rate-books': async (call) => {
+      const editions = ofKind(await factsOf(ledger, ['utility']), 'rate-book');
+      return call.json({ editions: editions.map(({ fact: { body } }) => body) });
+    },
+  };
+}

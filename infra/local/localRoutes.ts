@@ -1,0 +1,79 @@
+import type { IncomingMessage } from 'node:http';
+import { role as roleSchema, roles, type Member, type Role } from '../../shared/roles.ts';
+import { say, type Locale } from '../../shared/words/index.ts';
+import { answer, type Answer } from './answer.ts';
+import { answerEvidence, EVIDENCE_PATH, type EvidenceFiles } from './evidenceFiles.ts';
+import { startPage, type Issuer } from './issuer.ts';
+
+export interface LocalRoutes {
+  readonly issuer: Issuer;
+  readonly members: Readonly<Record<Role, Member>>;
+  readonly evidence: EvidenceFiles;
+  readonly instance: string;
+  readonly locale: Locale;
+}
+
+export const KEYS_PATH = '/local/jwks.json';
+const SIGN_IN_PATH = '/local/sign-in';
+/** The site stores the token it finds in the fragment, which no server ever sees, under this key of localStorage. */
+export const TOKEN_KEY = 'hsl.token';
+
+export const signInPath = (role: Role): string => `${SIGN_IN_PATH}?role=${role}`;
+
+/** What only this runner has: the development issuer, the file-backed evidence, and who is answering here. */
+export async function answerLocal(request: IncomingMessage, url: URL, local: LocalRoutes): Promise<Answer> {
+  // Another name for this machine is how a page elsewhere would reach in (DNS rebinding); the issuer gives to anyone.
+  if (!isThisMachine(request.headers.host))
+    return answer(
+      403,
+      { 'content-type': 'text/plain; charset=utf-8' },
+      'Only by this machine\u2019s own name.',
+    );
+  const { pathname } = url;
+  if (pathname.startsWith(`${EVIDENCE_PATH}/`))
+    return answerEvidence(request, pathname.slice(EVIDENCE_PATH.length + 1), local.evidence);
+  if (request.method !== 'GET' && request.method !== 'HEAD') return answer(405, { allow: 'GET, HEAD' });
+  switch (pathname) {
+    case KEYS_PATH:
+      return answer(
+        200,
+        { 'content-type': 'application/jwk-set+json', 'cache-control': 'no-store' },
+        JSON.stringify(local.issuer.keySet),
+      );
+    case '/local/instance':
+      return answer(200, { 'content-type': 'text/plain', 'cache-control': 'no-store' }, local.instance);
+    case SIGN_IN_PATH:
+      return signIn(url.searchParams.get('role'), local);
+    default:
+      return answer(404, { 'content-type': 'text/plain' }, 'not found');
+  }
+}
+
+async function signIn(role: string | null, { issuer, members, locale }: LocalRoutes): Promise<Answer> {
+  const asked = roleSchema.safeParse(role);
+  if (asked.success) {
+    const token = await issuer.tokenFor(members[asked.data]);
+    return answer(302, { location: `${startPage[asked.data]}#token=${token}`, 'cache-control': 'no-store' });
+  }
+  const links = roles.map(
+    (each) =>
+      `<li><a href="${signInPath(each)}">${say(locale, `role.${each}`)}: ${escapeHtml(members[each].name)}</a></li>`,
+  );
+  const title = say(locale, 'command.sign-in-title');
+  return answer(
+    role === null ? 200 : 404,
+    { 'content-type': 'text/html; charset=utf-8', 'cache-control': 'no-store' },
+    `<!doctype html><html lang="${locale}"><meta charset="utf-8"><meta name="viewport" content="width=device-width"><title>${title}</title><h1>${title}</h1><ul>${links.join('')}</ul></html>`,
+  );
+}
+
+function isThisMachine(host: string | undefined): boolean {
+  const name = (host ?? '').replace(/:\d+$/, '').toLowerCase();
+  return name === 'localhost' || name === '127.0.0.1' || name === '[::1]';
+}
+
+const escapeHtml = (text: string): string =>
+  text.replaceAll(
+    /[&<>"]/g,
+    (mark) => ({ '&': '&amp;', '<': '&lt;', '>': '&gt;', '"': '&quot;' })[mark] ?? mark,
+  );
