@@ -1,0 +1,88 @@
+import { hydrantPath, pagePath } from '../../../shared/public/address.ts';
+import type { PublicEdition } from '../../../shared/public/edition.ts';
+import { dayOf, timeOfDay, zoneName } from '../../../shared/public/times.ts';
+import { convert } from '../../../shared/units/convert.ts';
+import { formatQuantity } from '../../../shared/units/format.ts';
+import type { System, UnitId } from '../../../shared/units/units.ts';
+import { isLocale, say, type Locale, type WordKey, type WordParams } from '../../../shared/words/index.ts';
+
+/** For whom a page is written: language, units, time zone. Every part of a page speaks through this. */
+export interface Reader {
+  readonly locale: Locale;
+  readonly say: (key: WordKey, params?: WordParams) => string;
+  /** A code's words: `code('public.cause', 'strike')`. */
+  readonly code: (family: string, code: string) => string;
+  /** `Wed, Mar 4, 14:05 CST` */
+  readonly instant: (at: string) => string;
+  /** The utility's units first, the other in brackets. */
+  readonly quantity: (value: number, unit: UnitId) => string;
+  /** A distance on the ground, rounded as a person would pace it. */
+  readonly distance: (feet: number) => string;
+  readonly list: (items: readonly string[]) => string;
+  readonly link: (page: string) => string;
+  /** Path of a hydrant's own page, or null when nothing is recorded of it. */
+  readonly hydrantLink: (hydrantId: string | null) => string | null;
+  readonly units: System;
+}
+
+const FEET_PER_MILE = 5280;
+
+const known = new WeakMap<PublicEdition, ReadonlySet<string>>();
+
+/** Ids with a page, gathered once an edition and not once a page. */
+function pagesOf(edition: PublicEdition): ReadonlySet<string> {
+  const found = known.get(edition) ?? new Set(edition.hydrants.map(({ hydrantId }) => hydrantId));
+  known.set(edition, found);
+  return found;
+}
+
+export function readerOf(edition: PublicEdition, locale: Locale): Reader {
+  const { utility, checkedAt } = edition.snapshot;
+  const times = { timeZone: utility.timeZone, locale };
+  const withPage = pagesOf(edition);
+  const link = (page: string): string => pagePath(page, locale, utility.locale);
+  const own: System = utility.units;
+  const other: System = own === 'us' ? 'metric' : 'us';
+  const both = (write: (system: System) => string): string =>
+    say(locale, 'public.both-units', { own: write(own), other: write(other) });
+  const pace = (feet: number) => (system: System) => {
+    if (feet >= FEET_PER_MILE) return formatQuantity(feet / FEET_PER_MILE, 'mi', { system, locale });
+    if (system === 'us') return formatQuantity(Math.round(feet / 10) * 10, 'ft', { system, locale });
+    return formatQuantity(Math.round(convert(feet, 'ft', 'm')), 'm', { system, locale });
+  };
+  return {
+    locale,
+    units: own,
+    say: (key, params) => say(locale, key, params),
+    code: (family, code) => say(locale, `${family}.${code}`),
+    instant: (at) =>
+      say(locale, 'public.instant', {
+        day: dayOf(at, times, checkedAt),
+        time: timeOfDay(at, times),
+        zone: zoneName(at, times),
+      }),
+    quantity: (value, unit) => both((system) => formatQuantity(value, unit, { system, locale })),
+    distance: (feet) => both(pace(feet)),
+    list: (items) => new Intl.ListFormat(locale, { type: 'conjunction' }).format(items),
+    link,
+    hydrantLink: (hydrantId) =>
+      hydrantId !== null && withPage.has(hydrantId) ? link(hydrantPath(hydrantId)) : null,
+  };
+}
+
+/** The language of a page from its address: none stands for the utility's own. Null when it is not a language. */
+export function localeOf(lang: string | undefined, edition: PublicEdition): Locale | null {
+  if (lang === undefined) return edition.snapshot.utility.locale;
+  return isLocale(lang) ? lang : null;
+}
+
+export const otherLocale = (locale: Locale): Locale => (locale === 'en' ? 'es' : 'en');
+
+/** How long it had been out at the check: `2 days 4 hours`. */
+export function lengthWords({ say: words }: Reader, since: string, until: string): string {
+  const hours = Math.floor((Date.parse(until) - Date.parse(since)) / 3_600_000);
+  if (hours < 1) return words('public.under-an-hour');
+  // Beyond two days the hours are noise.
+  const days = Math.floor(hours / 24);
+  return words('public.for', { days, hours: days >= 2 ? 0 : hours % 24 }).trim();
+}
