@@ -18,7 +18,11 @@ function ringStep(reachFt: number): number {
   return steps.find((step) => reachFt / step <= 4) ?? 100_000;
 }
 
-/** Null when there is no neighbour to show. */
+/** A published position may be rounded so far that a picture would contradict the distance beside it. */
+const agrees = (drawnFt: number, distanceFt: number): boolean =>
+  Math.abs(drawnFt - distanceFt) <= 30 + distanceFt * 0.05;
+
+/** Null when there is no neighbour to show, or the published positions are too coarse to draw. */
 export function nearMap(centre: PublicPosition, nearest: readonly PublicNearest[]): NearMap | null {
   const far = Math.max(...nearest.map(({ distanceFt }) => distanceFt));
   if (nearest.length === 0) return null;
@@ -36,6 +40,11 @@ export function nearMap(centre: PublicPosition, nearest: readonly PublicNearest[
     { width: SIZE, least: SIZE, greatest: SIZE, margin: MARGIN },
   );
   const fix = (value: number): number => Math.round(value * 10) / 10;
+  const drawn = nearest.map(({ position }) => frame.place(position));
+  const distance = ({ x, y }: { x: number; y: number }): number =>
+    Math.hypot(x - SIZE / 2, y - SIZE / 2) * frame.feetPerUnit;
+  if (!nearest.every(({ distanceFt }, index) => agrees(distance(drawn[index] ?? { x: 0, y: 0 }), distanceFt)))
+    return null;
   return {
     size: SIZE,
     centre: SIZE / 2,
@@ -43,9 +52,6 @@ export function nearMap(centre: PublicPosition, nearest: readonly PublicNearest[
       feet: (index + 1) * step,
       radius: fix(((index + 1) * step) / frame.feetPerUnit),
     })),
-    hydrants: nearest.map(({ position }, index) => {
-      const { x, y } = frame.place(position);
-      return { index, x: fix(x), y: fix(y) };
-    }),
+    hydrants: drawn.map(({ x, y }, index) => ({ index, x: fix(x), y: fix(y) })),
   };
 }
