@@ -20,7 +20,11 @@ export const phases: readonly Phase[] = [
     ],
     [
       { name: 'lint', command: ['eslint', '.', '--max-warnings', '0'], limitS: 600 },
-      { name: 'cdk synth', command: ['cdk', 'synth', '--quiet'], limitS: 600 },
+      {
+        name: 'cdk synth',
+        command: ['cdk', 'synth', '--quiet', '-c', 'settings=infra/aws/settings.example.json'],
+        limitS: 600,
+      },
     ],
   ],
   [

@@ -1,0 +1,49 @@
+import { mkdirSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { Tags, type App } from 'aws-cdk-lib';
+import { environmentNames } from '../../shared/deployment/environment.ts';
+import { DataStack } from './data/dataStack.ts';
+import { ServiceStack } from './service/serviceStack.ts';
+import type { DeploymentSettings } from './settings.ts';
+
+export interface BuildOptions {
+  readonly app: App;
+  readonly settings: DeploymentSettings;
+  readonly root: string;
+  readonly functionsFolder: string;
+  readonly assets: string;
+}
+
+/** The two stacks of one stage. Needs no account: what depends on one is filled in by CloudFormation. */
+export function build({ app, settings, root, functionsFolder, assets }: BuildOptions): {
+  data: DataStack;
+  service: ServiceStack;
+} {
+  const name = (what: string): string => `Hydrants-${settings.stage}-${what}`;
+  const data = new DataStack(app, name('Data'), settings, {
+    description: `Facts, evidence, inventory and people of ${settings.utility.name} (${settings.stage})`,
+  });
+  const service = new ServiceStack(app, name('Service'), {
+    description: `Handlers, API and public pages of ${settings.utility.name} (${settings.stage})`,
+    data,
+    settings,
+    root,
+    functionsFolder,
+    assets,
+    inject: writeInjected(app.outdir, settings),
+  });
+  Tags.of(app).add('application', 'hydrant-strike-ledger');
+  Tags.of(app).add('stage', settings.stage);
+  return { data, service };
+}
+
+/** Lambda's environment holds 4 KB; the roll of people alone may be fifty times that, so it travels with the code. */
+function writeInjected(folder: string, { utility }: DeploymentSettings): string {
+  mkdirSync(folder, { recursive: true });
+  const file = join(folder, 'utility-settings.mjs');
+  writeFileSync(
+    file,
+    `process.env[${JSON.stringify(environmentNames.utility)}] ??= ${JSON.stringify(JSON.stringify(utility))};\n`,
+  );
+  return file;
+}

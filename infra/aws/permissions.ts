@@ -1,0 +1,67 @@
+import type { Family } from '../../shared/deployment/routes.ts';
+import type { TableName } from '../../shared/deployment/tables.ts';
+
+/** Every Lambda function: one a family of routes, and the two that no route starts. */
+export type FunctionName = Family | 'project' | 'publish';
+export type BucketName = 'evidence' | 'published' | 'inventory';
+
+export interface Permission {
+  readonly actions: readonly string[];
+  readonly on:
+    | { readonly table: TableName }
+    /** Objects whose key starts with `prefix` ('' for all); `s3:ListBucket` here is limited to the same prefix. */
+    | { readonly bucket: BucketName; readonly prefix: string };
+}
+
+const read = ['dynamodb:GetItem', 'dynamodb:Query'] as const;
+const append = ['dynamodb:PutItem'] as const;
+/** Without the right to list, a missing object answers "forbidden", and absence could not be told from a fault. */
+const readObjects = ['s3:GetObject', 's3:ListBucket'] as const;
+
+/**
+ * Everything that a function may do, read top to bottom: function × action × resource. The stack grants exactly this
+ * and a test compares it with the template. No function may delete or change a fact, and none may pass by the lock on
+ * evidence.
+ */
+export const permissions: Readonly<Record<FunctionName, readonly Permission[]>> = {
+  submissions: [
+    { actions: [...read, ...append], on: { table: 'submissions' } },
+    { actions: [...read, ...append], on: { table: 'personal' } },
+    { actions: [...read, ...append], on: { table: 'unique' } },
+  ],
+  records: [
+    { actions: read, on: { table: 'submissions' } },
+    { actions: read, on: { table: 'personal' } },
+    { actions: read, on: { table: 'projections' } },
+    { actions: readObjects, on: { bucket: 'inventory', prefix: '' } },
+    // Whether a photo has arrived; its bytes go by a signed address of the evidence function.
+    { actions: readObjects, on: { bucket: 'evidence', prefix: '' } },
+  ],
+  evidence: [
+    { actions: read, on: { table: 'submissions' } },
+    { actions: read, on: { table: 'projections' } },
+    { actions: [...readObjects, 's3:PutObject'], on: { bucket: 'evidence', prefix: '' } },
+  ],
+  packets: [
+    { actions: [...read, ...append], on: { table: 'submissions' } },
+    { actions: [...read, ...append], on: { table: 'personal' } },
+    { actions: read, on: { table: 'projections' } },
+    { actions: [...read, ...append], on: { table: 'unique' } },
+    { actions: readObjects, on: { bucket: 'inventory', prefix: '' } },
+    { actions: [...readObjects, 's3:PutObject'], on: { bucket: 'evidence', prefix: '' } },
+  ],
+  health: [{ actions: readObjects, on: { bucket: 'published', prefix: '' } }],
+  project: [
+    { actions: read, on: { table: 'submissions' } },
+    { actions: [...read, ...append, 'dynamodb:DeleteItem'], on: { table: 'projections' } },
+    { actions: readObjects, on: { bucket: 'inventory', prefix: '' } },
+  ],
+  publish: [
+    { actions: read, on: { table: 'projections' } },
+    { actions: readObjects, on: { bucket: 'inventory', prefix: '' } },
+    {
+      actions: [...readObjects, 's3:PutObject', 's3:DeleteObject'],
+      on: { bucket: 'published', prefix: 'pages/' },
+    },
+  ],
+};

@@ -1,0 +1,47 @@
+import { HttpApi, HttpMethod, HttpNoneAuthorizer, HttpStage } from 'aws-cdk-lib/aws-apigatewayv2';
+import { HttpJwtAuthorizer } from 'aws-cdk-lib/aws-apigatewayv2-authorizers';
+import { HttpLambdaIntegration } from 'aws-cdk-lib/aws-apigatewayv2-integrations';
+import type { IFunction } from 'aws-cdk-lib/aws-lambda';
+import { Construct } from 'constructs';
+import { families, routes, type Family } from '../../../shared/deployment/routes.ts';
+
+export interface ApiProps {
+  readonly functions: Readonly<Record<Family, IFunction>>;
+  readonly tokenIssuer: string;
+  readonly tokenAudience: string;
+}
+
+/**
+ * The HTTP API, route by route from the table. The gateway turns away whoever is not signed in; which group may do what
+ * is the handler's to say, which checks the token again.
+ */
+export class Api extends Construct {
+  readonly api: HttpApi;
+
+  constructor(scope: Construct, id: string, { functions, tokenIssuer, tokenAudience }: ApiProps) {
+    super(scope, id);
+    this.api = new HttpApi(this, 'Http', { createDefaultStage: false });
+    // One utility's people and its public pages; a flood is turned away before it is paid for.
+    new HttpStage(this, 'Stage', {
+      httpApi: this.api,
+      stageName: '$default',
+      autoDeploy: true,
+      throttle: { rateLimit: 50, burstLimit: 100 },
+    });
+    const signedIn = new HttpJwtAuthorizer('SignedIn', tokenIssuer, { jwtAudience: [tokenAudience] });
+    const anyone = new HttpNoneAuthorizer();
+    const integrations = Object.fromEntries(
+      families.map((family) => [
+        family,
+        new HttpLambdaIntegration(`Integration-${family}`, functions[family]),
+      ]),
+    ) as Record<Family, HttpLambdaIntegration>;
+    for (const { method, path, family, allowed } of routes)
+      this.api.addRoutes({
+        path,
+        methods: [HttpMethod[method]],
+        integration: integrations[family],
+        authorizer: allowed === 'anyone' ? anyone : signedIn,
+      });
+  }
+}

@@ -1,0 +1,80 @@
+import { RemovalPolicy, type Duration, type Stack } from 'aws-cdk-lib';
+import { PolicyStatement } from 'aws-cdk-lib/aws-iam';
+import { Architecture, Runtime } from 'aws-cdk-lib/aws-lambda';
+import { LogLevel, NodejsFunction, OutputFormat } from 'aws-cdk-lib/aws-lambda-nodejs';
+import { LogGroup, type RetentionDays } from 'aws-cdk-lib/aws-logs';
+import { Construct } from 'constructs';
+import { handlerBundle } from '../bundling.ts';
+import type { FunctionName, Permission } from '../permissions.ts';
+
+export interface HouseFunctionProps {
+  readonly name: FunctionName;
+  /** The handler's file. */
+  readonly entry: string;
+  readonly root: string;
+  /** A module that sets what is too large for Lambda's 4 KB of environment. */
+  readonly inject: string;
+  readonly environment: Readonly<Record<string, string>>;
+  readonly permissions: readonly Permission[];
+  /** The name of a resource as IAM writes it. */
+  readonly arnOf: (on: Permission['on']) => string;
+  readonly memoryMb: number;
+  readonly timeout: Duration;
+  readonly logDays: RetentionDays;
+  readonly reservedConcurrency?: number;
+}
+
+/** A function with the house's defaults: Node 24 on arm64, one bundled ES module, its own log, no more rights than listed. */
+export class HouseFunction extends Construct {
+  readonly fn: NodejsFunction;
+
+  constructor(scope: Stack, props: HouseFunctionProps) {
+    super(scope, `Function-${props.name}`);
+    this.fn = new NodejsFunction(this, 'Handler', {
+      entry: props.entry,
+      projectRoot: props.root,
+      depsLockFilePath: `${props.root}/package-lock.json`,
+      runtime: Runtime.NODEJS_24_X,
+      architecture: Architecture.ARM_64,
+      memorySize: props.memoryMb,
+      timeout: props.timeout,
+      environment: { ...props.environment, NODE_OPTIONS: '--enable-source-maps' },
+      logGroup: new LogGroup(this, 'Log', { retention: props.logDays, removalPolicy: RemovalPolicy.DESTROY }),
+      bundling: {
+        target: handlerBundle.target,
+        format: OutputFormat.ESM,
+        minify: handlerBundle.minify,
+        sourceMap: handlerBundle.sourceMap,
+        sourcesContent: handlerBundle.sourcesContent,
+        mainFields: [...handlerBundle.mainFields],
+        banner: handlerBundle.banner,
+        inject: [props.inject],
+        externalModules: [],
+        // On the machine at hand, never in a container: a synth needs no Docker and no network.
+        forceDockerBundling: false,
+        logLevel: LogLevel.WARNING,
+      },
+      ...(props.reservedConcurrency === undefined
+        ? {}
+        : { reservedConcurrentExecutions: props.reservedConcurrency }),
+    });
+    for (const statement of props.permissions.flatMap((permission) => statements(permission, props.arnOf)))
+      this.fn.addToRolePolicy(statement);
+  }
+}
+
+/** A permission as IAM statements. Listing is a right on the bucket, limited to the prefix; the rest is on its objects. */
+function statements({ actions, on }: Permission, arnOf: HouseFunctionProps['arnOf']): PolicyStatement[] {
+  const arn = arnOf(on);
+  if ('table' in on) return [new PolicyStatement({ actions: [...actions], resources: [arn] })];
+  const onObjects = actions.filter((action) => action !== 's3:ListBucket');
+  const listing = new PolicyStatement({
+    actions: ['s3:ListBucket'],
+    resources: [arn],
+    ...(on.prefix === '' ? {} : { conditions: { StringLike: { 's3:prefix': `${on.prefix}*` } } }),
+  });
+  return [
+    new PolicyStatement({ actions: onObjects, resources: [`${arn}/${on.prefix}*`] }),
+    ...(actions.includes('s3:ListBucket') ? [listing] : []),
+  ];
+}

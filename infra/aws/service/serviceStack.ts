@@ -1,0 +1,156 @@
+import { CfnOutput, Duration, Stack, type App, type StackProps } from 'aws-cdk-lib';
+import { Rule, Schedule } from 'aws-cdk-lib/aws-events';
+import { LambdaFunction } from 'aws-cdk-lib/aws-events-targets';
+import { StartingPosition } from 'aws-cdk-lib/aws-lambda';
+import { DynamoEventSource, SqsDlq } from 'aws-cdk-lib/aws-lambda-event-sources';
+import { Queue, QueueEncryption } from 'aws-cdk-lib/aws-sqs';
+import { environmentNames } from '../../../shared/deployment/environment.ts';
+import { families, type Family } from '../../../shared/deployment/routes.ts';
+import { tables, type TableName } from '../../../shared/deployment/tables.ts';
+import type { DataStack } from '../data/dataStack.ts';
+import { permissions, type FunctionName, type Permission } from '../permissions.ts';
+import type { DeploymentSettings } from '../settings.ts';
+import { Api } from './api.ts';
+import { BrowserClient } from './browserClient.ts';
+import { HouseFunction } from './houseFunction.ts';
+import { Pages, prefixes } from './pages.ts';
+
+export interface ServiceStackProps extends StackProps {
+  readonly data: DataStack;
+  readonly settings: DeploymentSettings;
+  /** The repository's root. */
+  readonly root: string;
+  /** The folder of the handlers' entry files, `<name>/handler.ts` each. */
+  readonly functionsFolder: string;
+  /** The built site's client folder. */
+  readonly assets: string;
+  /** A module that sets the settings that are too large for Lambda's environment. */
+  readonly inject: string;
+}
+
+const memoryMb: Readonly<Record<FunctionName, number>> = {
+  submissions: 512,
+  records: 1024,
+  evidence: 512,
+  packets: 1769,
+  health: 256,
+  project: 1024,
+  publish: 1769,
+};
+
+/** Everything that can be made anew from the data stack and this repository. */
+export class ServiceStack extends Stack {
+  readonly functions: Readonly<Record<FunctionName, HouseFunction>>;
+
+  constructor(app: App, id: string, props: ServiceStackProps) {
+    super(app, id, props);
+    const { data, settings } = props;
+
+    const pages = new Pages(this, 'Pages', {
+      evidence: data.evidence,
+      signInPage: data.people.domain.baseUrl(),
+      assets: props.assets,
+      logDays: settings.logDays,
+    });
+    const siteUrl = `https://${pages.distribution.distributionDomainName}`;
+    const browser = new BrowserClient(this, 'Browser', data.people, siteUrl, settings);
+    const tokenIssuer = data.people.pool.userPoolProviderUrl;
+    const tokenAudience = browser.client.userPoolClientId;
+
+    const buckets = { evidence: data.evidence, inventory: data.inventory, published: pages.bucket };
+    const environment = {
+      ...Object.fromEntries(
+        (Object.keys(tables) as TableName[]).map((name) => [
+          tables[name].environment,
+          data.tables[name].tableName,
+        ]),
+      ),
+      [environmentNames.evidenceUrl]: `s3://${buckets.evidence.bucketName}/`,
+      [environmentNames.inventoryUrl]: `s3://${buckets.inventory.bucketName}/`,
+      [environmentNames.publishedUrl]: `s3://${buckets.published.bucketName}/${prefixes.pages}`,
+      [environmentNames.tokenIssuer]: tokenIssuer,
+      [environmentNames.tokenAudience]: tokenAudience,
+    };
+    const arnOf = (on: Permission['on']): string =>
+      'table' in on ? data.tables[on.table].tableArn : buckets[on.bucket].bucketArn;
+    const make = (name: FunctionName, timeout: Duration): HouseFunction =>
+      new HouseFunction(this, {
+        name,
+        entry: `${props.functionsFolder}/${name}/handler.ts`,
+        root: props.root,
+        inject: props.inject,
+        environment,
+        permissions: permissions[name],
+        arnOf,
+        memoryMb: memoryMb[name],
+        timeout,
+        logDays: settings.logDays,
+        ...(name === 'publish' && settings.reserveConcurrency ? { reservedConcurrency: 1 } : {}),
+      });
+    // The gateway gives up after 30 s, so a function that works longer works for nobody.
+    const ofFamilies = Object.fromEntries(
+      families.map((family) => [family, make(family, Duration.seconds(29))]),
+    ) as Record<Family, HouseFunction>;
+    this.functions = {
+      ...ofFamilies,
+      project: make('project', Duration.minutes(1)),
+      publish: make('publish', Duration.minutes(2)),
+    };
+
+    const api = new Api(this, 'Api', {
+      functions: Object.fromEntries(families.map((family) => [family, ofFamilies[family].fn])) as Record<
+        Family,
+        HouseFunction['fn']
+      >,
+      tokenIssuer,
+      tokenAudience,
+    });
+    pages.addApi(api.api);
+    this.follow(data, settings);
+
+    new CfnOutput(this, 'siteAddress', { value: siteUrl });
+    new CfnOutput(this, 'signInPage', { value: data.people.domain.baseUrl() });
+    new CfnOutput(this, 'signInClientId', { value: tokenAudience });
+  }
+
+  /** Facts → projections → pages. What cannot be worked off ends in a queue, never in silence. */
+  private follow(data: DataStack, { utility }: DeploymentSettings): void {
+    const { project, publish } = this.functions;
+    project.fn.addEventSource(
+      new DynamoEventSource(data.tables.submissions, {
+        startingPosition: StartingPosition.TRIM_HORIZON,
+        batchSize: 25,
+        reportBatchItemFailures: true,
+        bisectBatchOnError: true,
+        retryAttempts: 8,
+        maxRecordAge: Duration.hours(6),
+        onFailure: new SqsDlq(this.failures('ProjectFailures')),
+      }),
+    );
+    // The publisher reads the current state, not the change, so a hundred changes are one publishing.
+    publish.fn.addEventSource(
+      new DynamoEventSource(data.tables.projections, {
+        startingPosition: StartingPosition.LATEST,
+        batchSize: 1000,
+        maxBatchingWindow: Duration.seconds(5),
+        retryAttempts: 2,
+        maxRecordAge: Duration.minutes(10),
+        onFailure: new SqsDlq(this.failures('PublishFailures')),
+      }),
+    );
+    new Rule(this, 'PublishAnyway', {
+      description:
+        'Publishes the public pages anew even when nothing changed, so that their age can be trusted.',
+      schedule: Schedule.rate(Duration.minutes(utility.publishing.everyMinutes)),
+      targets: [new LambdaFunction(publish.fn, { retryAttempts: 1, maxEventAge: Duration.minutes(5) })],
+    });
+  }
+
+  private failures(id: string): Queue {
+    return new Queue(this, id, {
+      encryption: QueueEncryption.SQS_MANAGED,
+      enforceSSL: true,
+      retentionPeriod: Duration.days(14),
+    });
+  }
+}

@@ -1,0 +1,63 @@
+import { readFileSync } from 'node:fs';
+import { RetentionDays } from 'aws-cdk-lib/aws-logs';
+import * as z from 'zod';
+import { problemsFromZod } from '../../shared/problems/fromZod.ts';
+import { sayProblem } from '../../shared/words/index.ts';
+import { utilitySettings } from '../../shared/utility/settings.ts';
+
+/**
+ * What one deployment is told (`settings.example.json` shows every field; `docs/deploying.md` says what each does).
+ * `utility` is the same object that the handlers read.
+ */
+export const deploymentSettings = z.strictObject({
+  /** Part of every stack's name, so that two stages live side by side in one account. */
+  stage: z.string().regex(/^[a-z][a-z0-9]{0,11}$/),
+  utility: utilitySettings,
+  evidence: z.strictObject({
+    /** For this long nobody can delete or replace a photo or packet, days (Object Lock, governance mode). */
+    lockedDays: z.number().int().min(1).max(36_500),
+  }),
+  signIn: z.strictObject({
+    /** The sign-in page stands at `https://<this>.auth.<region>.amazoncognito.com`; unique in the region. */
+    domainPrefix: z.string().regex(/^[a-z][a-z0-9-]{2,50}[a-z0-9]$/),
+    /** A shift, hours: after this a person signs in again. */
+    rememberHours: z.number().int().min(1).max(720),
+  }),
+  /**
+   * Keeps one execution for the publisher and no more. False in an account whose quota is still the new account's 10,
+   * which lets nothing be kept back; pages stay right either way, because an older page never replaces a newer.
+   */
+  reserveConcurrency: z.boolean(),
+  /** Days that logs are kept; one of the numbers that CloudWatch knows (1, 3, 5, 7, 14, 30, 60, 90 …). */
+  logDays: z.enum(RetentionDays),
+});
+export type DeploymentSettings = z.infer<typeof deploymentSettings>;
+
+/** The settings file is missing or wrong; the message names every field and what would be right. */
+export class SettingsRefused extends Error {
+  override readonly name = 'SettingsRefused';
+}
+
+/** Reads and checks a settings file. Throws `SettingsRefused` with every problem at once. */
+export function readDeploymentSettings(file: string): DeploymentSettings {
+  let text: string;
+  try {
+    text = readFileSync(file, 'utf8');
+  } catch {
+    throw new SettingsRefused(
+      `${file} cannot be read. Copy infra/aws/settings.example.json to it and fill it in, or name another with -c settings=FILE.`,
+    );
+  }
+  let json: unknown;
+  try {
+    json = JSON.parse(text);
+  } catch (error) {
+    throw new SettingsRefused(`${file} is not JSON: ${(error as Error).message}`);
+  }
+  const parsed = deploymentSettings.safeParse(json, { reportInput: true });
+  if (parsed.success) return parsed.data;
+  const lines = problemsFromZod(parsed.error.issues).map(
+    (problem) => `  ${problem.path || '(the whole)'}: ${sayProblem('en', problem)}`,
+  );
+  throw new SettingsRefused(`${file} is not usable:\n${lines.join('\n')}`);
+}

@@ -1,0 +1,163 @@
+import { describe, expect, it } from 'vitest';
+import { permissions, type FunctionName, type Permission } from '../../../infra/aws/permissions.ts';
+import { tables } from '../../../shared/deployment/tables.ts';
+import { resourcesOf, synthesise } from './synthesised.ts';
+
+const { service } = synthesise();
+const resources = resourcesOf(service);
+
+interface Statement {
+  readonly Effect: string;
+  readonly Action: string | readonly string[];
+  readonly Resource: unknown;
+  readonly Condition?: unknown;
+}
+
+const list = <T>(value: T | readonly T[]): readonly T[] =>
+  Array.isArray(value) ? (value as readonly T[]) : [value as T];
+
+/** A resource as a short name: the data stack's export names or the service stack's ids say which it is. */
+function shortName(resource: unknown): string {
+  const text = JSON.stringify(resource);
+  const found =
+    /(SubmissionsTable|PersonalTable|ProjectionsTable|UniqueTable|EvidenceBucket|InventoryBucket|PublishedBucket|ProjectFailures|PublishFailures)/.exec(
+      text,
+    )?.[1];
+  if (found === undefined) return text;
+  const kind = text.includes('StreamArn') ? '/stream' : '';
+  const suffix = /"(\/[^"]*\*)"/.exec(text)?.[1] ?? '';
+  return `${found}${kind}${suffix}`;
+}
+
+/** Every right that the templates give to one function, as `action on resource`. */
+function rightsOf(name: FunctionName): string[] {
+  const role = Object.keys(resources).find(
+    (id) => id.startsWith(`Function${name}HandlerServiceRole`) && resources[id]!.Type === 'AWS::IAM::Role',
+  )!;
+  const statements = Object.values(resources)
+    .filter(
+      ({ Type, Properties }) =>
+        Type === 'AWS::IAM::Policy' && JSON.stringify(Properties['Roles']).includes(`"${role}"`),
+    )
+    .flatMap(({ Properties }) => Properties['PolicyDocument'].Statement as Statement[]);
+  return statements
+    .flatMap(({ Effect, Action, Resource, Condition }) => {
+      expect(Effect).toBe('Allow');
+      return list(Action).flatMap((action) =>
+        list(Resource).map(
+          (resource) =>
+            `${action} on ${shortName(resource)}${Condition ? ` if ${JSON.stringify(Condition)}` : ''}`,
+        ),
+      );
+    })
+    .sort();
+}
+
+const bucketId = { evidence: 'EvidenceBucket', inventory: 'InventoryBucket', published: 'PublishedBucket' };
+const expected = ({ actions, on }: Permission): string[] =>
+  actions.map((action) => {
+    if ('table' in on) return `${action} on ${tables[on.table].logicalId}`;
+    if (action !== 's3:ListBucket') return `${action} on ${bucketId[on.bucket]}/${on.prefix}*`;
+    const limit =
+      on.prefix === '' ? '' : ` if ${JSON.stringify({ StringLike: { 's3:prefix': `${on.prefix}*` } })}`;
+    return `${action} on ${bucketId[on.bucket]}${limit}`;
+  });
+
+const follows = (table: string, queue: string): string[] => [
+  `dynamodb:DescribeStream on ${table}/stream`,
+  `dynamodb:GetRecords on ${table}/stream`,
+  `dynamodb:GetShardIterator on ${table}/stream`,
+  // An action that knows no resource.
+  'dynamodb:ListStreams on "*"',
+  `sqs:GetQueueAttributes on ${queue}`,
+  `sqs:GetQueueUrl on ${queue}`,
+  `sqs:SendMessage on ${queue}`,
+];
+const besides: Partial<Record<FunctionName, string[]>> = {
+  project: follows('SubmissionsTable', 'ProjectFailures'),
+  publish: follows('ProjectionsTable', 'PublishFailures'),
+};
+
+describe('what a function may do', () => {
+  it.each(Object.keys(permissions) as FunctionName[])('%s: what the table says and nothing else', (name) => {
+    expect(rightsOf(name)).toEqual([...permissions[name].flatMap(expected), ...(besides[name] ?? [])].sort());
+  });
+
+  it.each(Object.keys(permissions) as FunctionName[])('%s: nothing but its log beside that', (name) => {
+    const role = Object.entries(resources).find(
+      ([id, { Type }]) => id.startsWith(`Function${name}HandlerServiceRole`) && Type === 'AWS::IAM::Role',
+    )![1];
+    const managed = JSON.stringify(role.Properties['ManagedPolicyArns']);
+    expect(managed).toMatch(/AWSLambdaBasicExecutionRole"/);
+    expect(role.Properties['ManagedPolicyArns']).toHaveLength(1);
+    expect(role.Properties).not.toHaveProperty('Policies');
+  });
+});
+
+/** The rules in words, held against the table itself. */
+describe('what no function may do', () => {
+  const all = (Object.entries(permissions) as [FunctionName, readonly Permission[]][]).flatMap(
+    ([name, own]) => own.flatMap(({ actions, on }) => actions.map((action) => ({ name, action, on }))),
+  );
+  const who = (test: (right: (typeof all)[number]) => boolean) =>
+    [...new Set(all.filter(test).map(({ name }) => name))].sort();
+  const writes = /Put|Update|Delete|Write|Create|Restore|Bypass/;
+
+  it('no action is a wildcard, and no write has a whole service as its resource', () => {
+    expect(all.filter(({ action }) => action.includes('*'))).toEqual([]);
+  });
+
+  it('nobody changes or deletes a fact, or erases a person from here', () => {
+    expect(
+      who(
+        ({ action, on }) =>
+          'table' in on && on.table !== 'projections' && /Update|Delete|Batch|Transact|PartiQL/.test(action),
+      ),
+    ).toEqual([]);
+  });
+
+  it('only three functions write facts or take numbers', () => {
+    expect(
+      who(({ action, on }) => 'table' in on && on.table === 'submissions' && writes.test(action)),
+    ).toEqual(['packets', 'submissions']);
+    expect(who(({ action, on }) => 'table' in on && on.table === 'unique' && writes.test(action))).toEqual([
+      'packets',
+      'submissions',
+    ]);
+  });
+
+  it('only the projector writes projections', () => {
+    expect(
+      who(({ action, on }) => 'table' in on && on.table === 'projections' && writes.test(action)),
+    ).toEqual(['project']);
+  });
+
+  it('the function that takes submissions sees no evidence', () => {
+    expect(permissions.submissions.filter(({ on }) => 'bucket' in on)).toEqual([]);
+  });
+
+  it('nobody deletes evidence or passes by its lock', () => {
+    expect(
+      who(
+        ({ action, on }) =>
+          'bucket' in on && on.bucket === 'evidence' && /Delete|Bypass|Retention|LegalHold|Acl/.test(action),
+      ),
+    ).toEqual([]);
+  });
+
+  it('only the publisher writes what is public, and only pages; it sees no person', () => {
+    expect(
+      who(({ action, on }) => 'bucket' in on && on.bucket === 'published' && writes.test(action)),
+    ).toEqual(['publish']);
+    for (const { on } of permissions.publish) {
+      if ('bucket' in on && on.bucket === 'published') expect(on.prefix).toBe('pages/');
+      if ('table' in on) expect(on.table).toBe('projections');
+    }
+  });
+
+  it('nobody writes an inventory: a manager imports one with their own rights', () => {
+    expect(
+      who(({ action, on }) => 'bucket' in on && on.bucket === 'inventory' && writes.test(action)),
+    ).toEqual([]);
+  });
+});

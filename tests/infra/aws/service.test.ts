@@ -1,0 +1,240 @@
+import { runInNewContext } from 'node:vm';
+import { describe, expect, it } from 'vitest';
+import { PAGE_SECONDS } from '../../../infra/aws/service/pages.ts';
+import { environmentNames } from '../../../shared/deployment/environment.ts';
+import { families, routes } from '../../../shared/deployment/routes.ts';
+import { tables } from '../../../shared/deployment/tables.ts';
+import { example, resourcesOf, synthesise } from './synthesised.ts';
+
+const { service } = synthesise();
+const resources = resourcesOf(service);
+const ofType = (type: string) => Object.entries(resources).filter(([, { Type }]) => Type === type);
+const properties = (type: string) => ofType(type).map(([, { Properties }]) => Properties);
+
+describe('routes', () => {
+  const made = Object.fromEntries(
+    properties('AWS::ApiGatewayV2::Route').map((route) => [route['RouteKey'], route]),
+  );
+
+  it('are those of the table, and no other', () => {
+    expect(Object.keys(made).sort()).toEqual(routes.map(({ method, path }) => `${method} ${path}`).sort());
+  });
+
+  it.each(routes)(
+    '$method $path asks for a sign-in unless anyone may read it',
+    ({ method, path, allowed }) => {
+      const route = made[`${method} ${path}`]!;
+      expect(route['AuthorizationType']).toBe(allowed === 'anyone' ? 'NONE' : 'JWT');
+      expect(route['AuthorizerId'] !== undefined).toBe(allowed !== 'anyone');
+      if (allowed === 'anyone') expect(method).toBe('GET');
+    },
+  );
+
+  it.each(routes)('$method $path goes to its family’s function', ({ method, path, family }) => {
+    const target = JSON.stringify(made[`${method} ${path}`]!['Target']);
+    const integration = Object.keys(resources).find((id) => target.includes(`"${id}"`))!;
+    expect(JSON.stringify(resources[integration]!.Properties['IntegrationUri'])).toMatch(
+      new RegExp(`"Function${family}Handler`),
+    );
+  });
+
+  it('are checked against the utility’s own sign-in', () => {
+    const authorizers = properties('AWS::ApiGatewayV2::Authorizer');
+    expect(authorizers).toHaveLength(1);
+    expect(authorizers[0]).toMatchObject({
+      AuthorizerType: 'JWT',
+      IdentitySource: ['$request.header.Authorization'],
+    });
+  });
+
+  it('are limited in rate', () => {
+    expect(properties('AWS::ApiGatewayV2::Stage')).toEqual([
+      expect.objectContaining({
+        DefaultRouteSettings: { ThrottlingBurstLimit: 100, ThrottlingRateLimit: 50 },
+        StageName: '$default',
+      }),
+    ]);
+  });
+});
+
+describe('functions', () => {
+  const house = ofType('AWS::Lambda::Function').filter(([id]) => id.startsWith('Function'));
+  const named = (name: string) =>
+    house.find(([id]) => id.startsWith(`Function${name}Handler`))![1].Properties;
+
+  it('are one a family, the projector and the publisher', () => {
+    for (const name of [...families, 'project', 'publish']) expect(named(name)).toBeDefined();
+    expect(house).toHaveLength(families.length + 2);
+  });
+
+  it.each(house)('%s runs Node 24 on arm64 with a log of its own', (_, { Properties }) => {
+    expect(Properties).toMatchObject({
+      Runtime: 'nodejs24.x',
+      Architectures: ['arm64'],
+      Handler: 'index.handler',
+    });
+    expect(Properties['LoggingConfig'].LogGroup).toBeDefined();
+  });
+
+  it.each(house)(
+    '%s gets every name that a handler reads, within the 4 KB that Lambda allows',
+    (_, { Properties }) => {
+      const variables = Properties['Environment'].Variables as Record<string, unknown>;
+      expect(Object.keys(variables).sort()).toEqual(
+        [
+          ...Object.values(tables).map(({ environment }) => environment),
+          environmentNames.evidenceUrl,
+          environmentNames.inventoryUrl,
+          environmentNames.publishedUrl,
+          environmentNames.tokenIssuer,
+          environmentNames.tokenAudience,
+          'NODE_OPTIONS',
+        ].sort(),
+      );
+      expect(JSON.stringify(variables).length).toBeLessThan(3000);
+    },
+  );
+
+  it('publish one at a time', () => {
+    expect(named('publish')['ReservedConcurrentExecutions']).toBe(1);
+    const small = synthesise({ ...example(), reserveConcurrency: false });
+    for (const { Properties } of Object.values(resourcesOf(small.service)))
+      expect(Properties ?? {}).not.toHaveProperty('ReservedConcurrentExecutions');
+  });
+
+  it('behind the gateway stop before it does', () => {
+    for (const family of families) expect(named(family)['Timeout']).toBeLessThan(30);
+  });
+
+  it.each(ofType('AWS::Logs::LogGroup'))(
+    '%s forgets after the days that the settings say',
+    (_, { Properties }) => {
+      expect(Properties['RetentionInDays']).toBe(example().logDays);
+    },
+  );
+});
+
+describe('what follows a fact', () => {
+  const mappings = properties('AWS::Lambda::EventSourceMapping');
+  const of = (name: string) =>
+    mappings.find(({ FunctionName }) => JSON.stringify(FunctionName).includes(`Function${name}Handler`))!;
+
+  it('is projected, failing fact by fact, with a bounded number of tries and a queue at the end', () => {
+    expect(of('project')).toMatchObject({
+      StartingPosition: 'TRIM_HORIZON',
+      FunctionResponseTypes: ['ReportBatchItemFailures'],
+      BisectBatchOnFunctionError: true,
+      MaximumRetryAttempts: 8,
+      MaximumRecordAgeInSeconds: 6 * 60 * 60,
+      DestinationConfig: { OnFailure: { Destination: expect.anything() } },
+    });
+  });
+
+  it('is published, and published anyway', () => {
+    expect(of('publish')).toMatchObject({
+      MaximumRetryAttempts: 2,
+      DestinationConfig: { OnFailure: { Destination: expect.anything() } },
+    });
+    expect(properties('AWS::Events::Rule')).toEqual([
+      expect.objectContaining({ ScheduleExpression: 'rate(5 minutes)', State: 'ENABLED' }),
+    ]);
+  });
+
+  it.each(ofType('AWS::SQS::Queue'))('%s keeps what failed for two weeks, encrypted', (_, { Properties }) => {
+    expect(Properties).toMatchObject({
+      SqsManagedSseEnabled: true,
+      MessageRetentionPeriod: 14 * 24 * 60 * 60,
+    });
+  });
+});
+
+describe('pages', () => {
+  const [distribution] = properties('AWS::CloudFront::Distribution').map(
+    ({ DistributionConfig }) => DistributionConfig,
+  );
+  const behaviors = [distribution.DefaultCacheBehavior, ...distribution.CacheBehaviors];
+  const originOf = (behavior: { TargetOriginId: string }) =>
+    distribution.Origins.find(({ Id }: { Id: string }) => Id === behavior.TargetOriginId);
+
+  it('keep their bucket’s id, and the bucket is private', () => {
+    const buckets = ofType('AWS::S3::Bucket');
+    expect(buckets.map(([id]) => id)).toEqual(['PublishedBucket']);
+    expect(buckets[0]![1]).toMatchObject({
+      DeletionPolicy: 'Retain',
+      Properties: {
+        PublicAccessBlockConfiguration: { BlockPublicPolicy: true, RestrictPublicBuckets: true },
+      },
+    });
+  });
+
+  it('are read from the bucket by CloudFront alone', () => {
+    const allowed = properties('AWS::S3::BucketPolicy').flatMap(({ PolicyDocument }) =>
+      PolicyDocument.Statement.filter(({ Effect }: { Effect: string }) => Effect === 'Allow'),
+    );
+    const toEdge = allowed.filter(({ Principal }) => Principal.Service === 'cloudfront.amazonaws.com');
+    expect(toEdge.length).toBeGreaterThan(0);
+    for (const { Condition } of toEdge)
+      expect(JSON.stringify(Condition)).toMatch(/"(aws|AWS):SourceArn":.*PagesDistribution/);
+    for (const { Principal } of allowed) expect(JSON.stringify(Principal)).not.toContain('"*"');
+  });
+
+  it('are never more than a minute old at the edge', () => {
+    const short = properties('AWS::CloudFront::CachePolicy');
+    expect(short.map(({ CachePolicyConfig }) => CachePolicyConfig.MaxTTL)).toEqual([60]);
+    expect(PAGE_SECONDS).toBeLessThanOrEqual(60);
+    const [id] = ofType('AWS::CloudFront::CachePolicy')[0]!;
+    expect(distribution.DefaultCacheBehavior.CachePolicyId).toEqual({ Ref: id });
+  });
+
+  it('and everything else come over https', () => {
+    for (const { ViewerProtocolPolicy } of behaviors)
+      expect(['redirect-to-https', 'https-only']).toContain(ViewerProtocolPolicy);
+  });
+
+  it('carry the security headers', () => {
+    const [headers] = properties('AWS::CloudFront::ResponseHeadersPolicy');
+    const { SecurityHeadersConfig, CustomHeadersConfig } = headers!['ResponseHeadersPolicyConfig'];
+    const policy = JSON.stringify(SecurityHeadersConfig.ContentSecurityPolicy.ContentSecurityPolicy);
+    for (const part of [
+      "default-src 'none'",
+      "script-src 'self'",
+      "style-src 'self'",
+      "frame-ancestors 'none'",
+      "base-uri 'none'",
+    ])
+      expect(policy).toContain(part);
+    expect(policy).not.toContain('unsafe');
+    expect(SecurityHeadersConfig).toMatchObject({
+      ContentTypeOptions: { Override: true },
+      FrameOptions: { FrameOption: 'DENY' },
+      StrictTransportSecurity: { AccessControlMaxAgeSec: 31_536_000 },
+    });
+    expect(CustomHeadersConfig.Items.map(({ Header }: { Header: string }) => Header)).toEqual([
+      'permissions-policy',
+    ]);
+    for (const behavior of behaviors)
+      if (behavior.PathPattern !== '/api/*') expect(behavior.ResponseHeadersPolicyId).toBeDefined();
+  });
+
+  it('stand beside the API, whose answers are not cached', () => {
+    const api = behaviors.find(({ PathPattern }) => PathPattern === '/api/*');
+    // CachingDisabled and AllViewerExceptHostHeader, by the ids in the CloudFront documentation (managed policies).
+    expect(api.CachePolicyId).toBe('4135ea2d-6df8-44a3-9df3-4b5a84be39ad');
+    expect(api.OriginRequestPolicyId).toBe('b689b0a8-53d0-40ab-baf2-68738e2966ac');
+    expect(api.AllowedMethods).toContain('POST');
+    expect(originOf(api).CustomOriginConfig.OriginProtocolPolicy).toBe('https-only');
+  });
+
+  it.each([
+    ['/', '/index.html'],
+    ['/hydrants/H-1', '/hydrants/H-1/index.html'],
+    ['/hydrants/H-1/', '/hydrants/H-1/index.html'],
+    ['/crew/form.html', '/crew/form.html'],
+    ['/feed.json', '/feed.json'],
+  ])('are found under a folder’s address: %s', (asked, file) => {
+    const [edge] = properties('AWS::CloudFront::Function');
+    const context = { event: { request: { uri: asked } } };
+    const answer = runInNewContext(`${edge!['FunctionCode']}; handler(event);`, context);
+    expect(answer.uri).toBe(file);
+  });
+});

@@ -1,0 +1,48 @@
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterAll, describe, expect, it } from 'vitest';
+import { readDeploymentSettings, SettingsRefused } from '../../../infra/aws/settings.ts';
+import { exampleFile } from './synthesised.ts';
+
+const folder = mkdtempSync(join(tmpdir(), 'settings-'));
+afterAll(() => rmSync(folder, { recursive: true, force: true }));
+const read = (text: string) => {
+  const file = join(folder, 'settings.json');
+  writeFileSync(file, text);
+  return readDeploymentSettings(file);
+};
+const example = () => JSON.parse(readFileSync(exampleFile, 'utf8')) as Record<string, any>;
+
+describe('deployment settings', () => {
+  it('reads the example', () => {
+    expect(readDeploymentSettings(exampleFile).stage).toBe('prod');
+  });
+
+  it('names every problem at once, by field, with what would be right', () => {
+    const wrong = example();
+    wrong['utility'].timeZone = 'Central';
+    wrong['evidence'].lockedDays = 0;
+    wrong['stages'] = ['prod'];
+    delete wrong['signIn'];
+    const refused = () => read(JSON.stringify(wrong));
+    expect(refused).toThrow(SettingsRefused);
+    expect(refused).toThrow(/utility\.timeZone: /);
+    expect(refused).toThrow(/evidence\.lockedDays: This must be 1 or more\./);
+    expect(refused).toThrow(/stages: There is no field "stages" here\./);
+    expect(refused).toThrow(/signIn: Fill this in/);
+  });
+
+  it('has no time zone of its own: a wrong one bills wrong hours', () => {
+    const without = example();
+    delete without['utility'].timeZone;
+    expect(() => read(JSON.stringify(without))).toThrow(/utility\.timeZone: Fill this in/);
+  });
+
+  it('says what to do when there is no file, or no JSON in it', () => {
+    expect(() => readDeploymentSettings(join(folder, 'none.json'))).toThrow(
+      /Copy infra\/aws\/settings\.example\.json to it/,
+    );
+    expect(() => read('{')).toThrow(/is not JSON/);
+  });
+});
