@@ -21,7 +21,9 @@ export function createExhibitIndex(projections: ProjectionStore): ExhibitIndex {
       const stored = await projections.get<NamedDocument>(exhibitPartition, document.sha256);
       const value = stored ? withReaders(stored.value, document.readers) : document;
       if (stored && value.readers.length === stored.value.readers.length) return;
-      if (await projections.put(exhibitPartition, document.sha256, value, stored?.version ?? 0)) return;
+      // A key that a rebuild removed counts on from there.
+      const version = stored?.version ?? (await projections.versionOf(exhibitPartition, document.sha256));
+      if (await projections.put(exhibitPartition, document.sha256, value, version)) return;
     }
     throw new Error('the exhibit index stayed contended');
   };
