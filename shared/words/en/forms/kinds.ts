@@ -8,6 +8,7 @@ export const kinds = {
   'kind.inspection': 'Inspection',
   'kind.planned-work': 'Planned work',
   'kind.valve-operation': 'Valve closed or reopened',
+  'kind.water-lost': 'Water lost',
   'kind.repair': 'Repair',
   'kind.flow-test': 'Flow test',
   'kind.return-to-service': 'Return to service',

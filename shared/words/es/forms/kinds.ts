@@ -9,6 +9,7 @@ export const kinds: Record<keyof typeof english, string> = {
   'kind.inspection': 'Inspección',
   'kind.planned-work': 'Trabajo previsto',
   'kind.valve-operation': 'Válvula cerrada o reabierta',
+  'kind.water-lost': 'Agua perdida',
   'kind.repair': 'Reparación',
   'kind.flow-test': 'Prueba de caudal',
   'kind.return-to-service': 'Vuelta al servicio',

@@ -20,7 +20,10 @@ export function checkForm(spec: FormSpec, values: Values, zone: string): Checked
   const { body, problems, rows } = encode(spec.nodes, values, { zone, nullable: spec.nullable });
   const parsed = forms[spec.kind as FactKind].body.safeParse(body, { reportInput: true });
   const refused = parsed.success ? [] : problemsFromZod(parsed.error.issues);
-  const all = [...problems, ...refused.filter(({ path }) => !problems.some((known) => within(path, known.path)))];
+  const all = [
+    ...problems,
+    ...refused.filter(({ path }) => !problems.some((known) => within(path, known.path))),
+  ];
   if (all.length === 0 && parsed.success) return { ok: true, body: parsed.data as Record<string, unknown> };
   return { ok: false, body, problems: onTyped(all, rows) };
 }

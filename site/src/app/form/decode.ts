@@ -3,11 +3,13 @@ import { entries, type Leaf, type Node, type Value, type Values } from './nodes.
 import { writeCents } from './number.ts';
 
 const at = (body: unknown, path: string): unknown =>
-  path.split('.').reduce<unknown>(
-    (inner, name) =>
-      typeof inner === 'object' && inner !== null ? (inner as Record<string, unknown>)[name] : undefined,
-    body,
-  );
+  path
+    .split('.')
+    .reduce<unknown>(
+      (inner, name) =>
+        typeof inner === 'object' && inner !== null ? (inner as Record<string, unknown>)[name] : undefined,
+      body,
+    );
 
 const isRecord = (value: unknown): value is Record<string, unknown> =>
   typeof value === 'object' && value !== null && !Array.isArray(value);

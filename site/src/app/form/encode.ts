@@ -53,9 +53,7 @@ const blankValue = (leaf: Leaf): unknown => {
 function readNumberLeaf(text: string, path: string, whole: boolean): Read {
   const value = readNumber(text);
   if (value === null) return { problems: [problem('not-a-number', path)] };
-  return whole && !Number.isInteger(value)
-    ? { problems: [problem('not-a-whole-number', path)] }
-    : { value };
+  return whole && !Number.isInteger(value) ? { problems: [problem('not-a-whole-number', path)] } : { value };
 }
 
 function readPosition(value: Value | undefined, path: string): Read {
@@ -99,7 +97,11 @@ function readLeaf(leaf: Leaf, value: Value | undefined, path: string, zone: stri
     case 'position':
       return readPosition(value, path);
     case 'people':
-      return { value: stringsOf(value).map((id) => id.trim()).filter((id) => id !== '') };
+      return {
+        value: stringsOf(value)
+          .map((id) => id.trim())
+          .filter((id) => id !== ''),
+      };
     case 'choices':
     case 'outages':
       return { value: [...stringsOf(value)] };
@@ -136,7 +138,10 @@ export function encode(nodes: readonly Node[], values: Values, options: EncodeOp
     const kept = rowsOf(value)
       .map((row, index) => ({ row, index }))
       .filter(({ row }) => list.skip?.(row) !== true);
-    rows.set(path, kept.map(({ index }) => index));
+    rows.set(
+      path,
+      kept.map(({ index }) => index),
+    );
     return kept.map(({ row }, at) => encodeLevel(list.item, row, `${path}.${at}`));
   };
 

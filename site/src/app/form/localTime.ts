@@ -25,7 +25,10 @@ function readPlain(text: string): Temporal.PlainDateTime | null {
 }
 
 /** The two instants of a local time; the same one twice where the clock shows it once. */
-function bothInstants(plain: Temporal.PlainDateTime, zone: string): [Temporal.ZonedDateTime, Temporal.ZonedDateTime] {
+function bothInstants(
+  plain: Temporal.PlainDateTime,
+  zone: string,
+): [Temporal.ZonedDateTime, Temporal.ZonedDateTime] {
   return [
     plain.toZonedDateTime(zone, { disambiguation: 'earlier' }),
     plain.toZonedDateTime(zone, { disambiguation: 'later' }),

@@ -32,6 +32,8 @@ export interface List {
   readonly type: 'list';
   readonly name: string;
   readonly item: readonly Node[];
+  /** Words other than `field.<kind>.<path>`; `.item` heads a row, `.add` is the button. */
+  readonly words?: string;
   /** How it is drawn; `rows` is the plain way. */
   readonly as?: 'rows' | 'steps' | 'proofs' | 'valves' | 'photos';
   /** What a new row starts with. */
@@ -88,13 +90,7 @@ export interface TypedPosition {
 }
 
 export type Value =
-  | string
-  | readonly string[]
-  | TypedQuantity
-  | TypedPosition
-  | readonly Values[]
-  | number
-  | null;
+  string | readonly string[] | TypedQuantity | TypedPosition | readonly Values[] | number | null;
 
 /** What was typed, by name. Kept as typed: nothing is rounded, trimmed or thrown away before it is sent. */
 export interface Values {
@@ -128,7 +124,11 @@ export const isTypedPosition = (value: Value | undefined): value is TypedPositio
 
 /** The rows of a list; none where nothing was typed. */
 export const rowsOf = (value: Value | undefined): readonly Values[] =>
-  Array.isArray(value) ? (value as readonly (Values | string)[]).filter((row) => typeof row === 'object') : [];
+  Array.isArray(value)
+    ? (value as readonly (Values | string)[]).filter((row) => typeof row === 'object')
+    : [];
 export const stringsOf = (value: Value | undefined): readonly string[] =>
-  Array.isArray(value) ? (value as readonly (Values | string)[]).filter((row) => typeof row === 'string') : [];
+  Array.isArray(value)
+    ? (value as readonly (Values | string)[]).filter((row) => typeof row === 'string')
+    : [];
 export const textOf = (value: Value | undefined): string => (typeof value === 'string' ? value : '');

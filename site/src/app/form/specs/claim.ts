@@ -60,24 +60,18 @@ export const demandSentSpec: FormSpec = {
   kind: 'demand-sent',
   nullable: [],
   nodes: [
+    { type: 'number', name: 'revision', whole: true, required: true },
+    { type: 'money', name: 'amountCents', required: true },
+    { type: 'text', name: 'to', required: true },
     {
-      type: 'section',
-      id: 'demand-sent',
-      nodes: [
-        { type: 'number', name: 'revision', whole: true, required: true },
-        { type: 'money', name: 'amountCents', required: true },
-        { type: 'text', name: 'to', required: true },
-        {
-          type: 'choice',
-          name: 'how',
-          list: 'demandHow',
-          choices: ['email', 'post', 'portal', 'by-hand', 'fax'],
-          required: true,
-        },
-        { type: 'date', name: 'sentOn', required: true },
-        note,
-      ],
+      type: 'choice',
+      name: 'how',
+      list: 'demandHow',
+      choices: ['email', 'post', 'portal', 'by-hand', 'fax'],
+      required: true,
     },
+    { type: 'date', name: 'sentOn', required: true },
+    note,
   ],
   blank: ({ claim, now, zone }) => {
     const packet = claim?.packets.at(-1);

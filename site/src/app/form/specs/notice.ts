@@ -10,15 +10,9 @@ export const noticeSpec: FormSpec = {
   kind: 'out-of-service-notice',
   nullable: ['dispatch'],
   nodes: [
-    {
-      type: 'section',
-      id: 'notice',
-      nodes: [
-        { type: 'instant', name: 'markedOutOfServiceAt', words: 'field.markedOutOfServiceAt' },
-        ...dispatchNodes,
-        note,
-      ],
-    },
+    { type: 'instant', name: 'markedOutOfServiceAt', words: 'field.markedOutOfServiceAt' },
+    ...dispatchNodes,
+    note,
   ],
   blank: ({ personId }) => ({ 'dispatch.toldByWorkerId': personId }),
   occurredAt: firstInstant('dispatch.at', 'markedOutOfServiceAt'),
@@ -28,14 +22,8 @@ export const outageSpec: FormSpec = {
   kind: 'outage',
   nullable: ['dispatch'],
   nodes: [
-    {
-      type: 'section',
-      id: 'outage',
-      nodes: [
-        { type: 'choice', name: 'cause', list: 'outageCause', choices: outageCauses, required: true },
-        { type: 'instant', name: 'since', required: true },
-      ],
-    },
+    { type: 'choice', name: 'cause', list: 'outageCause', choices: outageCauses, required: true },
+    { type: 'instant', name: 'since', required: true },
     {
       type: 'section',
       id: 'strike.out',
@@ -60,19 +48,13 @@ export const expectedReturnSpec: FormSpec = {
   nullable: [],
   nodes: [
     {
-      type: 'section',
-      id: 'expected-return',
-      nodes: [
-        {
-          type: 'when',
-          test: ({ _subject: subject }) => subject === 'hydrant',
-          nodes: [{ type: 'pick', name: 'outageId', of: 'outage' }],
-        },
-        { type: 'instant', name: 'expectedAt' },
-        { type: 'choice', name: 'waitingFor', list: 'waitingFor', choices: waitingFor, required: true },
-        note,
-      ],
+      type: 'when',
+      test: ({ _subject: subject }) => subject === 'hydrant',
+      nodes: [{ type: 'pick', name: 'outageId', of: 'outage' }],
     },
+    { type: 'instant', name: 'expectedAt' },
+    { type: 'choice', name: 'waitingFor', list: 'waitingFor', choices: waitingFor, required: true },
+    note,
   ],
   blank: ({ strike, status }) => {
     const others = (status?.open ?? []).filter(({ cause }) => cause !== 'strike');

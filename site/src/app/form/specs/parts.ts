@@ -6,13 +6,19 @@ import { textOf } from '../nodes.ts';
 /** Dispatch told: nothing said, nothing sent. Who told is filled in and does not count as said. */
 export const dispatchNodes: readonly Node[] = [
   { type: 'instant', name: 'dispatch.at', words: 'field.dispatch.at', required: false },
-  { type: 'person', name: 'dispatch.toldByWorkerId', words: 'field.dispatch.toldByWorkerId', prefilled: true },
+  {
+    type: 'person',
+    name: 'dispatch.toldByWorkerId',
+    words: 'field.dispatch.toldByWorkerId',
+    prefilled: true,
+  },
   { type: 'text', name: 'dispatch.takenBy', words: 'field.dispatch.takenBy' },
 ];
 
 export const photos = (atMost: number): List => ({
   type: 'list',
   name: 'photos',
+  words: 'field.photos',
   as: 'photos',
   atMost,
   item: [
@@ -34,14 +40,16 @@ export const photos = (atMost: number): List => ({
 
 export const note: Leaf = { type: 'text', name: 'note', words: 'field.note', lines: 3 };
 
-export const intervals = (name: string, words: string, atMost = 30): List => ({
+/** Stretches of time; `title` heads the list. */
+export const intervals = (name: string, title: string, atMost = 30): List => ({
   type: 'list',
   name,
+  words: title,
   atMost,
   blank: { from: '', to: '' },
   item: [
-    { type: 'instant', name: 'from', words: `${words}.from`, required: true },
-    { type: 'instant', name: 'to', words: `${words}.to`, required: true },
+    { type: 'instant', name: 'from', words: 'field.interval.from', required: true },
+    { type: 'instant', name: 'to', words: 'field.interval.to', required: true },
   ],
 });
 
@@ -53,5 +61,7 @@ export const seen = (name: string): Leaf => ({
   whenBlank: 'unknown',
 });
 
-export const answered = (name: string, ...answers: readonly string[]) => (values: Values): boolean =>
-  answers.includes(textOf(values[name]));
+export const answered =
+  (name: string, ...answers: readonly string[]) =>
+  (values: Values): boolean =>
+    answers.includes(textOf(values[name]));

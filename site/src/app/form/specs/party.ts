@@ -3,7 +3,7 @@ import type { FormSpec } from '../spec.ts';
 import { note } from './parts.ts';
 
 const person = (who: 'driver' | 'owner'): readonly Node[] => [
-  { type: 'text', name: `${who}.name`, words: `field.party.${who}.name` },
+  { type: 'text', name: `${who}.name`, words: 'field.party.name' },
   { type: 'text', name: `${who}.address`, words: 'field.party.address', lines: 2 },
   { type: 'text', name: `${who}.phone`, words: 'field.party.phone', keypad: 'tel' },
 ];

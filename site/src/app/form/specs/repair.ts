@@ -11,8 +11,8 @@ const crew: List = {
   item: [
     { type: 'person', name: 'workerId', required: true },
     { type: 'text', name: 'laborClass', keypad: 'code', required: true },
-    intervals('work', 'field.interval'),
-    intervals('breaks', 'field.interval'),
+    intervals('work', 'field.interval.work'),
+    intervals('breaks', 'field.interval.breaks'),
   ],
 };
 
@@ -25,8 +25,8 @@ const machines: List = {
     { type: 'text', name: 'machineCode', keypad: 'code', required: true },
     { type: 'text', name: 'description', required: true },
     { type: 'person', name: 'operatorWorkerId' },
-    intervals('inUse', 'field.interval'),
-    intervals('standingBy', 'field.interval'),
+    intervals('inUse', 'field.interval.inUse'),
+    intervals('standingBy', 'field.interval.standingBy'),
     { type: 'quantity', name: 'drivenMiles', unit: 'mi' },
   ],
 };
@@ -79,12 +79,13 @@ const contractors: List = {
 const steps: List = {
   type: 'list',
   name: 'steps',
+  words: 'field.steps',
   as: 'steps',
   atMost: 100,
   item: [
     { type: 'kept', name: 'step' },
-    { type: 'instant', name: 'doneAt', required: true },
-    { type: 'person', name: 'byWorkerId', required: true },
+    { type: 'instant', name: 'doneAt', words: 'field.steps.doneAt', required: true },
+    { type: 'person', name: 'byWorkerId', words: 'field.byWorkerId', required: true },
     { type: 'text', name: 'note', words: 'field.note' },
   ],
 };

@@ -9,6 +9,7 @@ import { answered, dispatchNodes, note, photos } from './parts.ts';
 const proofs: List = {
   type: 'list',
   name: 'proofs',
+  words: 'field.proofs',
   as: 'proofs',
   atMost: 20,
   skip: (values) => textOf(values['result']) === '',
@@ -25,8 +26,8 @@ const proofs: List = {
       type: 'when',
       test: answered('result', 'passed', 'failed', 'deferred'),
       nodes: [
-        { type: 'instant', name: 'at', words: 'field.proof.at', required: true },
-        { type: 'person', name: 'byWorkerId', words: 'field.proof.byWorkerId', required: true },
+        { type: 'instant', name: 'at', words: 'field.when', required: true },
+        { type: 'person', name: 'byWorkerId', words: 'field.byWorkerId', required: true },
       ],
     },
     {
@@ -43,15 +44,16 @@ const proofs: List = {
 const valves: List = {
   type: 'list',
   name: 'valvesReopened',
+  words: 'field.valvesReopened',
   as: 'valves',
   atMost: 40,
   blank: {},
   // A valve that the record shows closed is listed; until somebody says that it was reopened nothing is sent of it.
   skip: (values) => values['_known'] === 'yes' && textOf(values['at']) === '',
   item: [
-    { type: 'text', name: 'valveId', words: 'field.valve-operation.valveId', keypad: 'code', required: true },
+    { type: 'text', name: 'valveId', words: 'field.valveId', keypad: 'code', required: true },
     { type: 'instant', name: 'at', words: 'field.valvesReopened.at', required: true },
-    { type: 'person', name: 'byWorkerId', words: 'field.valvesReopened.byWorkerId', required: true },
+    { type: 'person', name: 'byWorkerId', words: 'field.byWorkerId', required: true },
   ],
 };
 
@@ -69,7 +71,11 @@ const blank = (context: FormContext): Values => {
     // The strike itself, or the only outage there is; another one is closed by a deliberate tick.
     closes: strike ? [strike.strikeId] : open.length === 1 ? open.map(({ outageId }) => outageId) : [],
     proofs: neededProofs(context).map((proof) => ({ proof, result: '' })),
-    valvesReopened: stillClosed(valveTurns(facts), now.getTime()).map((valveId) => ({ valveId, byWorkerId: personId, _known: 'yes' })),
+    valvesReopened: stillClosed(valveTurns(facts), now.getTime()).map((valveId) => ({
+      valveId,
+      byWorkerId: personId,
+      _known: 'yes',
+    })),
     'dispatch.toldByWorkerId': personId,
     photos: [],
   };

@@ -1,0 +1,97 @@
+import type { Problem } from '../../../../shared/problems/problem.ts';
+import { preferences } from './preferences.ts';
+import { session, tokenRefused } from './session.ts';
+
+/** What came of a request. A store outage and no signal are the same to a person: not sent, try again. */
+export type Answer<T> =
+  | { readonly outcome: 'ok'; readonly status: number; readonly value: T }
+  | {
+      readonly outcome: 'refused';
+      readonly status: number;
+      readonly title: string;
+      readonly problems: readonly Problem[];
+    }
+  | { readonly outcome: 'sign-in' }
+  | { readonly outcome: 'unreachable'; readonly reason: 'no-connection' | 'too-slow' | 'server-trouble' };
+
+/** Longer than a slow network needs, shorter than a person waits at a kerb. */
+const PATIENCE_MS = 20_000;
+
+interface ProblemDocument {
+  readonly title?: string;
+  readonly problems?: readonly Problem[];
+}
+
+async function readDocument(response: Response): Promise<ProblemDocument> {
+  try {
+    return (await response.json()) as ProblemDocument;
+  } catch {
+    return {};
+  }
+}
+
+function headers(token: string | undefined, json: boolean): Headers {
+  const all = new Headers({ accept: 'application/json', 'accept-language': preferences.get().locale });
+  if (token !== undefined) all.set('authorization', `Bearer ${token}`);
+  if (json) all.set('content-type', 'application/json');
+  return all;
+}
+
+async function request(path: string, init: RequestInit): Promise<Response | Answer<never>> {
+  try {
+    return await fetch(path, { ...init, signal: AbortSignal.timeout(PATIENCE_MS), cache: 'no-store' });
+  } catch (error) {
+    const tooSlow = error instanceof DOMException && error.name === 'TimeoutError';
+    return { outcome: 'unreachable', reason: tooSlow ? 'too-slow' : 'no-connection' };
+  }
+}
+
+async function call<T>(path: string, method: 'GET' | 'POST', body?: unknown): Promise<Answer<T>> {
+  const token = session.get()?.token;
+  const response = await request(path, {
+    method,
+    headers: headers(token, body !== undefined),
+    ...(body === undefined ? {} : { body: JSON.stringify(body) }),
+  });
+  if (!(response instanceof Response)) return response;
+  if (response.ok) {
+    try {
+      return { outcome: 'ok', status: response.status, value: (await response.json()) as T };
+    } catch {
+      // Cut off on the way, or not our server (a sign-in page of a hotel's network): no answer was had.
+      return { outcome: 'unreachable', reason: 'no-connection' };
+    }
+  }
+  if (response.status === 401) {
+    if (token !== undefined) tokenRefused(token);
+    return { outcome: 'sign-in' };
+  }
+  if (response.status >= 500 || response.status === 429)
+    return { outcome: 'unreachable', reason: 'server-trouble' };
+  const document = await readDocument(response);
+  return {
+    outcome: 'refused',
+    status: response.status,
+    title: document.title ?? '',
+    problems: document.problems ?? [],
+  };
+}
+
+export const getJson = <T>(path: string): Promise<Answer<T>> => call<T>(path, 'GET');
+export const postJson = <T>(path: string, body: unknown): Promise<Answer<T>> => call<T>(path, 'POST', body);
+
+/** A document behind the sign-in, as bytes; null when it could not be had. */
+export async function getBytes(path: string): Promise<Blob | null> {
+  const response = await request(path, { method: 'GET', headers: headers(session.get()?.token, false) });
+  return response instanceof Response && response.ok ? response.blob() : null;
+}
+
+/** Puts bytes where a signed link says. True when they arrived. */
+export async function putBytes(
+  url: string,
+  bytes: Blob,
+  linkHeaders: Readonly<Record<string, string>>,
+): Promise<boolean> {
+  const response = await request(url, { method: 'PUT', headers: linkHeaders, body: bytes });
+  return response instanceof Response && response.ok;
+}

@@ -1,0 +1,74 @@
+import { observable } from '../core/observable.ts';
+import { database, type Entry, type Receipt } from './database.ts';
+
+/** Every entry on this device, in the order in which they were queued; screens follow it. */
+export const entries = observable<readonly Entry[]>([]);
+/** The last confirmations, newest first. */
+export const receipts = observable<readonly Receipt[]>([]);
+
+/** Receipts kept on the device. */
+const MOST_RECEIPTS = 30;
+
+const channel = typeof BroadcastChannel === 'undefined' ? null : new BroadcastChannel('hsl-outbox');
+channel?.addEventListener('message', () => void refresh());
+
+export async function refresh(): Promise<void> {
+  const db = await database();
+  const all = await db.getAll('outbox');
+  entries.set(all.sort((a, b) => (a.queuedAt < b.queuedAt ? -1 : a.queuedAt > b.queuedAt ? 1 : 0)));
+  const kept = (await db.getAll('receipts')).sort((a, b) => (a.recordedAt < b.recordedAt ? 1 : -1));
+  receipts.set(kept.slice(0, MOST_RECEIPTS));
+  for (const old of kept.slice(MOST_RECEIPTS)) await db.delete('receipts', old.submissionId);
+}
+
+async function changed(): Promise<void> {
+  await refresh();
+  channel?.postMessage('changed');
+}
+
+/** Writes an entry before anything is sent. Rejects when the device cannot keep it. */
+export async function keepEntry(entry: Entry): Promise<void> {
+  // Durable: the promise is kept only when the browser says that it is on the disk.
+  const transaction = (await database()).transaction('outbox', 'readwrite', { durability: 'strict' });
+  await Promise.all([transaction.store.put(entry), transaction.done]);
+  await changed();
+}
+
+export async function readEntry(submissionId: string): Promise<Entry | null> {
+  return (await (await database()).get('outbox', submissionId)) ?? null;
+}
+
+/** Takes an entry out after everything of it was confirmed. Its receipt stays. */
+export async function confirmEntry(entry: Entry): Promise<void> {
+  const db = await database();
+  await db.delete('outbox', entry.submissionId);
+  await dropFilesOf(entry);
+  await changed();
+}
+
+export async function keepReceipt(receipt: Receipt): Promise<void> {
+  await (await database()).put('receipts', receipt);
+  await changed();
+}
+
+/** Given up by its author, knowingly. */
+export async function discardEntry(entry: Entry): Promise<void> {
+  await confirmEntry(entry);
+}
+
+export async function keepFile(sha256: string, bytes: Blob): Promise<void> {
+  const transaction = (await database()).transaction('files', 'readwrite', { durability: 'strict' });
+  await Promise.all([transaction.store.put({ sha256, bytes }), transaction.done]);
+}
+
+export async function readFile(sha256: string): Promise<Blob | null> {
+  return (await (await database()).get('files', sha256))?.bytes ?? null;
+}
+
+async function dropFilesOf(entry: Entry): Promise<void> {
+  const db = await database();
+  const others = await db.getAll('outbox');
+  for (const { sha256 } of entry.photos)
+    if (!others.some(({ photos }) => photos.some((photo) => photo.sha256 === sha256)))
+      await db.delete('files', sha256);
+}

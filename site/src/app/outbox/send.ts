@@ -1,0 +1,144 @@
+import { problem } from '../../../../shared/problems/problem.ts';
+import { postJson, putBytes, type Answer } from '../core/api.ts';
+import { recordedCount } from '../core/resource.ts';
+import { isCurrent, session } from '../core/session.ts';
+import type { Entry } from './database.ts';
+import { confirmEntry, entries, keepEntry, keepReceipt, readEntry, readFile, refresh } from './outbox.ts';
+
+/** What the server says of a submission it has, for the first time or again. */
+interface Accepted {
+  readonly outcome: 'accepted' | 'repeat';
+  readonly recordedAt: string;
+}
+type UploadAnswer =
+  | { readonly state: 'arrived' }
+  | {
+      readonly state: 'awaited';
+      readonly upload: { readonly url: string; readonly headers: Readonly<Record<string, string>> };
+    };
+
+/** Whether the next entry should be tried, or the line is down for all of them. */
+type Next = 'go-on' | 'stop';
+
+const tried = (entry: Entry, change: Partial<Entry>): Entry => ({
+  ...entry,
+  tries: entry.tries + 1,
+  lastTriedAt: new Date().toISOString(),
+  ...change,
+});
+
+/** The error code of an answer that is no confirmation. Words: `outbox.error.<code>`. */
+const errorOf = (answer: Exclude<Answer<unknown>, { outcome: 'ok' }>): string =>
+  answer.outcome === 'unreachable' ? answer.reason : answer.outcome;
+
+async function sendSubmission(entry: Entry): Promise<Next> {
+  const answer = await postJson<Accepted>('/api/submissions', entry.submission);
+  if (answer.outcome === 'ok') {
+    const { recordedAt } = answer.value;
+    const recorded = tried(entry, { state: 'recorded', recordedAt, lastError: null, problems: [] });
+    // The receipt first: if the device stops here, the entry is sent again and answered as a repeat.
+    await keepReceipt({
+      submissionId: entry.submissionId,
+      kind: entry.submission.kind,
+      authorId: entry.author.personId,
+      recordedAt,
+      about: entry.draft.about,
+      submission: entry.submission,
+    });
+    await keepEntry(recorded);
+    recordedCount.set(recordedCount.get() + 1);
+    return sendPhotos(recorded);
+  }
+  if (answer.outcome === 'refused') {
+    // A refusal with no list still needs something to show beside the form.
+    const problems = answer.problems.length > 0 ? answer.problems : [problem(`refused-${answer.status}`)];
+    await keepEntry(tried(entry, { state: 'refused', problems, lastError: 'refused' }));
+    return 'go-on';
+  }
+  await keepEntry(tried(entry, { lastError: errorOf(answer) }));
+  return 'stop';
+}
+
+async function sendPhoto(entry: Entry, sha256: string): Promise<'arrived' | string> {
+  const { subject, submissionId } = entry.submission;
+  const answer = await postJson<UploadAnswer>('/api/evidence/uploads', { subject, submissionId, sha256 });
+  if (answer.outcome !== 'ok') return errorOf(answer);
+  if (answer.value.state === 'arrived') return 'arrived';
+  const bytes = await readFile(sha256);
+  if (!bytes) return 'photo-gone';
+  const { url, headers } = answer.value.upload;
+  return (await putBytes(url, bytes, headers)) ? 'arrived' : 'upload-failed';
+}
+
+async function sendPhotos(entry: Entry): Promise<Next> {
+  let current = entry;
+  for (const { sha256, state } of entry.photos) {
+    if (state === 'arrived') continue;
+    const result = await sendPhoto(current, sha256);
+    if (result !== 'arrived') {
+      await keepEntry(tried(current, { lastError: result }));
+      // A photo that is no longer on the device must not hold up the rest.
+      if (result === 'photo-gone') continue;
+      return result === 'refused' ? 'go-on' : 'stop';
+    }
+    current = {
+      ...current,
+      lastError: null,
+      photos: current.photos.map((photo) => (photo.sha256 === sha256 ? { sha256, state: 'arrived' } : photo)),
+    };
+    await keepEntry(current);
+  }
+  if (current.photos.every(({ state }) => state === 'arrived')) {
+    await confirmEntry(current);
+    recordedCount.set(recordedCount.get() + 1);
+  }
+  return 'go-on';
+}
+
+async function sendOne(submissionId: string): Promise<Next> {
+  const entry = await readEntry(submissionId);
+  if (!entry || entry.state === 'refused') return 'go-on';
+  return entry.state === 'recorded' ? sendPhotos(entry) : sendSubmission(entry);
+}
+
+/** One tab at a time sends; the server would answer a double as a repeat, but a phone's battery would not. */
+async function alone(work: () => Promise<void>): Promise<void> {
+  if (typeof navigator.locks === 'undefined') return work();
+  await navigator.locks.request('hsl-outbox', work);
+}
+
+let waitMs = 0;
+let nextTry: ReturnType<typeof setTimeout> | undefined;
+
+/** Sends what the signed-in person wrote, in order. `deliver` also sends one entry of a colleague, on their word. */
+export async function sendAll(deliver?: string): Promise<void> {
+  clearTimeout(nextTry);
+  const line: { next: Next } = { next: 'go-on' };
+  await alone(async () => {
+    await refresh();
+    for (const { submissionId, author } of entries.get()) {
+      const current = session.get();
+      if (!current || !isCurrent(current)) return;
+      if (author.personId !== current.personId && submissionId !== deliver) continue;
+      line.next = await sendOne(submissionId);
+      if (line.next === 'stop') return;
+    }
+  });
+  // Waits longer each time the line stays down, at most a minute.
+  waitMs = line.next === 'stop' ? Math.min(60_000, Math.max(2_000, waitMs * 2)) : 0;
+  if (waitMs > 0) nextTry = setTimeout(() => void sendAll(), waitMs);
+}
+
+/** Sends when the page opens, when there is signal again, when the page is looked at, and now and then. */
+export function startSending(): void {
+  const send = (): void => void sendAll();
+  window.addEventListener('online', send);
+  document.addEventListener('visibilitychange', () => {
+    if (document.visibilityState === 'visible') send();
+  });
+  session.subscribe(send);
+  setInterval(() => {
+    if (entries.get().some(({ state }) => state !== 'refused')) send();
+  }, 30_000);
+  send();
+}
