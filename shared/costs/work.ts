@@ -48,7 +48,8 @@ export function beganAt({ crew, machines }: Pick<WorkRecord, 'crew' | 'machines'
 
 /**
  * The work of one strike, from its facts as they stand after corrections (so a corrected amount leaves no trace).
- * Give the facts of every stream that links joined into the strike. Flow tests count when they stand in the strike's
+ * Give the facts of every stream that links joined into the strike. `waterLost` overrides what the facts record.
+ * Flow tests count when they stand in the strike's
  * own streams: a test on the hydrant's stream belongs to no strike.
  */
 export function workOf(facts: readonly Effective[], timeZone: string, waterLost: WaterLost | null): Work {
@@ -88,6 +89,14 @@ export function workOf(facts: readonly Effective[], timeZone: string, waterLost:
       found.every(
         ({ mainValve, flow }) => mainValve !== 'does-not-hold' && (flow === 'none' || flow === 'unknown'),
       ),
-    waterLost,
+    waterLost: waterLost ?? recordedWater(facts),
   };
+}
+
+/** The latest figure that somebody recorded. */
+function recordedWater(facts: readonly Effective[]): WaterLost | null {
+  const last = ofKind(facts, 'water-lost').at(-1)?.fact;
+  return last === undefined
+    ? null
+    : { gallons: last.body.waterLostGal, basis: last.body.basis, submissionId: last.submissionId };
 }

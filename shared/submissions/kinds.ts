@@ -16,6 +16,7 @@ import { repair } from './forms/repair.ts';
 import { returnToService } from './forms/returnToService.ts';
 import { strike } from './forms/strike.ts';
 import { valveOperation } from './forms/valveOperation.ts';
+import { waterLost } from './forms/waterLost.ts';
 
 /** Every form but the correction, which replaces one of these. */
 export const forms = {
@@ -27,6 +28,7 @@ export const forms = {
   [inspection.kind]: inspection,
   [plannedWork.kind]: plannedWork,
   [valveOperation.kind]: valveOperation,
+  [waterLost.kind]: waterLost,
   [repair.kind]: repair,
   [flowTest.kind]: flowTest,
   [returnToService.kind]: returnToService,

@@ -374,6 +374,7 @@ export function closedStrikes(t: Teller): Told {
     hours: 410,
     photos: 'sailmaker',
     payer: 'Harrowgate Casualty',
+    gallons: 26_600,
   });
   const open = closedWithParty(t, {
     hydrantId: 'TH-0138',
@@ -381,6 +382,7 @@ export function closedStrikes(t: Teller): Told {
     hours: 190,
     photos: 'quince',
     payer: 'Lanternfish Mutual',
+    gallons: null,
   });
 
   // A hit and run at night: nobody to bill yet.
@@ -478,6 +480,8 @@ function closedWithParty(
     readonly hours: number;
     readonly photos: 'sailmaker' | 'quince';
     readonly payer: string;
+    /** Water lost; null where the main valve held. */
+    readonly gallons: number | null;
   },
 ): Told['billed'] {
   const h = job.hours;
@@ -525,7 +529,7 @@ function closedWithParty(
     calledOutAt: t.hoursAgo(h + 0.45),
     arrivedAt: t.hoursAgo(h),
     dispatch: told(t.hoursAgo(h - 0.1)),
-    found: cleanBreak,
+    found: job.gallons === null ? cleanBreak : gushing,
     hazards: ['traffic'],
     photos: [
       declared(`${job.photos}-overall`, t.hoursAgo(h - 0.05), 'Hydrant and vehicle path from the kerb'),
@@ -543,6 +547,16 @@ function closedWithParty(
     turns: 14,
     note: null,
   });
+  if (job.gallons !== null)
+    t.tell('water-lost', subject, h - 0.24, {
+      waterLostGal: job.gallons,
+      method: 'flow-times-duration',
+      basis: 'Full bore at about 700 gpm for 38 minutes, from the call to the isolation valve closed',
+      flowingFrom: t.hoursAgo(h + 0.45),
+      flowingTo: t.hoursAgo(h - 0.2),
+      byWorkerId: 'w-101',
+      note: null,
+    });
   t.tell('out-of-service-notice', subject, h - 0.25, {
     markedOutOfServiceAt: t.hoursAgo(h - 0.22),
     dispatch: null,
