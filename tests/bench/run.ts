@@ -1,0 +1,78 @@
+import { readdir } from 'node:fs/promises';
+import { availableParallelism, totalmem } from 'node:os';
+import { join } from 'node:path';
+import { isMainThread, parentPort, Worker, workerData } from 'node:worker_threads';
+import { formatTable } from './table.ts';
+
+/**
+ * `npm run bench [-- NAME…]`: runs every `tests/bench/*.ts` that exports `bench()` and prints one table, each measure
+ * beside a plain alternative measured in the same run. One that fails or takes too long is reported and the others go
+ * on; exit 1 if any did. Each runs in a thread of its own, so that it can be stopped and leaves nothing behind.
+ */
+export interface BenchRow {
+  readonly name: string;
+  readonly value: number;
+  readonly unit: string;
+  /** The plain alternative, in the same unit. */
+  readonly beside?: { readonly name: string; readonly value: number };
+}
+export type Bench = () => Promise<readonly BenchRow[]> | readonly BenchRow[];
+
+const LIMIT_S = 240;
+const helpers = new Set(['run.ts', 'table.ts']);
+
+type Answer = { readonly rows: readonly BenchRow[] } | { readonly problem: string } | { readonly none: true };
+
+async function inThread(file: string): Promise<Answer> {
+  const module = (await import(file)) as { bench?: unknown };
+  if (typeof module.bench !== 'function') return { none: true };
+  return { rows: await (module.bench as Bench)() };
+}
+
+function measure(file: string): Promise<Answer> {
+  const worker = new Worker(import.meta.filename, { workerData: { file } });
+  return new Promise((resolve) => {
+    const timer = setTimeout(() => end({ problem: `stopped after ${LIMIT_S} s` }), LIMIT_S * 1000);
+    const end = (answer: Answer): void => {
+      clearTimeout(timer);
+      void worker.terminate();
+      resolve(answer);
+    };
+    worker.once('message', (answer: Answer) => end(answer));
+    worker.once('error', (error: unknown) =>
+      end({ problem: error instanceof Error ? error.message : String(error) }),
+    );
+    worker.once('exit', (code) => end({ problem: `ended with exit ${code} before it answered` }));
+  });
+}
+
+async function main(wanted: readonly string[]): Promise<number> {
+  const files = (await readdir(import.meta.dirname))
+    .filter((name) => name.endsWith('.ts') && !name.endsWith('.test.ts') && !helpers.has(name))
+    .filter((name) => wanted.length === 0 || wanted.includes(name.replace(/\.ts$/, '')))
+    .sort();
+  if (files.length === 0) {
+    console.error(wanted.length > 0 ? `There is no bench named ${wanted.join(', ')}.` : 'There is no bench.');
+    return 1;
+  }
+  console.log(
+    `Node ${process.version}, ${process.arch}, ${availableParallelism()} cores, ${Math.round(totalmem() / 2 ** 30)} GB\n`,
+  );
+  const rows: BenchRow[] = [];
+  const problems: string[] = [];
+  for (const name of files) {
+    process.stderr.write(`measuring ${name.replace(/\.ts$/, '')} …\n`);
+    const answer = await measure(join(import.meta.dirname, name));
+    if ('rows' in answer) rows.push(...answer.rows);
+    else if ('problem' in answer) problems.push(`${name}: ${answer.problem}`);
+  }
+  console.log(formatTable(rows));
+  for (const problem of problems) console.log(`FAILED  ${problem}`);
+  return problems.length > 0 || rows.length === 0 ? 1 : 0;
+}
+
+if (isMainThread) process.exitCode = await main(process.argv.slice(2));
+else {
+  const { file } = workerData as { file: string };
+  parentPort?.postMessage(await inThread(file));
+}
