@@ -38,24 +38,14 @@ export type RunningServer = z.infer<typeof runningServer>;
  * files, or that another server uses.
  */
 export async function openDataFolder(path: string): Promise<DataFolder> {
-  const root = resolve(path);
-  try {
-    await mkdir(root, { recursive: true });
-    await access(root, constants.R_OK | constants.W_OK | constants.X_OK);
-    // Root may write anywhere that `access` asks about, but not on a read-only disk: only a write tells.
-    await writeFile(join(root, '.write-check'), '');
-    await rm(join(root, '.write-check'));
-  } catch {
-    throw new RefusedStart('command.folder-unwritable', { folder: root });
-  }
-  await claim(root);
+  const root = await claimDataFolder(path);
   const running = await serverUsing(root);
   if (running) throw new RefusedStart('command.folder-in-use', { folder: root, origin: running.origin });
 
   const objects = {
     evidence: join(root, 'objects', 'evidence'),
     published: join(root, 'objects', 'published'),
-    inventory: join(root, 'objects', 'inventory'),
+    inventory: inventoryFolder(root),
   };
   for (const folder of Object.values(objects)) await mkdir(folder, { recursive: true });
   const keys = await readKeys(root);
@@ -73,6 +63,29 @@ export async function openDataFolder(path: string): Promise<DataFolder> {
       await writeFile(join(root, CLEAN), '');
     },
   };
+}
+
+/** Where the inventory's files lie in a data folder. */
+export const inventoryFolder = (root: string): string => join(root, 'objects', 'inventory');
+
+/**
+ * Makes the data folder if need be and marks it as ours, whether or not a server uses it: a command that only adds
+ * files may run beside one. Answers its full path; refuses a folder that cannot be written or holds other people's
+ * files.
+ */
+export async function claimDataFolder(path: string): Promise<string> {
+  const root = resolve(path);
+  try {
+    await mkdir(root, { recursive: true });
+    await access(root, constants.R_OK | constants.W_OK | constants.X_OK);
+    // Root may write anywhere that `access` asks about, but not on a read-only disk: only a write tells.
+    await writeFile(join(root, '.write-check'), '');
+    await rm(join(root, '.write-check'));
+  } catch {
+    throw new RefusedStart('command.folder-unwritable', { folder: root });
+  }
+  await claim(root);
+  return root;
 }
 
 /** Deletes the data folder. Refuses one that is not ours or that a server uses. False when there is none. */

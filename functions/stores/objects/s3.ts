@@ -1,0 +1,123 @@
+import {
+  DeleteObjectCommand,
+  GetObjectCommand,
+  HeadObjectCommand,
+  ListObjectsV2Command,
+  PutObjectCommand,
+  S3Client,
+} from '@aws-sdk/client-s3';
+import { StoreUnavailable } from '../faults.ts';
+import { assertKey, inByteOrder, type ObjectStore } from './objects.ts';
+
+/** Two writers of one new key at once: S3 answers one of them 409, meaning "ask again". */
+const conflictTries = 3;
+/** A page is 1,000 keys; more than this is a prefix nobody meant to list. */
+const mostPages = 1000;
+
+interface MaybeAws {
+  readonly name?: string;
+  readonly code?: string;
+  readonly $metadata?: { readonly httpStatusCode?: number };
+}
+const details = (error: unknown): MaybeAws => (typeof error === 'object' && error !== null ? (error as MaybeAws) : {});
+const statusOf = (error: unknown): number => details(error).$metadata?.httpStatusCode ?? 0;
+
+function isOutage(error: unknown): boolean {
+  const { name = '', code = '' } = details(error);
+  return (
+    statusOf(error) >= 500 ||
+    /^(SlowDown|RequestTimeout|ThrottlingException|TimeoutError|AbortError|NetworkingError)$/.test(name) ||
+    /^(ECONN(REFUSED|RESET|ABORTED)|EPIPE|ETIMEDOUT|ENOTFOUND|EAI_AGAIN|EHOSTUNREACH|ENETUNREACH)$/.test(code)
+  );
+}
+
+/** The SDK has made its own bounded retries by now; an outage is said as one, every other error is a fault of ours. */
+async function orUnavailable<T>(request: () => Promise<T>): Promise<T> {
+  try {
+    return await request();
+  } catch (error) {
+    if (isOutage(error)) throw new StoreUnavailable('the object store did not answer', { cause: error });
+    throw error;
+  }
+}
+
+const isMissing = (error: unknown): boolean => /^(NoSuchKey|NotFound)$/.test(details(error).name ?? '') || statusOf(error) === 404;
+
+/**
+ * Objects in a bucket of S3, or of a store that speaks it, under `prefix` ('' or ending in `/`). `ifAbsent` is S3's
+ * own conditional write (If-None-Match: *).
+ */
+export function s3Objects(bucket: string, prefix = '', client = new S3Client({})): ObjectStore {
+  const at = (key: string) => {
+    assertKey(key);
+    return { Bucket: bucket, Key: `${prefix}${key}` };
+  };
+
+  async function putOnce(key: string, bytes: Uint8Array, options: Parameters<ObjectStore['put']>[2]): Promise<'written' | 'exists' | 'conflict'> {
+    try {
+      await client.send(
+        new PutObjectCommand({
+          ...at(key),
+          Body: bytes,
+          ContentType: options.contentType,
+          ...(options.cacheControl === undefined ? {} : { CacheControl: options.cacheControl }),
+          ...(options.ifAbsent ? { IfNoneMatch: '*' } : {}),
+        }),
+      );
+      return 'written';
+    } catch (error) {
+      if (options.ifAbsent && statusOf(error) === 412) return 'exists';
+      if (options.ifAbsent && statusOf(error) === 409) return 'conflict';
+      throw error;
+    }
+  }
+
+  return {
+    put: (key, bytes, options) =>
+      orUnavailable(async () => {
+        for (let tried = 0; tried < conflictTries; tried += 1) {
+          const outcome = await putOnce(key, bytes, options);
+          if (outcome !== 'conflict') return { written: outcome === 'written' };
+        }
+        throw new StoreUnavailable(`others keep writing ${key} at the same time`);
+      }),
+    get: (key) =>
+      orUnavailable(async () => {
+        try {
+          const { Body } = await client.send(new GetObjectCommand(at(key)));
+          if (!Body) throw new StoreUnavailable(`the answer for ${key} had no body`);
+          return { bytes: await Body.transformToByteArray() };
+        } catch (error) {
+          if (isMissing(error)) return null;
+          throw error;
+        }
+      }),
+    head: (key) =>
+      orUnavailable(async () => {
+        try {
+          const { ContentLength } = await client.send(new HeadObjectCommand(at(key)));
+          return { sizeBytes: ContentLength ?? 0 };
+        } catch (error) {
+          if (isMissing(error)) return null;
+          throw error;
+        }
+      }),
+    list: (under) =>
+      orUnavailable(async () => {
+        const keys: string[] = [];
+        let token: string | undefined;
+        for (let page = 0; page < mostPages; page += 1) {
+          const answer = await client.send(
+            new ListObjectsV2Command({ Bucket: bucket, Prefix: `${prefix}${under}`, ...(token === undefined ? {} : { ContinuationToken: token }) }),
+          );
+          for (const { Key } of answer.Contents ?? []) if (Key !== undefined) keys.push(Key.slice(prefix.length));
+          token = answer.NextContinuationToken;
+          if (token === undefined) return inByteOrder(keys);
+        }
+        throw new RangeError(`more than ${mostPages} pages of keys under ${under}`);
+      }),
+    delete: async (key) => {
+      await orUnavailable(() => client.send(new DeleteObjectCommand(at(key))));
+    },
+  };
+}
