@@ -1,3 +1,4 @@
+import { fields } from './forms/fields.ts';
 import { kinds } from './forms/kinds.ts';
 import { procedure } from './forms/procedure.ts';
 import { values } from './forms/values.ts';
