@@ -2,3 +2,19 @@
 export class StoreUnavailable extends Error {
   override readonly name = 'StoreUnavailable';
 }
+
+/**
+ * One item is larger than a DynamoDB item may be, compressed as it would be stored. Found before anything is
+ * written; sending it again cannot help, sending less in it can.
+ */
+export class TooLarge extends Error {
+  override readonly name = 'TooLarge';
+  readonly bytes: number;
+  readonly limitBytes: number;
+
+  constructor(bytes: number, limitBytes: number) {
+    super(`an item of ${bytes} bytes is over the limit of ${limitBytes} bytes`);
+    this.bytes = bytes;
+    this.limitBytes = limitBytes;
+  }
+}

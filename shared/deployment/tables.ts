@@ -10,7 +10,7 @@ export const tables = {
     partitionKey: 'stream',
     sortKey: 'entry',
   },
-  /** Erasable personal fields of facts, under the same keys. */
+  /** Erasable personal fields of facts. `entry` is the submission's id and the salted hash that the fact keeps. */
   personal: {
     logicalId: 'PersonalTable',
     environment: 'PERSONAL_TABLE',

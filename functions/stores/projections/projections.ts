@@ -10,11 +10,18 @@ export interface Versioned<T> {
  */
 export interface ProjectionStore {
   get<T>(partition: string, key: string): Promise<Versioned<T> | null>;
-  /** All values of a partition, by key order. */
+  /** All values of a partition whose key begins with `prefix`, by key order (UTF-8 bytes). */
   list<T>(
     partition: string,
+    prefix?: string,
   ): Promise<readonly { readonly key: string; readonly value: T; readonly version: number }[]>;
-  /** Writes if the stored version is still `expected` (0: absent). False when it is not. */
+  /**
+   * How often the key has been written or removed; 0: never. A removal counts on and leaves the count behind, or a
+   * reader from before it could not be told from one after.
+   */
+  versionOf(partition: string, key: string): Promise<number>;
+  /** Writes if the version is still `expected` (0: never written). False when it is not. */
   put<T>(partition: string, key: string, value: T, expected: number): Promise<boolean>;
+  /** Removes, or keeps removed, if the version is still `expected`. False when it is not. */
   remove(partition: string, key: string, expected: number): Promise<boolean>;
 }

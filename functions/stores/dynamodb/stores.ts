@@ -1,0 +1,48 @@
+import type { DynamoDBClient } from '@aws-sdk/client-dynamodb';
+import { tables, type TableName } from '../../../shared/deployment/tables.ts';
+import type { Ledger } from '../ledger/ledger.ts';
+import { tableLedger } from '../ledger/tableLedger.ts';
+import type { ProjectionStore } from '../projections/projections.ts';
+import { tableProjections } from '../projections/tableProjections.ts';
+import { tableUnique } from '../unique/tableUnique.ts';
+import type { Unique } from '../unique/unique.ts';
+import { dynamodbClient } from './client.ts';
+import type { TableNames } from './createTables.ts';
+import { dynamodbTable } from './dynamodbTable.ts';
+import { memoryTable } from './memoryTable.ts';
+import type { Table } from './table.ts';
+
+export interface TableStores {
+  readonly ledger: Ledger;
+  readonly unique: Unique;
+  readonly projections: ProjectionStore;
+}
+
+/** The three stores on four tables, whatever holds the tables. */
+export function storesOn(open: (table: TableName) => Table): TableStores {
+  return {
+    ledger: tableLedger({ submissions: open('submissions'), personal: open('personal') }),
+    unique: tableUnique(open('unique')),
+    projections: tableProjections(open('projections')),
+  };
+}
+
+export function dynamodbStores(client: DynamoDBClient, names: TableNames): TableStores {
+  return storesOn((table) => {
+    const { partitionKey, sortKey } = tables[table];
+    return dynamodbTable(client, { tableName: names[table], partitionKey, sortKey });
+  });
+}
+
+/** The stores of a handler. `endpoint` null: AWS itself, with the region and credentials of the environment. */
+export function openDynamodbStores(settings: {
+  readonly endpoint: string | null;
+  readonly tableNames: TableNames;
+}): TableStores {
+  return dynamodbStores(dynamodbClient(settings.endpoint), settings.tableNames);
+}
+
+/** The twins in memory, with the same behaviour as the tables. */
+export function memoryStores(): TableStores {
+  return storesOn(() => memoryTable());
+}

@@ -1,0 +1,70 @@
+import { randomUUID } from 'node:crypto';
+import { dynamodbClient } from '../../functions/stores/dynamodb/client.ts';
+import {
+  createTables,
+  deleteTables,
+  prefixedTableNames,
+} from '../../functions/stores/dynamodb/createTables.ts';
+import { dynamodbStores, memoryStores, type TableStores } from '../../functions/stores/dynamodb/stores.ts';
+import { setCredentials, startDynamodb } from '../../infra/local/dynamodb.ts';
+
+export interface OpenedStores {
+  readonly stores: TableStores;
+  readonly close: () => Promise<void>;
+}
+
+/** A place where the stores can be: the contract must hold on each. */
+export interface Place {
+  readonly name: string;
+  /** Null: the place is not there today, and why. */
+  readonly absent: string | null;
+  readonly open: () => Promise<OpenedStores>;
+}
+
+/** Tables of their own on a server that is already there; removed at the end. */
+export async function storesAt(endpoint: string): Promise<OpenedStores> {
+  setCredentials();
+  const client = dynamodbClient(endpoint);
+  const names = prefixedTableNames(`test-${randomUUID()}-`);
+  await createTables(client, names);
+  return {
+    stores: dynamodbStores(client, names),
+    close: async () => {
+      await deleteTables(client, names);
+      client.destroy();
+    },
+  };
+}
+
+/** The stores over HTTP on an embedded server of their own. */
+export async function storesOnDynalite(): Promise<OpenedStores> {
+  const server = await startDynamodb({ folder: null, port: 0 });
+  const { stores, close } = await storesAt(server.endpoint);
+  return {
+    stores,
+    close: async () => {
+      await close();
+      await server.stop();
+    },
+  };
+}
+
+const elsewhere = process.env['LEDGER_TEST_ENDPOINT'];
+
+/**
+ * The twin in memory, the embedded server over HTTP, and any server of the DynamoDB API that `LEDGER_TEST_ENDPOINT`
+ * names (an emulator, or `https://dynamodb.<region>.amazonaws.com` with the usual region and credentials).
+ */
+export const places: readonly Place[] = [
+  {
+    name: 'twin in memory',
+    absent: null,
+    open: async () => ({ stores: memoryStores(), close: async () => undefined }),
+  },
+  { name: 'embedded DynamoDB API over HTTP', absent: null, open: storesOnDynalite },
+  {
+    name: 'endpoint of LEDGER_TEST_ENDPOINT',
+    absent: elsewhere === undefined ? 'LEDGER_TEST_ENDPOINT is not set' : null,
+    open: () => storesAt(elsewhere ?? ''),
+  },
+];
