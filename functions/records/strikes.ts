@@ -25,9 +25,10 @@ export function strikeRoutes(deps: RecordsDeps): Record<string, RouteHandler> {
     'GET /api/strikes': async (call) => {
       const member = memberOf(call);
       const [strikes, claims] = await Promise.all([current.strikes(), claimsFor(member)]);
+      const byId = (await inventory.current())?.byId;
       const hydrants: Record<string, Hydrant> = {};
       for (const { hydrantId } of strikes) {
-        const hydrant = hydrantId === null ? null : await inventory.hydrant(hydrantId);
+        const hydrant = hydrantId === null ? undefined : byId?.get(hydrantId);
         if (hydrant) hydrants[hydrant.hydrantId] = hydrant;
       }
       const newestFirst = [...strikes].sort((a, b) => Date.parse(b.since) - Date.parse(a.since));

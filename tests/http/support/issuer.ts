@@ -22,7 +22,11 @@ export interface TestIssuer {
   tokenFor(role: Role): Promise<string>;
 }
 
-export async function testIssuer(): Promise<TestIssuer> {
+let made: Promise<TestIssuer> | undefined;
+/** One for all: making RSA keys takes longer than most tests. */
+export const testIssuer = (): Promise<TestIssuer> => (made ??= makeIssuer());
+
+async function makeIssuer(): Promise<TestIssuer> {
   const own = await generateKeyPair('RS256');
   const foreign = await generateKeyPair('RS256');
   const keys = createLocalJWKSet({

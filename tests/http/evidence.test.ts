@@ -1,0 +1,226 @@
+import { connect } from 'node:net';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { answerEvidence } from '../../infra/local/evidenceFiles.ts';
+import { listen, type Listening } from '../../infra/local/server.ts';
+import { evidenceKey } from '../../functions/stores/evidence/byHash.ts';
+import type { Exhibit } from '../../shared/submissions/fields.ts';
+import { correction, fact, onClaim, onStrike, uuid } from '../support/submissions.ts';
+import { secret, sha256, testWorld, type World } from './support/world.ts';
+
+let world: World;
+let server: Listening;
+let origin: string;
+const photo = Buffer.from('bytes of a photo');
+const exhibit = (bytes: Uint8Array): Exhibit => ({
+  sha256: sha256(bytes),
+  bytes: bytes.length,
+  mediaType: 'image/jpeg',
+  takenAt: null,
+  view: 'overall',
+  caption: null,
+});
+
+beforeAll(async () => {
+  world = await testWorld();
+  server = await listen({ port: 47_120, host: '127.0.0.1', log: () => undefined, locale: 'en' });
+  origin = `http://127.0.0.1:${server.port}`;
+  server.open((request, url) =>
+    answerEvidence(request, url.pathname.slice('/local/evidence/'.length), {
+      objects: world.objects,
+      secret,
+      now: () => new Date(),
+    }),
+  );
+});
+afterAll(() => server.close());
+
+interface Upload {
+  url: string;
+  headers: Record<string, string>;
+}
+/** Declares these bytes in a strike and asks where to send them. */
+let strikes = 0;
+async function target(bytes: Uint8Array): Promise<Upload> {
+  strikes += 1;
+  const strike = fact('strike', strikes, onStrike(strikes), { photos: [exhibit(bytes)] });
+  await world.submit('crew', strike);
+  const answer = await world.ask('/api/evidence/uploads', 'crew', {
+    body: { subject: strike.subject, submissionId: strike.submissionId, sha256: sha256(bytes) },
+  });
+  expect(answer).toMatchObject({ status: 200, body: { state: 'awaited' } });
+  return answer.body['upload'] as Upload;
+}
+const put = (upload: Upload, bytes: Uint8Array, headers = upload.headers) =>
+  fetch(origin + upload.url, { method: 'PUT', headers, body: Buffer.from(bytes) });
+
+describe('where to send a photo', () => {
+  it('is told only for what a stored submission declares', async () => {
+    const strike = fact('strike', 900, onStrike(900), { photos: [exhibit(photo)] });
+    const ask = (over: object) =>
+      world.ask('/api/evidence/uploads', 'crew', {
+        body: { subject: strike.subject, submissionId: strike.submissionId, sha256: sha256(photo), ...over },
+      });
+    expect(await ask({})).toMatchObject({
+      status: 404,
+      body: { problems: [{ code: 'no-such-submission' }] },
+    });
+    await world.submit('crew', strike);
+    expect(await ask({})).toMatchObject({
+      status: 200,
+      body: { state: 'awaited', upload: { method: 'PUT' } },
+    });
+    expect(await ask({ sha256: 'b'.repeat(64) })).toMatchObject({
+      status: 422,
+      body: { problems: [{ code: 'exhibit-not-declared', path: 'sha256' }] },
+    });
+    expect(await ask({ subject: onStrike(901) })).toMatchObject({ status: 404 });
+    expect(await ask({ submissionId: uuid(12345) })).toMatchObject({ status: 404 });
+    expect((await ask({ sha256: 'no', extra: 1 })).body.problems.map(({ path }) => path).sort()).toEqual([
+      'extra',
+      'sha256',
+    ]);
+  });
+
+  it('is told for a photo that a correction adds', async () => {
+    const added = Buffer.from('added later');
+    const strike = fact('strike', 910, onStrike(910), { photos: [] });
+    await world.submit('crew', strike);
+    const fixed = correction(911, strike, { ...strike.body, photos: [exhibit(added)] });
+    await world.submit('crew', fixed);
+    expect(
+      await world.ask('/api/evidence/uploads', 'crew', {
+        body: { subject: strike.subject, submissionId: fixed.submissionId, sha256: sha256(added) },
+      }),
+    ).toMatchObject({ status: 200 });
+  });
+});
+
+describe('sending it', () => {
+  it('keeps exactly the declared bytes, once', async () => {
+    const bytes = Buffer.from('kept');
+    const upload = await target(bytes);
+    expect((await put(upload, bytes)).status).toBe(200);
+    expect(Buffer.from((await world.objects.get(evidenceKey(sha256(bytes))))!.bytes).toString()).toBe('kept');
+    expect((await put(upload, bytes)).status).toBe(412);
+    const again = await world.ask('/api/evidence/uploads', 'crew', {
+      body: { subject: onStrike(strikes), submissionId: uuid(strikes), sha256: sha256(bytes) },
+    });
+    expect(again.body).toEqual({ state: 'arrived' });
+  });
+
+  const refused: [string, (upload: Upload, bytes: Buffer) => Promise<Response>, number][] = [
+    [
+      'other bytes of the same length',
+      (upload, bytes) => put(upload, Buffer.from(bytes.map((byte) => byte ^ 1))),
+      400,
+    ],
+    ['more bytes', (upload, bytes) => put(upload, Buffer.concat([bytes, bytes])), 403],
+    ['fewer bytes', (upload, bytes) => put(upload, bytes.subarray(1)), 403],
+    [
+      'another type',
+      (upload, bytes) => put(upload, bytes, { ...upload.headers, 'content-type': 'text/html' }),
+      403,
+    ],
+    [
+      'another hash',
+      (upload, bytes) => put(upload, bytes, { ...upload.headers, 'x-amz-checksum-sha256': 'AAAA' }),
+      403,
+    ],
+    [
+      'leave to overwrite',
+      (upload, bytes) =>
+        put(
+          upload,
+          bytes,
+          Object.fromEntries(Object.entries(upload.headers).filter(([name]) => name !== 'if-none-match')),
+        ),
+      403,
+    ],
+    [
+      'a changed address',
+      (upload, bytes) => put({ ...upload, url: `${upload.url.slice(0, -3)}abc` }, bytes),
+      403,
+    ],
+    ['another method', (upload) => fetch(origin + upload.url, { method: 'DELETE' }), 405],
+  ];
+  it.each(refused)('refuses %s and keeps nothing', async (name, send, status) => {
+    const bytes = Buffer.from(`photo for: ${name}`);
+    const upload = await target(bytes);
+    expect((await send(upload, bytes)).status).toBe(status);
+    expect(await world.objects.head(evidenceKey(sha256(bytes)))).toBeNull();
+    expect((await put(upload, bytes)).status).toBe(200);
+  });
+
+  it('cut off half way leaves nothing, and can be sent again', async () => {
+    const bytes = Buffer.alloc(200_000, 7);
+    const upload = await target(bytes);
+    await new Promise<void>((resolve) => {
+      const socket = connect(server.port, '127.0.0.1', () => {
+        const headers = Object.entries({
+          ...upload.headers,
+          host: 'localhost',
+          'content-length': String(bytes.length),
+        });
+        socket.write(
+          `PUT ${upload.url} HTTP/1.1\r\n${headers.map(([name, value]) => `${name}: ${value}`).join('\r\n')}\r\n\r\n`,
+        );
+        socket.write(bytes.subarray(0, 100_000), () => setTimeout(() => socket.destroy(), 50));
+      });
+      socket.on('close', () => resolve());
+      socket.on('error', () => undefined);
+    });
+    await new Promise((resolve) => setTimeout(resolve, 50));
+    expect(await world.objects.head(evidenceKey(sha256(bytes)))).toBeNull();
+    expect((await put(upload, bytes)).status).toBe(200);
+  });
+});
+
+describe('reading it', () => {
+  it('leads every signed-in role to a short-lived address of a crew photo', async () => {
+    const bytes = Buffer.from('to be read');
+    await put(await target(bytes), bytes);
+    for (const role of ['crew', 'clerk', 'manager'] as const) {
+      const answer = await world.ask(`/api/evidence/${sha256(bytes)}`, role);
+      expect(answer.status).toBe(302);
+      const response = await fetch(origin + answer.headers.get('location')!);
+      expect([response.status, response.headers.get('content-type'), await response.text()]).toEqual([
+        200,
+        'image/jpeg',
+        'to be read',
+      ]);
+      expect(response.headers.get('content-disposition')).toBe(
+        `inline; filename="${sha256(bytes).slice(0, 12)}.jpg"`,
+      );
+    }
+    expect((await world.ask(`/api/evidence/${sha256(bytes)}`, null)).status).toBe(401);
+  });
+
+  it('says awaited, and not that it is nothing, while the bytes are on their way', async () => {
+    const bytes = Buffer.from('on its way');
+    await target(bytes);
+    expect(await world.ask(`/api/evidence/${sha256(bytes)}`, 'crew')).toMatchObject({
+      status: 404,
+      body: { problems: [{ code: 'exhibit-awaited' }] },
+    });
+    expect(await world.ask(`/api/evidence/${'c'.repeat(64)}`, 'crew')).toMatchObject({
+      status: 404,
+      body: { problems: [{ code: 'no-such-exhibit' }] },
+    });
+    expect((await world.ask('/api/evidence/not-a-hash', 'crew')).status).toBe(404);
+  });
+
+  it('of a claim is the desk’s: crew gets the answer for what does not exist', async () => {
+    const pdf = Buffer.from('%PDF-1.7 packet');
+    await world.deps.evidence.put(pdf, 'application/pdf');
+    await world.deps.exhibits.add(
+      fact('packet-frozen', 950, onClaim(950), { pdfSha256: sha256(pdf), pdfBytes: pdf.length }),
+    );
+    expect(await world.ask(`/api/evidence/${sha256(pdf)}`, 'crew')).toMatchObject({
+      status: 404,
+      body: { problems: [{ code: 'no-such-exhibit' }] },
+    });
+    const forDesk = await world.ask(`/api/evidence/${sha256(pdf)}`, 'clerk');
+    const response = await fetch(origin + forDesk.headers.get('location')!);
+    expect(response.headers.get('content-type')).toBe('application/pdf');
+  });
+});

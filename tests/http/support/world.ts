@@ -1,0 +1,77 @@
+import { createHash } from 'node:crypto';
+import { createEvidenceApp } from '../../../functions/evidence/app.ts';
+import type { App } from '../../../functions/http/app.ts';
+import type { ProblemDocument } from '../../../functions/http/problemDocument.ts';
+import type { LogEntry } from '../../../functions/log/log.ts';
+import { memoryStores, type TableStores } from '../../../functions/stores/dynamodb/stores.ts';
+import { createEvidenceStore } from '../../../functions/stores/evidence/byHash.ts';
+import { createExhibitIndex } from '../../../functions/stores/evidence/exhibitIndex.ts';
+import { tokenLinks } from '../../../functions/stores/evidence/tokenLinks.ts';
+import { memoryObjects } from '../../../functions/stores/objects/memory.ts';
+import type { AfterAppend } from '../../../functions/submissions/append.ts';
+import { createSubmissionsApp } from '../../../functions/submissions/app.ts';
+import { demoUtility } from '../../../infra/local/demo/index.ts';
+import type { Role } from '../../../shared/roles.ts';
+import { testIssuer, type TestIssuer } from './issuer.ts';
+
+export const secret = 'test-secret-'.repeat(4);
+
+export interface Answer {
+  readonly status: number;
+  readonly headers: Headers;
+  readonly body: ProblemDocument & Record<string, unknown>;
+}
+
+/** The real apps over the stores' twins in memory, called as a browser would call them. */
+export async function testWorld(
+  over: { stores?: TableStores; afterAppend?: AfterAppend; now?: () => Date } = {},
+) {
+  const issuer: TestIssuer = await testIssuer();
+  const stores = over.stores ?? memoryStores();
+  const objects = memoryObjects();
+  const logged: LogEntry[] = [];
+  const now = over.now ?? (() => new Date('2026-03-04T12:00:00Z'));
+  const exhibits = createExhibitIndex(stores.projections);
+  const deps = {
+    ...stores,
+    verify: issuer.verify,
+    log: (entry: LogEntry) => void logged.push(entry),
+    now,
+    locale: 'en' as const,
+    settings: demoUtility,
+    evidence: createEvidenceStore(
+      objects,
+      tokenLinks({ base: '/local/evidence', secret, now: () => new Date() }),
+    ),
+    exhibits,
+    afterAppend: over.afterAppend ?? (async ({ submission }) => exhibits.add(submission)),
+  };
+  const apps: Record<string, App> = {
+    submissions: createSubmissionsApp(deps),
+    evidence: createEvidenceApp(deps),
+  };
+  const ask = async (
+    path: string,
+    role: Role | null,
+    init: { method?: string; body?: unknown; token?: string; headers?: Record<string, string> } = {},
+  ): Promise<Answer> => {
+    const token = init.token ?? (role === null ? undefined : await issuer.tokenFor(role));
+    const app = apps[path.split('/')[2]?.split('?')[0] ?? ''] ?? apps['records'];
+    if (!app) throw new Error(`no app for ${path}`);
+    const response = await app.request(path, {
+      method: init.method ?? (init.body === undefined ? 'GET' : 'POST'),
+      headers: { ...(token === undefined ? {} : { authorization: `Bearer ${token}` }), ...init.headers },
+      ...(init.body === undefined
+        ? {}
+        : { body: typeof init.body === 'string' ? init.body : JSON.stringify(init.body) }),
+    });
+    const text = await response.text();
+    return { status: response.status, headers: response.headers, body: text === '' ? {} : JSON.parse(text) };
+  };
+  const submit = (role: Role, submission: unknown, headers?: Record<string, string>) =>
+    ask('/api/submissions', role, { body: submission, ...(headers ? { headers } : {}) });
+  return { issuer, stores, objects, logged, deps, apps, ask, submit };
+}
+export type World = Awaited<ReturnType<typeof testWorld>>;
+
+export const sha256 = (bytes: Uint8Array): string => createHash('sha256').update(bytes).digest('hex');
