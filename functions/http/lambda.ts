@@ -9,12 +9,17 @@ interface Fetches {
 
 /**
  * A Lambda handler for API Gateway's HTTP API events (payload version 2.0). The app is made on the first event, so
- * that importing a handler has no effect, and kept for the life of the process.
+ * that importing a handler has no effect, and kept for the life of the process. An app that cannot be made (a missing
+ * variable) fails the event and is tried again on the next.
  */
-export function lambdaHandler(makeApp: () => Fetches): HttpHandler {
-  let app: Fetches | undefined;
+export function lambdaHandler(makeApp: () => Fetches | Promise<Fetches>): HttpHandler {
+  let making: Promise<Fetches> | undefined;
   return async (event) => {
-    app ??= makeApp();
+    making ??= Promise.resolve().then(makeApp);
+    const app = await making.catch((error: unknown) => {
+      making = undefined;
+      throw error;
+    });
     return resultOf(await app.fetch(requestOf(event)));
   };
 }

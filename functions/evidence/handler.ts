@@ -1,0 +1,13 @@
+import { lambdaHandler } from '../http/lambda.ts';
+import { createExhibitIndex } from '../stores/evidence/exhibitIndex.ts';
+import { evidenceStore, httpDeps, tables } from '../wiring.ts';
+import { createEvidenceApp } from './app.ts';
+
+export const handler = lambdaHandler(async () =>
+  createEvidenceApp({
+    ...httpDeps(),
+    ledger: tables().ledger,
+    evidence: await evidenceStore(),
+    exhibits: createExhibitIndex(tables().projections),
+  }),
+);

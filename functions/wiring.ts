@@ -1,0 +1,61 @@
+import { keysAt, createVerifier } from './http/signIn.ts';
+import type { HttpDeps } from './http/app.ts';
+import { logLine } from './log/log.ts';
+import { readEnvironment, type Environment } from './environment.ts';
+import { openDynamodbStores, type TableStores } from './stores/dynamodb/stores.ts';
+import type { EvidenceStore } from './stores/evidence/evidence.ts';
+import { openEvidenceStore } from './stores/evidence/open.ts';
+import type { InventoryStore } from './stores/inventory/inventory.ts';
+import { objectInventory } from './stores/inventory/objectInventory.ts';
+import { openObjectStore } from './stores/objects/open.ts';
+import type { AfterAppend, AppendDeps } from './submissions/append.ts';
+
+/**
+ * What handlers stand on, made from the environment once a process and only as far as a handler asks, so that a
+ * bundle carries no client its handler does not use.
+ */
+function once<T>(make: () => T): () => T {
+  let made: { readonly value: T } | undefined;
+  return () => (made ??= { value: make() }).value;
+}
+
+export const environment: () => Environment = once(() => readEnvironment(process.env));
+
+export const tables: () => TableStores = once(() =>
+  openDynamodbStores({ endpoint: environment().dynamodbEndpoint, tableNames: environment().tableNames }),
+);
+
+export const inventoryStore: () => Promise<InventoryStore> = once(async () =>
+  objectInventory(await openObjectStore(environment().inventoryUrl)),
+);
+
+export const evidenceStore: () => Promise<EvidenceStore> = once(() =>
+  openEvidenceStore(environment(), clock),
+);
+
+const clock = (): Date => new Date();
+
+/** What `createFamilyApp` needs. */
+export const httpDeps: () => HttpDeps = once(() => {
+  const { tokenIssuer: issuer, tokenAudience: audience, tokenKeysUrl, utility } = environment();
+  return {
+    verify: createVerifier({ issuer, audience, keys: keysAt(tokenKeysUrl) }),
+    log: logLine,
+    now: clock,
+    locale: utility.locale,
+  };
+});
+
+let following: AfterAppend = async () => undefined;
+/** Says what follows a fact in this process. Never called on AWS, where the table's stream does what follows. */
+export function onAppend(follow: AfterAppend): void {
+  following = follow;
+}
+
+/** What `append` needs. */
+export const appendDeps: () => AppendDeps = once(() => ({
+  ...tables(),
+  afterAppend: (appended) => following(appended),
+  now: clock,
+  log: logLine,
+}));
