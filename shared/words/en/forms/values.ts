@@ -151,6 +151,13 @@ export const values = {
   'value.demandHow.by-hand': 'By hand',
   'value.demandHow.fax': 'Fax',
 
+  'value.waterMethod.metered': 'Read from a meter',
+  'value.waterMethod.flow-times-duration': 'Flow times how long it ran',
+  'value.waterMethod.other': 'Other',
+
+  'value.flowMethod.pitot': 'Pitot, outlet by outlet',
+  'value.flowMethod.meter': 'Flow meter',
+
   'value.view.overall': 'Whole scene',
   'value.view.mid': 'Hydrant',
   'value.view.close': 'Close-up',

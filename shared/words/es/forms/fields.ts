@@ -228,6 +228,12 @@ export const fields: Record<keyof typeof english, string> = {
   'field.planned-work.takesOutOfService': '¿Quedará fuera de servicio?',
   'field.link.sameAsStrikeId': 'El otro informe del mismo choque',
   'field.link.reason': 'Por qué hay dos',
+  'field.water-lost.waterLostGal': 'Agua perdida',
+  'field.water-lost.method': 'Cómo se obtuvo la cifra',
+  'field.water-lost.basis': 'En qué se basa',
+  'field.water-lost.basis.help': 'Una frase que pueda leer una aseguradora.',
+  'field.water-lost.flowingFrom': 'Corrió desde',
+  'field.water-lost.flowingTo': 'Corrió hasta',
   'field.claim-opened.claimNumber': 'Número de reclamación',
   'field.claim-opened.claimNumber.help':
     'Se propone el siguiente libre. Año, guion y de cuatro a seis cifras.',

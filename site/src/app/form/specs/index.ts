@@ -6,7 +6,13 @@ import { expectedReturnSpec, noticeSpec, outageSpec } from './notice.ts';
 import { partySpec } from './party.ts';
 import { repairSpec } from './repair.ts';
 import { returnToServiceSpec } from './returnToService.ts';
-import { inspectionSpec, linkSpec, plannedWorkSpec, valveOperationSpec } from './shortForms.ts';
+import {
+  inspectionSpec,
+  linkSpec,
+  plannedWorkSpec,
+  valveOperationSpec,
+  waterLostSpec,
+} from './shortForms.ts';
 import { strikeSpec } from './strike.ts';
 
 /** Every form that a person fills in here. What the server writes (a packet frozen) or a command loads is not among it. */
@@ -24,6 +30,7 @@ export const specs: Partial<Record<FactKind, FormSpec>> = Object.fromEntries(
     inspectionSpec,
     plannedWorkSpec,
     linkSpec,
+    waterLostSpec,
     claimOpenedSpec,
     demandSentSpec,
   ].map((spec) => [spec.kind, spec]),

@@ -1,0 +1,81 @@
+import type { ClaimState } from '../claims/state.ts';
+import type { FactKind } from '../submissions/kinds.ts';
+import type { StrikeState } from './state.ts';
+
+/** What a strike's record still lacks. Words: `missing.<code>`. */
+export interface Missing {
+  readonly code:
+    | 'strike-report'
+    | 'hydrant'
+    | 'dispatch'
+    | 'mark'
+    | 'water-shut'
+    | 'expected-return'
+    | 'repair'
+    | 'repair-open'
+    | 'flow-test'
+    | 'return'
+    | 'return-held'
+    | 'photos'
+    | 'photos-awaited'
+    | 'party'
+    | 'claim'
+    | 'packet'
+    | 'demand';
+  /** The form that supplies it; null where that is no form (a photo on its way, a packet to freeze). */
+  readonly kind: FactKind | null;
+}
+
+export interface MissingQuestion {
+  readonly strike: StrikeState;
+  /** Whether the reader may see parties and claims; who may not is never told that one is missing. */
+  readonly desk: boolean;
+  /** Claims of this strike, for the desk. */
+  readonly claims: readonly ClaimState[];
+  /** Declared photos that have not arrived. */
+  readonly photosAwaited: number;
+}
+
+type Check = (question: MissingQuestion) => Missing | null;
+
+const when = (condition: boolean, code: Missing['code'], kind: FactKind | null): Missing | null =>
+  condition ? { code, kind } : null;
+
+const isOpen = ({ returnedAt }: StrikeState): boolean => returnedAt === null;
+
+/** In the order in which they matter: first who may be hurt, then the repair, then the money. */
+const checks: readonly Check[] = [
+  ({ strike }) => when(isOpen(strike) && strike.dispatchToldAt === null, 'dispatch', 'out-of-service-notice'),
+  ({ strike }) => when(isOpen(strike) && strike.markedOutOfServiceAt === null, 'mark', 'out-of-service-notice'),
+  ({ strike }) => when(strike.stage === 'reported' && strike.waterShutAt === null, 'water-shut', 'valve-operation'),
+  ({ strike }) => when(!strike.reported, 'strike-report', 'strike'),
+  ({ strike }) => when(strike.hydrantId === null, 'hydrant', null),
+  ({ strike }) =>
+    when(
+      isOpen(strike) && strike.repairedAt === null && strike.expectedAt === null,
+      'expected-return',
+      'expected-return',
+    ),
+  ({ strike }) =>
+    when(isOpen(strike) && strike.repairedAt === null && strike.stage !== 'under-repair', 'repair', 'repair'),
+  ({ strike }) => when(strike.stage === 'under-repair', 'repair-open', 'repair'),
+  ({ strike }) => when(strike.repairedAt !== null && strike.flowTestIds.length === 0, 'flow-test', 'flow-test'),
+  ({ strike }) =>
+    when(
+      isOpen(strike) && strike.repairedAt !== null && strike.returns.length === 0,
+      'return',
+      'return-to-service',
+    ),
+  ({ strike }) => when(isOpen(strike) && strike.returns.length > 0, 'return-held', 'return-to-service'),
+  ({ strike }) => when(strike.exhibits.length === 0, 'photos', null),
+  ({ photosAwaited }) => when(photosAwaited > 0, 'photos-awaited', null),
+  ({ strike, desk }) => when(desk && strike.partyIds.length === 0, 'party', 'party'),
+  ({ desk, claims }) => when(desk && claims.length === 0, 'claim', 'claim-opened'),
+  ({ desk, claims }) => when(desk && claims.some(({ stage }) => stage === 'open'), 'packet', null),
+  ({ desk, claims }) => when(desk && claims.some(({ stage }) => stage === 'frozen'), 'demand', 'demand-sent'),
+];
+
+/** Everything that is still missing, the most pressing first. */
+export function missingOf(question: MissingQuestion): Missing[] {
+  return checks.flatMap((check) => check(question) ?? []);
+}

@@ -1,0 +1,70 @@
+import type { ClaimState } from '../../../../shared/claims/state.ts';
+import type { RateBookEdition } from '../../../../shared/costs/rateBook.ts';
+import type { Statement } from '../../../../shared/costs/statement.ts';
+import type { Hydrant } from '../../../../shared/inventory/hydrant.ts';
+import type { HydrantStatus } from '../../../../shared/outages/hydrantStatus.ts';
+import type { Problem } from '../../../../shared/problems/problem.ts';
+import type { StrikeState } from '../../../../shared/strikes/state.ts';
+import type { HistoryEntry } from '../../../../shared/submissions/history.ts';
+import type { Recorded } from '../../../../shared/submissions/recorded.ts';
+import type { BodyOf } from '../../../../shared/submissions/submission.ts';
+import { useResource } from './resource.ts';
+
+/** What the API answers, as the contract has it, and the hooks that read it. */
+
+export interface StrikesAnswer {
+  readonly strikes: readonly StrikeState[];
+  readonly hydrants: Readonly<Record<string, Hydrant>>;
+  readonly claims?: readonly ClaimState[];
+}
+
+export interface StrikeAnswer {
+  readonly strike: StrikeState;
+  readonly history: readonly HistoryEntry[];
+  readonly hydrant: Hydrant | null;
+  readonly status: HydrantStatus | null;
+  readonly evidence: Readonly<Record<string, 'awaited' | 'arrived'>>;
+  readonly problems: readonly Problem[];
+  readonly possibleDuplicates: readonly string[];
+  readonly claims?: readonly ClaimState[];
+}
+
+export interface FoundHydrant {
+  readonly hydrant: Hydrant;
+  readonly inService: boolean;
+  readonly distanceFt?: number;
+}
+export interface HydrantsAnswer {
+  readonly hydrants: readonly FoundHydrant[];
+}
+
+export interface HydrantAnswer {
+  readonly hydrant: Hydrant;
+  readonly status: HydrantStatus | null;
+  readonly flowTests: readonly Recorded[];
+  readonly nearest: readonly FoundHydrant[];
+}
+
+export interface ClaimAnswer {
+  readonly claim: ClaimState;
+  readonly strike: StrikeState | null;
+  readonly parties: readonly Recorded[];
+}
+
+export const strikePath = (strikeId: string): string => `/api/strikes/${encodeURIComponent(strikeId)}`;
+export const hydrantPath = (hydrantId: string): string => `/api/hydrants/${encodeURIComponent(hydrantId)}`;
+export const claimPath = (claimId: string): string => `/api/claims/${encodeURIComponent(claimId)}`;
+
+export const useStrikes = (wanted = true) => useResource<StrikesAnswer>(wanted ? '/api/strikes' : null);
+export const useStrike = (strikeId: string | null) =>
+  useResource<StrikeAnswer>(strikeId === null ? null : strikePath(strikeId));
+export const useHydrant = (hydrantId: string | null) =>
+  useResource<HydrantAnswer>(hydrantId === null ? null : hydrantPath(hydrantId));
+export const useModels = () =>
+  useResource<{ readonly models: readonly BodyOf<'hydrant-model'>[] }>('/api/models');
+export const useRateBooks = () =>
+  useResource<{ readonly editions: readonly RateBookEdition[] }>('/api/rate-books');
+export const useClaim = (claimId: string | null) =>
+  useResource<ClaimAnswer>(claimId === null ? null : claimPath(claimId));
+export const useStatement = (claimId: string | null) =>
+  useResource<Statement>(claimId === null ? null : `${claimPath(claimId)}/statement`);

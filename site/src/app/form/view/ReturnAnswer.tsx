@@ -1,0 +1,77 @@
+import { forms } from '../../../../../shared/submissions/kinds.ts';
+import { effectiveFacts, ofKind, type Effective } from '../../../../../shared/submissions/effective.ts';
+import {
+  returnEffect,
+  valveTurns,
+  type Hold,
+  type ReturnEffect,
+} from '../../../../../shared/outages/returnEffect.ts';
+import type { Wording } from '../../core/words.ts';
+import { encode } from '../encode.ts';
+import type { FormContext, FormSpec } from '../spec.ts';
+import type { Values } from '../nodes.ts';
+import type { ExtraProps } from './props.ts';
+import { useScope } from './scope.ts';
+
+export const sayHold = ({ code, proof, valveId }: Hold, words: Wording): string =>
+  words.t(`hold.${code}`, { proof: proof ? words.t(`proof.${proof}`) : '', valveId: valveId ?? '' });
+
+/** What the record would make of this return as it is filled in; null while it cannot be read as one. */
+function effectSoFar(
+  spec: FormSpec,
+  job: FormContext,
+  values: Values,
+  submissionId: string,
+): ReturnEffect | null {
+  const { body } = encode(spec.nodes, values, { zone: job.zone, nullable: spec.nullable });
+  const parsed = forms['return-to-service'].body.safeParse(body);
+  if (!parsed.success) return null;
+  const { facts } = effectiveFacts(
+    job.history.filter(({ submission }) => submission.submissionId !== submissionId),
+  );
+  const returned = { fact: { submissionId, body: parsed.data } } as unknown as Effective<'return-to-service'>;
+  return returnEffect(returned, {
+    hydrantType: job.hydrant?.type ?? 'unknown',
+    cause: job.strike ? 'strike' : 'other',
+    repairs: ofKind(facts, 'repair'),
+    valveTurns: [
+      ...valveTurns(facts),
+      ...parsed.data.valvesReopened.map(({ valveId, at }) => ({ valveId, at, closed: false })),
+    ],
+  });
+}
+
+/** Says before it is sent whether this return would take effect, and what still holds it. */
+export function ReturnAnswer({ values }: ExtraProps) {
+  const { spec, job, words, submissionId } = useScope();
+  const effect = effectSoFar(spec, job, values, submissionId);
+  return (
+    <div class="answer" role="status">
+      {effect === null ? (
+        <p class="soft">{words.t('return-answer.more')}</p>
+      ) : effect.takesEffect ? (
+        <>
+          <p class="good">{words.t('return-answer.takes-effect')}</p>
+          {effect.deferred.length > 0 && (
+            <p>
+              {words.t('return-answer.deferred', {
+                proofs: effect.deferred.map(({ proof }) => words.t(`proof.${proof}`)).join(', '),
+              })}
+            </p>
+          )}
+        </>
+      ) : (
+        <div class="warning">
+          <p>
+            <strong>{words.t('return-answer.held')}</strong>
+          </p>
+          <ul>
+            {effect.holds.map((hold, index) => (
+              <li key={index}>{sayHold(hold, words)}</li>
+            ))}
+          </ul>
+        </div>
+      )}
+    </div>
+  );
+}

@@ -1,0 +1,130 @@
+import { useEffect, useState } from 'preact/hooks';
+import { readFile } from '../../outbox/outbox.ts';
+import { takePhoto, type PhotoFault } from '../../outbox/photos.ts';
+import { localMinute } from '../localTime.ts';
+import { rowsOf, textOf, type Values } from '../nodes.ts';
+import { ListProblems } from './ListProblems.tsx';
+import type { ListProps } from './props.ts';
+import { fieldId, useScope } from './scope.ts';
+
+/** The views a claim needs, in the order in which they are usually taken. */
+const usualViews = ['overall', 'mid', 'close', 'scale'] as const;
+
+interface Fault {
+  readonly name: string;
+  readonly code: PhotoFault | 'photo-twice' | 'photo-too-many';
+}
+
+/** Chosen or taken here, hashed on the device, declared with the form; the bytes follow when the form is recorded. */
+export function PhotosList({ list, path, value, set }: ListProps) {
+  const { Fields, words } = useScope();
+  const rows = rowsOf(value);
+  const [busy, setBusy] = useState(false);
+  const [faults, setFaults] = useState<readonly Fault[]>([]);
+  const id = fieldId(path);
+
+  const add = async (files: readonly File[]): Promise<void> => {
+    setBusy(true);
+    const next: Values[] = [...rows];
+    const wrong: Fault[] = [];
+    for (const file of files) {
+      if (next.length >= list.atMost) {
+        wrong.push({ name: file.name, code: 'photo-too-many' });
+        continue;
+      }
+      const taken = await takePhoto(file);
+      if (!taken.ok) wrong.push({ name: file.name, code: taken.code });
+      else if (next.some((row) => row['sha256'] === taken.sha256))
+        wrong.push({ name: file.name, code: 'photo-twice' });
+      else
+        next.push({
+          sha256: taken.sha256,
+          bytes: taken.bytes,
+          mediaType: taken.mediaType,
+          view: taken.mediaType === 'application/pdf' ? 'document' : (usualViews[next.length] ?? 'other'),
+          takenAt: localMinute(new Date(taken.writtenAt), words.zone),
+          caption: '',
+        });
+    }
+    set(next);
+    setFaults(wrong);
+    setBusy(false);
+  };
+
+  return (
+    <div class="rows" id={id} tabIndex={-1}>
+      <ListProblems list={list} path={path} />
+      {rows.map((row, index) => {
+        const title = words.t('field.photos.item', { number: index + 1 });
+        return (
+          <fieldset class="row photo" key={textOf(row['sha256'])} id={fieldId(`${path}.${index}`)}>
+            <legend>{title}</legend>
+            <Thumbnail sha256={textOf(row['sha256'])} alt={title} mediaType={textOf(row['mediaType'])} />
+            <Fields
+              nodes={list.item}
+              values={row}
+              base={`${path}.${index}`}
+              change={(next) => set(rows.map((each, at) => (at === index ? next : each)))}
+            />
+            <button type="button" class="link" onClick={() => set(rows.filter((_row, at) => at !== index))}>
+              {words.t('form.remove')}
+              <span class="visually-hidden"> {title}</span>
+            </button>
+          </fieldset>
+        );
+      })}
+      {faults.map(({ name, code }) => (
+        <p class="error" key={name + code} role="alert">
+          {words.t(`photo.fault.${code}`, { name })}
+        </p>
+      ))}
+      <label class="button plain file" for={`${id}-file`}>
+        {words.t(busy ? 'form.photo-reading' : 'field.photos.add')}
+        <input
+          id={`${id}-file`}
+          type="file"
+          multiple
+          accept="image/jpeg,image/png,image/webp,image/heic,image/heif,application/pdf,.heic,.heif"
+          onChange={(event) => {
+            const input = event.currentTarget;
+            void add([...(input.files ?? [])]).then(() => {
+              // The same file may be chosen again after it was removed.
+              input.value = '';
+            });
+          }}
+        />
+      </label>
+    </div>
+  );
+}
+
+/** A small picture from the device's own copy; a document or a type the browser cannot draw is named instead. */
+export function Thumbnail({
+  sha256,
+  alt,
+  mediaType,
+}: {
+  readonly sha256: string;
+  readonly alt: string;
+  readonly mediaType: string;
+}) {
+  const { words } = useScope();
+  const [url, setUrl] = useState<string | null>(null);
+  const [undrawable, setUndrawable] = useState(mediaType === 'application/pdf');
+  useEffect(() => {
+    let made: string | null = null;
+    let gone = false;
+    void readFile(sha256).then((bytes) => {
+      if (gone || !bytes) return;
+      made = URL.createObjectURL(bytes);
+      setUrl(made);
+    });
+    return () => {
+      gone = true;
+      if (made) URL.revokeObjectURL(made);
+    };
+  }, [sha256]);
+  if (undrawable)
+    return <p class="no-picture">{words.t('form.no-picture', { type: mediaType.split('/')[1] ?? '' })}</p>;
+  return url ? <img class="thumbnail" src={url} alt={alt} onError={() => setUndrawable(true)} /> : null;
+}

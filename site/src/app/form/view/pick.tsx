@@ -1,0 +1,129 @@
+import type { Outage } from '../../../../../shared/outages/hydrantStatus.ts';
+import { ofKind, effectiveFacts } from '../../../../../shared/submissions/effective.ts';
+import { useStrikes } from '../../core/records.ts';
+import { partyTitle, strikeTitle } from '../../screens/titles.ts';
+import { stringsOf, textOf } from '../nodes.ts';
+import type { FormContext } from '../spec.ts';
+import { Radios } from './choice.tsx';
+import { FieldShell } from './FieldShell.tsx';
+import type { PropsOf } from './props.ts';
+import { useScope, type Scope } from './scope.ts';
+
+interface Option {
+  readonly value: string;
+  readonly label: string;
+  readonly more?: string;
+}
+
+const outageOption = ({ words }: Scope, { outageId, cause, since }: Outage): Option => ({
+  value: outageId,
+  label: words.t(`value.outageCause.${cause}`),
+  more: words.t('form.since', { when: words.when(since) }),
+});
+
+/** Outages that may be ended: every open one of the hydrant, and the strike in hand even when no hydrant is known. */
+function openOutages(scope: Scope, { status, strike }: FormContext): Option[] {
+  const open = (status?.open ?? []).map((outage) => outageOption(scope, outage));
+  if (!strike || open.some(({ value }) => strike.memberIds.includes(value))) return open;
+  const { words } = scope;
+  return [
+    {
+      value: strike.strikeId,
+      label: words.t('value.outageCause.strike'),
+      more: words.t('form.since', { when: words.when(strike.since) }),
+    },
+    ...open,
+  ];
+}
+
+export function OutagesField({ leaf, path, value, set }: PropsOf<'outages'>) {
+  const scope = useScope();
+  const chosen = stringsOf(value);
+  const known = openOutages(scope, scope.job);
+  // An id that is no longer open (a correction) stays to be seen and unticked.
+  const options = [
+    ...known,
+    ...chosen
+      .filter((id) => !known.some((option) => option.value === id))
+      .map((id): Option => ({ value: id, label: id })),
+  ];
+  const toggle = (id: string): void =>
+    set(chosen.includes(id) ? chosen.filter((each) => each !== id) : [...chosen, id]);
+  return (
+    <FieldShell
+      leaf={leaf}
+      path={path}
+      group="group"
+      hint={options.length > 1 ? scope.words.t('form.all-must-end') : undefined}
+    >
+      {() => (
+        <div class="choices wide">
+          {options.map((option) => (
+            <label class="choice" key={option.value}>
+              <input
+                type="checkbox"
+                checked={chosen.includes(option.value)}
+                onChange={() => toggle(option.value)}
+              />
+              <span>
+                {option.label}
+                {option.more && <small> {option.more}</small>}
+              </span>
+            </label>
+          ))}
+          {options.length === 0 && <p>{scope.words.t('form.no-open-outage')}</p>}
+        </div>
+      )}
+    </FieldShell>
+  );
+}
+
+/** What can be picked, and what to say when there is nothing. */
+function useOptions(of: 'strike' | 'party' | 'outage'): readonly Option[] {
+  const scope = useScope();
+  const { job, words } = scope;
+  const strikes = useStrikes(of === 'strike');
+  switch (of) {
+    case 'outage':
+      return (job.status?.open ?? [])
+        .filter(({ cause }) => cause !== 'strike')
+        .map((outage) => outageOption(scope, outage));
+    case 'party':
+      return ofKind(effectiveFacts(job.history).facts, 'party').map(({ fact }) => ({
+        value: fact.submissionId,
+        label: partyTitle(fact.body, words),
+      }));
+    case 'strike':
+      return (strikes.value?.strikes ?? [])
+        .filter(({ memberIds }) => !memberIds.some((id) => job.strike?.memberIds.includes(id)))
+        .map((strike) => ({
+          value: strike.strikeId,
+          label: strikeTitle(strike, words),
+          more: words.when(strike.since),
+        }))
+        .slice(0, 20);
+  }
+}
+
+export function PickField({ leaf, path, value, set }: PropsOf<'pick'>) {
+  const { words, submissionId } = useScope();
+  const options = useOptions(leaf.of);
+  return (
+    <FieldShell leaf={leaf} path={path} group="radiogroup">
+      {() =>
+        options.length > 0 ? (
+          <Radios
+            name={`${submissionId}-${path}`}
+            options={options}
+            chosen={textOf(value)}
+            choose={set}
+            clearable={leaf.required !== true}
+            wide
+          />
+        ) : (
+          <p>{words.t(`form.no-${leaf.of}`)}</p>
+        )
+      }
+    </FieldShell>
+  );
+}

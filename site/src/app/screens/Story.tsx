@@ -1,0 +1,116 @@
+import { formOf, type Submission } from '../../../../shared/submissions/submission.ts';
+import { correctionKind } from '../../../../shared/submissions/kinds.ts';
+import type { HistoryEntry } from '../../../../shared/submissions/history.ts';
+import { mayDo } from '../../../../shared/roles.ts';
+import { useObservable } from '../core/observable.ts';
+import { to } from '../core/router.ts';
+import { session } from '../core/session.ts';
+import { useWords } from '../core/words.ts';
+import { describe, type Said } from '../form/describe.ts';
+import { specOf } from '../form/specs/index.ts';
+import { headline } from './headline.ts';
+
+interface Props {
+  readonly history: readonly HistoryEntry[];
+  /** Where the correction form finds the entry: `['strike', id]`. */
+  readonly from: readonly string[];
+}
+
+/** Everything that was recorded, in the order it happened: who, when, delivered by whom, and what became of it. */
+export function Story({ history, from }: Props) {
+  const words = useWords();
+  if (history.length === 0) return <p>{words.t('story.empty')}</p>;
+  return (
+    <ol class="story">
+      {history.map((entry) => (
+        <StoryItem key={entry.recorded.submission.submissionId} entry={entry} from={from} />
+      ))}
+    </ol>
+  );
+}
+
+function StoryItem({ entry, from }: { readonly entry: HistoryEntry; readonly from: readonly string[] }) {
+  const words = useWords();
+  const current = useObservable(session);
+  const { submission, recordedAt, deliveredBy, erased } = entry.recorded;
+  const line = headline(submission, words);
+  const correctable =
+    entry.standing === 'stands' &&
+    !erased &&
+    current !== null &&
+    mayDo(current, [...formOf(submission).writers, 'manager']) &&
+    specOf(formOf(submission).kind) !== null &&
+    !(submission.kind === correctionKind && submission.body.replacement === null);
+  return (
+    <li class={`story-item ${entry.standing}`}>
+      <p class="story-when">
+        <time dateTime={submission.occurredAt}>{words.when(submission.occurredAt)}</time>
+      </p>
+      <div>
+        <h3>
+          {titleOf(submission, words.t)}
+          {entry.standing !== 'stands' && <span class="tag">{words.t(`story.${entry.standing}`)}</span>}
+        </h3>
+        {line && <p>{line}</p>}
+        <p class="small soft">
+          {words.t(deliveredBy === null ? 'story.by' : 'story.by-delivered', {
+            who: submission.person.personId,
+            deliveredBy: deliveredBy ?? '',
+            when: words.when(recordedAt),
+          })}
+          {erased && ` ${words.t('story.erased')}`}
+        </p>
+        <details>
+          <summary>
+            {words.t('story.show')}
+            <span class="visually-hidden"> {titleOf(submission, words.t)}</span>
+          </summary>
+          <SaidList said={saidBy(submission, words)} />
+        </details>
+        {correctable && (
+          <p>
+            <a href={to(['correct', ...from, submission.submissionId])}>
+              {words.t('story.correct')}
+              <span class="visually-hidden"> {titleOf(submission, words.t)}</span>
+            </a>
+          </p>
+        )}
+      </div>
+    </li>
+  );
+}
+
+function titleOf(submission: Submission, t: (key: string) => string): string {
+  return submission.kind === correctionKind
+    ? `${t('kind.correction')}: ${t(`kind.${submission.body.targetKind}`)}`
+    : t(`kind.${submission.kind}`);
+}
+
+function saidBy(submission: Submission, words: ReturnType<typeof useWords>): Said[] {
+  const { kind } = formOf(submission);
+  const spec = specOf(kind);
+  const body = submission.kind === correctionKind ? submission.body.replacement : submission.body;
+  return spec && body ? describe(kind, spec.nodes, body, words) : [];
+}
+
+export function SaidList({ said }: { readonly said: readonly Said[] }) {
+  const words = useWords();
+  if (said.length === 0) return <p class="soft">{words.t('story.nothing-more')}</p>;
+  return (
+    <dl class="said">
+      {said.map((each, index) =>
+        'heading' in each ? (
+          <div key={index} class="said-group">
+            <dt>{each.heading}</dt>
+            <dd>{each.inside.length > 0 ? <SaidList said={each.inside} /> : null}</dd>
+          </div>
+        ) : (
+          <div key={index}>
+            <dt>{each.label}</dt>
+            <dd>{each.text}</dd>
+          </div>
+        ),
+      )}
+    </dl>
+  );
+}

@@ -1,0 +1,37 @@
+import { useObservable } from '../core/observable.ts';
+import { to } from '../core/router.ts';
+import { session } from '../core/session.ts';
+import { useWords } from '../core/words.ts';
+import type { Entry } from '../outbox/database.ts';
+import { entries } from '../outbox/outbox.ts';
+import { TellDispatch } from './TellDispatch.tsx';
+
+/** Kinds that take a hydrant out of service: until one is recorded, dispatch knows nothing of it. */
+export const takesOut = ({ submission }: Entry): boolean =>
+  submission.kind === 'strike' || submission.kind === 'outage';
+
+/** On every screen: an outage that the server has not confirmed, and a count of everything else that waits. */
+export function UnsentBanner({ area }: { readonly area: 'crew' | 'desk' | 'sign-in' }) {
+  const words = useWords();
+  const mine = useObservable(entries).filter(
+    ({ author }) => author.personId === session.get()?.personId || session.get() === null,
+  );
+  const unsent = mine.filter(({ state }) => state !== 'recorded');
+  if (mine.length === 0) return null;
+  const base = area === 'desk' ? '/desk/' : '/crew/';
+  const link = `${base}${to(['outbox'])}`;
+  // The entry's own screen says it in full.
+  const outages = unsent.filter(takesOut);
+  return (
+    <>
+      {outages.length > 0 && !location.hash.startsWith('#/outbox') && (
+        <TellDispatch>
+          <a href={link}>{words.t('outbox.unsent-outages', { count: outages.length })}</a>
+        </TellDispatch>
+      )}
+      <p class="unsent">
+        <a href={link}>{words.t('outbox.waiting', { count: mine.length })}</a>
+      </p>
+    </>
+  );
+}

@@ -1,0 +1,75 @@
+import { evaluateFlowTest } from '../../../../shared/hydraulics/evaluateFlowTest.ts';
+import type { Submission } from '../../../../shared/submissions/submission.ts';
+import { formatQuantity } from '../../../../shared/units/format.ts';
+import type { Wording } from '../core/words.ts';
+
+/** The one thing a reader wants to know of a recorded submission, in a line; '' where its title says it all. */
+export function headline(submission: Submission, words: Wording): string {
+  switch (submission.kind) {
+    case 'strike':
+      return submission.body.found ? words.t(`headline.flow.${submission.body.found.flow}`) : '';
+    case 'outage':
+      return words.t(`value.outageCause.${submission.body.cause}`);
+    case 'valve-operation': {
+      const { valveId, action } = submission.body;
+      return `${valveId}: ${words.t(`value.valveAction.${action}`)}`;
+    }
+    case 'expected-return': {
+      const { expectedAt, waitingFor } = submission.body;
+      const waiting = words.t(`value.waitingFor.${waitingFor}`);
+      return expectedAt === null ? waiting : `${words.when(expectedAt)} · ${waiting}`;
+    }
+    case 'repair':
+      return submission.body.damage === null ? '' : words.t(`value.damage.${submission.body.damage}`);
+    case 'flow-test':
+      return flowTestLine(submission.body, words);
+    case 'return-to-service':
+      return words.t('headline.returned', { when: words.when(submission.body.returnedAt) });
+    case 'inspection':
+      return words.t(`value.inspectionResult.${submission.body.result}`);
+    case 'planned-work':
+      return words.t(`value.plannedWork.${submission.body.work}`);
+    case 'claim-opened':
+      return submission.body.claimNumber;
+    case 'packet-frozen':
+      return words.t('headline.revision', {
+        revision: submission.body.revision,
+        amount: words.money(submission.body.demandCents),
+      });
+    case 'demand-sent':
+      return words.t('headline.revision', {
+        revision: submission.body.revision,
+        amount: words.money(submission.body.amountCents),
+      });
+    case 'correction':
+      return submission.body.reason;
+    case 'water-lost':
+      return formatQuantity(submission.body.waterLostGal, 'gal', words);
+    default:
+      return '';
+  }
+}
+
+type FlowTestBody = Extract<Submission, { kind: 'flow-test' }>['body'];
+
+function flowTestLine(body: FlowTestBody, words: Wording): string {
+  const { staticPsi, residualPsi, targetResidualPsi, measuredFlowGpm, flowHydrants } = body;
+  try {
+    const { availableFlowGpm, hydrantClass } = evaluateFlowTest({
+      staticPsi,
+      residualPsi,
+      targetResidualPsi,
+      ...(measuredFlowGpm === null
+        ? { outlets: flowHydrants.flatMap(({ outlets }) => outlets) }
+        : { measuredFlowGpm }),
+    });
+    if (availableFlowGpm === null || hydrantClass === null) return words.t('headline.flow-test-no-rating');
+    return words.t('headline.flow-test', {
+      flow: formatQuantity(availableFlowGpm, 'gpm', words),
+      residual: formatQuantity(targetResidualPsi, 'psi', words),
+      hydrantClass,
+    });
+  } catch {
+    return words.t('headline.flow-test-no-rating');
+  }
+}
