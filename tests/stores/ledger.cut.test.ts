@@ -1,0 +1,121 @@
+import { describe, expect, it } from 'vitest';
+import { memoryTable } from '../../functions/stores/dynamodb/memoryTable.ts';
+import type { Table } from '../../functions/stores/dynamodb/table.ts';
+import { StoreUnavailable } from '../../functions/stores/faults.ts';
+import type { Delivery, Ledger } from '../../functions/stores/ledger/ledger.ts';
+import { tableLedger } from '../../functions/stores/ledger/tableLedger.ts';
+import { streamOf } from '../../shared/submissions/envelope.ts';
+import type { Submission } from '../../shared/submissions/submission.ts';
+import { cutTable, type Cutter } from '../support/failingTable.ts';
+import { correction, fact, onStrike } from '../support/submissions.ts';
+
+/** The process ends, or the store goes away, at every single request of an acceptance, with and without effect. */
+const first: Delivery = { recordedAt: '2026-03-04T02:31:00.000Z', deliveredBy: null };
+const later: Delivery = { recordedAt: '2026-03-04T09:00:00.000Z', deliveredBy: null };
+
+interface Bench {
+  readonly ledger: Ledger;
+  readonly personal: Table;
+  readonly cutter: Cutter;
+}
+function bench(): Bench {
+  const [submissions, personal] = [memoryTable(), memoryTable()];
+  const cutter: Cutter = { requests: 0, cut: null };
+  const ledger = tableLedger({
+    submissions: cutTable(submissions, cutter),
+    personal: cutTable(personal, cutter),
+  });
+  return { ledger, personal, cutter };
+}
+
+const strike = onStrike(1);
+const party = fact('party', 2, strike);
+const changed = (note: string): Submission => ({ ...party, body: { ...party.body, note } });
+const target = fact('party', 3, strike);
+const subjects: readonly [string, Submission][] = [
+  ['a fact with nothing personal', fact('inspection', 1, strike)],
+  ['a fact with personal fields', party],
+  ['a correction with personal fields', correction(4, target, { ...target.body, note: 'Corrected' })],
+];
+
+async function cutAt(
+  atRequest: number,
+  landed: boolean,
+  sent: Submission,
+): Promise<Bench & { failed: boolean }> {
+  const made = bench();
+  made.cutter.cut = { atRequest, landed };
+  const failed = await made.ledger.accept(sent, first).then(
+    () => false,
+    (error: unknown) => {
+      expect(error).toBeInstanceOf(StoreUnavailable);
+      return true;
+    },
+  );
+  made.cutter.cut = null;
+  return { ...made, failed };
+}
+
+describe.each(subjects)('%s, cut off at any request', (_name, sent) => {
+  it.each([true, false])(
+    'is there exactly once after a resend (the last request had its effect: %s)',
+    async (landed) => {
+      for (let atRequest = 1; ; atRequest += 1) {
+        const { ledger, personal, failed } = await cutAt(atRequest, landed, sent);
+        if (!failed) {
+          expect(atRequest).toBeGreaterThan(1);
+          return;
+        }
+        const again = await ledger.accept(sent, later);
+        expect(['accepted', 'repeat']).toContain(again.outcome);
+        const stream = await ledger.readStream(streamOf(sent.subject));
+        expect(stream).toEqual([
+          {
+            submission: sent,
+            recordedAt: again.outcome === 'accepted' ? later.recordedAt : first.recordedAt,
+            deliveredBy: null,
+            erased: false,
+          },
+        ]);
+        expect(await ledger.accept(sent, later)).toMatchObject({ outcome: 'repeat' });
+        // One erasable row at most: nothing of the attempt that failed is left.
+        expect((await personal.query(streamOf(sent.subject))).length).toBeLessThanOrEqual(1);
+      }
+    },
+  );
+});
+
+describe('an entry that its device changed after an attempt was cut off', () => {
+  it.each([true, false])(
+    'is accepted as changed if the first had not been accepted, and a clash if it had (landed: %s)',
+    async (landed) => {
+      const outcomes = new Set<string>();
+      for (let atRequest = 1; ; atRequest += 1) {
+        const { ledger, personal, failed } = await cutAt(atRequest, landed, changed('first words'));
+        if (!failed) break;
+        const answer = await ledger.accept(changed('second words'), later);
+        outcomes.add(answer.outcome);
+        const stands = changed(answer.outcome === 'accepted' ? 'second words' : 'first words');
+        expect(await ledger.readStream(streamOf(strike))).toMatchObject([
+          { submission: stands, erased: false },
+        ]);
+        if (answer.outcome !== 'accepted')
+          expect(answer).toEqual({ outcome: 'clash', field: 'body.note', recordedAt: first.recordedAt });
+        await ledger.accept(stands, later);
+        const rows = await personal.query(streamOf(strike));
+        expect(rows).toHaveLength(1);
+        expect(JSON.stringify(rows)).toContain(
+          answer.outcome === 'accepted' ? 'second words' : 'first words',
+        );
+      }
+      expect([...outcomes].sort()).toEqual(['accepted', 'clash']);
+    },
+  );
+
+  it('words that no fact holds are erased with the submission', async () => {
+    const { ledger, personal } = await cutAt(3, false, changed('first words'));
+    expect(await personal.query(streamOf(strike))).toHaveLength(1);
+    await ledger.forget(streamOf(strike), party.submissionId);
+    expect(await personal.query(streamOf(strike))).toEqual([]);
+  });
+});
