@@ -12,7 +12,6 @@ export const kinds = {
   'kind.repair': 'Repair',
   'kind.flow-test': 'Flow test',
   'kind.return-to-service': 'Return to service',
-  'kind.water-lost': 'Water lost',
   'kind.link': 'Two reports of one strike',
   'kind.correction': 'Correction',
   'kind.claim-opened': 'Claim opened',

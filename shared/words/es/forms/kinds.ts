@@ -13,7 +13,6 @@ export const kinds: Record<keyof typeof english, string> = {
   'kind.repair': 'Reparación',
   'kind.flow-test': 'Prueba de caudal',
   'kind.return-to-service': 'Vuelta al servicio',
-  'kind.water-lost': 'Agua perdida',
   'kind.link': 'Dos informes de un mismo choque',
   'kind.correction': 'Corrección',
   'kind.claim-opened': 'Reclamación abierta',
