@@ -46,7 +46,8 @@ const HOSE_LAY_FT = 1000;
 const MOST_TESTS = 10;
 
 /** An abandoned or planned hydrant serves nobody: it is not counted and never offered. */
-const shouldServe = ({ service }: Hydrant): boolean => service !== 'abandoned' && service !== 'planned';
+export const shouldServe = ({ service }: Hydrant): boolean =>
+  service !== 'abandoned' && service !== 'planned';
 
 function rounded(position: PublicPosition, decimals: number): PublicPosition {
   const scale = 10 ** decimals;

@@ -25,10 +25,11 @@ export interface MapMarker {
   readonly signY: number;
 }
 
-const WIDTH = 760;
-const MARGIN = 34;
+/** About as wide as the page shows it, so that its letters are the page's; a phone shows it at two thirds. */
+const WIDTH = 540;
+const MARGIN = 30;
 /** Room that a marker takes, units of the picture. */
-export const MARKER_SIZE = 30;
+export const MARKER_SIZE = 34;
 /** More dots than this are drawn on a raster, one a cell: a city of 250,000 must not weigh megabytes. */
 const MOST_DOTS = 4000;
 /** With fewer dots an outlier is a hydrant; with more it is nearly always a mistake in the inventory. */
@@ -106,7 +107,7 @@ export function townMap(
     out.filter((position) => position !== null),
   );
   if (!bounds) return null;
-  const frame = fitFrame(bounds, { width: WIDTH, least: 380, greatest: 760, margin: MARGIN });
+  const frame = fitFrame(bounds, { width: WIDTH, least: 300, greatest: 600, margin: MARGIN });
   const points = dots.map(frame.place);
   const inside = points.filter(({ x, y }) => x >= 0 && y >= 0 && x <= frame.width && y <= frame.height);
   const feet = roundLength(frame.feetPerUnit * frame.width * 0.3);
@@ -114,7 +115,7 @@ export function townMap(
     width: frame.width,
     height: fix(frame.height),
     dots: dotPath(inside),
-    dotSize: inside.length > 1500 ? 3 : inside.length > 200 ? 4.5 : 6,
+    dotSize: inside.length > 1500 ? 2.5 : inside.length > 200 ? 4 : 6,
     beyond: points.length - inside.length,
     markers: placeMarkers(
       out.flatMap((position, index) => (position ? [{ index, ...frame.place(position) }] : [])),

@@ -6,6 +6,8 @@ export interface NearMap {
   readonly size: number;
   readonly centre: number;
   readonly rings: readonly { readonly feet: number; readonly radius: number }[];
+  /** Direction with the most room for the rings' labels: 1 long, x to the east, y to the south. */
+  readonly labelsAlong: { readonly x: number; readonly y: number };
   readonly hydrants: readonly { readonly index: number; readonly x: number; readonly y: number }[];
 }
 
@@ -16,6 +18,15 @@ const MARGIN = 30;
 function ringStep(reachFt: number): number {
   const steps = [100, 200, 300, 500, 1000, 2000, 5000, 10_000, 20_000, 50_000];
   return steps.find((step) => reachFt / step <= 4) ?? 100_000;
+}
+
+/** The direction farthest from every hydrant's; downwards where two are as free, because that is where one looks. */
+function freest(taken: readonly number[]): { x: number; y: number } {
+  const apart = (a: number, b: number): number => Math.abs(Math.atan2(Math.sin(a - b), Math.cos(a - b)));
+  const candidates = [90, 270, 45, 135, 225, 315].map((degrees) => (degrees * Math.PI) / 180);
+  const room = (turn: number): number => Math.min(...taken.map((other) => apart(turn, other)));
+  const best = candidates.reduce((a, b) => (room(b) > room(a) + 0.01 ? b : a));
+  return { x: Math.cos(best), y: Math.sin(best) };
 }
 
 /** A published position may be rounded so far that a picture would contradict the distance beside it. */
@@ -52,6 +63,7 @@ export function nearMap(centre: PublicPosition, nearest: readonly PublicNearest[
       feet: (index + 1) * step,
       radius: fix(((index + 1) * step) / frame.feetPerUnit),
     })),
+    labelsAlong: freest(drawn.map(({ x, y }) => Math.atan2(y - SIZE / 2, x - SIZE / 2))),
     hydrants: drawn.map(({ x, y }, index) => ({ index, x: fix(x), y: fix(y) })),
   };
 }

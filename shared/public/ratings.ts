@@ -58,15 +58,15 @@ export function ratingOf(
   const shown = (flowGpm: number): number | null => (rules.showFlow ? Math.round(flowGpm) : null);
   for (const test of newestFirst(tests)) {
     const result = evaluated(test);
-    if (result?.hydrantClass == null || result.rating.capacityGpm === null) continue;
+    if (!result || result.hydrantClass === null || result.rating.capacityGpm === null) continue;
     return {
       hydrantClass: result.hydrantClass,
       ratedFlowGpm: shown(result.rating.capacityGpm),
       testedOn: localDate(test.body.testedAt, rules.timeZone),
     };
   }
-  if (hydrant?.ratedFlowGpm == null) return unrated;
-  const { ratedFlowGpm } = hydrant;
+  const ratedFlowGpm = hydrant?.ratedFlowGpm ?? null;
+  if (ratedFlowGpm === null) return unrated;
   return { hydrantClass: hydrantClassOf(ratedFlowGpm), ratedFlowGpm: shown(ratedFlowGpm), testedOn: null };
 }
 

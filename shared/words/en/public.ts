@@ -46,6 +46,7 @@ export const publicPages = {
   'public.near-map.place': '{number}: {hydrant}, {away}.',
   'public.near-map.note': 'Rings show straight-line distance.',
 
+  'public.index': 'Hydrants out of service, at a glance',
   'public.list': 'Out of service now',
   'public.number': 'Number {number} on the map.',
   'public.unknown-hydrant': 'Hydrant not in the inventory',
@@ -68,12 +69,12 @@ export const publicPages = {
   'public.no-class': 'no class on record',
   'public.flow': 'rated {flow}',
   'public.tested': 'tested {date}',
-  'public.untested': 'rating from the inventory, date not known',
+  'public.untested': 'test date not known',
   'public.open-page': 'History of {hydrant}',
 
   'public.nearest': 'Nearest hydrants in service',
   'public.nearest-of': 'Nearest hydrants in service to {hydrant}',
-  'public.nearest.line': 'Straight-line distance, not along streets.',
+  'public.nearest.line': 'Distances are straight lines, not along streets.',
   'public.nearest.none': 'None can be named, because the place is not known.',
   'public.nearest.no-inventory': 'None can be named: no inventory has been loaded.',
   'public.nearest.nobody': 'There is no other hydrant in service in the inventory.',
@@ -154,7 +155,7 @@ export const publicPages = {
   'public.hydrant.readings': 'Static {static}, residual {residual} at {flow}. Rated capacity: {rated}.',
   'public.hydrant.not-rated': 'too small a drop to rate',
   'public.hydrant.one': 'Read at one hydrant only, which is less certain.',
-  'public.hydrant.curve': 'Supply curve of the last test',
+  'public.hydrant.curve': 'Supply curve of the last test.',
   'public.hydrant.curve-note': 'The supply on the day of the test, before the outage now recorded.',
   'public.hydrant.back': 'All hydrants out of service',
   'public.hydrant.gone':

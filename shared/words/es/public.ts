@@ -48,6 +48,7 @@ export const publicPages: Record<keyof typeof english, string> = {
   'public.near-map.place': '{number}: {hydrant}, {away}.',
   'public.near-map.note': 'Los círculos indican la distancia en línea recta.',
 
+  'public.index': 'Hidrantes fuera de servicio, de un vistazo',
   'public.list': 'Fuera de servicio ahora',
   'public.number': 'Número {number} en el mapa.',
   'public.unknown-hydrant': 'Hidrante que no está en el inventario',
@@ -70,12 +71,12 @@ export const publicPages: Record<keyof typeof english, string> = {
   'public.no-class': 'sin clase registrada',
   'public.flow': 'caudal nominal {flow}',
   'public.tested': 'probado el {date}',
-  'public.untested': 'valor del inventario, de fecha desconocida',
+  'public.untested': 'sin fecha de prueba',
   'public.open-page': 'Historial de {hydrant}',
 
   'public.nearest': 'Hidrantes en servicio más cercanos',
   'public.nearest-of': 'Hidrantes en servicio más cercanos a {hydrant}',
-  'public.nearest.line': 'Distancia en línea recta, no por las calles.',
+  'public.nearest.line': 'Las distancias son en línea recta, no por las calles.',
   'public.nearest.none': 'No se puede indicar ninguno, porque no se conoce el lugar.',
   'public.nearest.no-inventory': 'No se puede indicar ninguno: no se ha cargado el inventario.',
   'public.nearest.nobody': 'No hay otro hidrante en servicio en el inventario.',
@@ -157,7 +158,7 @@ export const publicPages: Record<keyof typeof english, string> = {
   'public.hydrant.readings': 'Estática {static}, residual {residual} con {flow}. Capacidad nominal: {rated}.',
   'public.hydrant.not-rated': 'la caída es muy pequeña para calcularla',
   'public.hydrant.one': 'Leído en un solo hidrante, lo que es menos seguro.',
-  'public.hydrant.curve': 'Curva de suministro de la última prueba',
+  'public.hydrant.curve': 'Curva de suministro de la última prueba.',
   'public.hydrant.curve-note':
     'El suministro el día de la prueba, antes de la interrupción que consta ahora.',
   'public.hydrant.back': 'Todos los hidrantes fuera de servicio',

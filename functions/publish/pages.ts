@@ -1,0 +1,104 @@
+import { hydrantPath, pagePath } from '../../shared/public/address.ts';
+import type { PublicEdition } from '../../shared/public/edition.ts';
+import { locales, say } from '../../shared/words/index.ts';
+import { contentTypeOf, type PublishedObject } from '../stores/published/published.ts';
+import type { PageContent, SiteRenderer } from './renderer.ts';
+
+export interface PublishedFile extends PublishedObject {
+  readonly key: string;
+}
+
+/** How long a reader or a cache may keep a page, seconds. A minute is the most; half of that leaves room on the way. */
+const PAGE_CACHE = 'public, max-age=30, must-revalidate';
+/** An asset's name changes with its content. */
+const ASSET_CACHE = 'public, max-age=31536000, immutable';
+const PLAIN_ASSET_CACHE = 'public, max-age=3600';
+
+export const SNAPSHOT_KEY = 'v1/snapshot.json';
+
+export interface PageToRender {
+  readonly key: string;
+  readonly path: string;
+  readonly content: PageContent;
+}
+
+/** Every page of an edition. The lists are written last, so that their links lead somewhere by the time they stand. */
+export function pagesOf(
+  edition: PublicEdition,
+  withdrawn: readonly string[],
+): { readonly others: readonly PageToRender[]; readonly lists: readonly PageToRender[] } {
+  const { locale: own } = edition.snapshot.utility;
+  const page = (name: string, locale: string, content: PageContent): PageToRender => {
+    const path = pagePath(name, locale, own);
+    return { key: `${path.slice(1)}index.html`, path, content };
+  };
+  const others = locales.flatMap((locale) => [
+    ...edition.hydrants.map((hydrant) => page(hydrantPath(hydrant.hydrantId), locale, { edition, hydrant })),
+    ...withdrawn.map((hydrantId) => page(hydrantPath(hydrantId), locale, { edition, hydrant: null })),
+    page('how-to-read/', locale, { edition }),
+  ]);
+  return {
+    others: [...others, { key: '404.html', path: '/404', content: { edition } }],
+    lists: locales.map((locale) => page('', locale, { edition })),
+  };
+}
+
+/** What must stand on every page, whatever else does. A page without it is a fault and is not published. */
+function assertHonest(html: string, path: string, { snapshot }: PublicEdition): void {
+  const { checkedAt, relyUntil, utility } = snapshot;
+  for (const [what, text] of [
+    ['the time of the check', `datetime="${checkedAt}"`],
+    ['the time until which it may be relied on', `datetime="${relyUntil}"`],
+    ['the number to call', `href="tel:${utility.emergencyPhone.replace(/[^+\d]/g, '')}"`],
+  ] as const)
+    if (!html.includes(text)) throw new Error(`${path} lacks ${what}`);
+}
+
+const utf8 = new TextEncoder();
+
+/** Renders one page and checks it. */
+export async function renderPage(
+  renderer: SiteRenderer,
+  { key, path, content }: PageToRender,
+): Promise<PublishedFile> {
+  const html = await renderer.render(path, content);
+  assertHonest(html, path, content.edition);
+  return {
+    key,
+    bytes: utf8.encode(html),
+    contentType: contentTypeOf(key),
+    cacheControl: PAGE_CACHE,
+    checkedAt: content.edition.snapshot.checkedAt,
+  };
+}
+
+/** The snapshot for other systems, with what they must know before they use it. */
+export function snapshotFile({ snapshot }: PublicEdition): PublishedFile {
+  const note = say(snapshot.utility.locale, 'public.data.note');
+  return {
+    key: SNAPSHOT_KEY,
+    bytes: utf8.encode(`${JSON.stringify({ note, ...snapshot }, null, 1)}\n`),
+    contentType: contentTypeOf(SNAPSHOT_KEY),
+    cacheControl: PAGE_CACHE,
+    checkedAt: snapshot.checkedAt,
+  };
+}
+
+const assetReferences = /(?:href|src)="(\/(?:_assets\/[^"?#]+|icon\.svg))"|url\((\/_assets\/[^)?#]+)\)/g;
+
+/** The assets that some text refers to. */
+export function assetsIn(text: string): readonly string[] {
+  return [...text.matchAll(assetReferences)].flatMap(([, attribute, url]) => attribute ?? url ?? []);
+}
+
+/** One asset; a style sheet's own assets are found in it by `assetsIn`. */
+export async function assetFile(renderer: SiteRenderer, path: string): Promise<PublishedFile> {
+  const key = path.slice(1);
+  return {
+    key,
+    bytes: await renderer.asset(path),
+    contentType: contentTypeOf(key),
+    cacheControl: key.startsWith('_assets/') ? ASSET_CACHE : PLAIN_ASSET_CACHE,
+    checkedAt: null,
+  };
+}

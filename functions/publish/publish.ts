@@ -1,0 +1,198 @@
+import { buildEdition, shouldServe, type PublicSources } from '../../shared/public/build.ts';
+import type { PublicEdition } from '../../shared/public/edition.ts';
+import {
+  inventoryProblems,
+  vanishedOutages,
+  withdrawnPages,
+  type Vanished,
+} from '../../shared/public/guard.ts';
+import { publicSnapshot, type PublicSnapshot } from '../../shared/public/snapshot.ts';
+import { problem, type Problem } from '../../shared/problems/problem.ts';
+import type { UtilitySettings } from '../../shared/utility/settings.ts';
+import type { PublishedStore } from '../stores/published/published.ts';
+import {
+  assetFile,
+  assetsIn,
+  pagesOf,
+  renderPage,
+  SNAPSHOT_KEY,
+  snapshotFile,
+  type PageToRender,
+  type PublishedFile,
+} from './pages.ts';
+import { movePointer, readPointer, type Pointer, type StandingPointer } from './pointer.ts';
+import type { SiteRenderer } from './renderer.ts';
+import { writeFile } from './write.ts';
+
+export interface PublishDeps {
+  readonly settings: UtilitySettings;
+  /** The whole current state. Throws when any part of it cannot be read; never answers empty because of a fault. */
+  readonly readSources: () => Promise<PublicSources>;
+  /** Whether the ledger still holds an outage that no projection knows (false: a correction withdrew it). */
+  readonly stillRecorded: (vanished: Vanished) => Promise<boolean>;
+  readonly renderer: SiteRenderer;
+  readonly store: PublishedStore;
+}
+
+export interface Publication {
+  /** `superseded`: a page of the same check or a newer one stands, and stays. */
+  readonly outcome: 'published' | 'superseded';
+  readonly checkedAt: string;
+  readonly written: readonly string[];
+  readonly unchanged: number;
+}
+
+/** What was read must not replace the page that stands; each problem says why. */
+export class PublicationRefused extends Error {
+  override readonly name = 'PublicationRefused';
+  readonly problems: readonly Problem[];
+
+  constructor(problems: readonly Problem[]) {
+    super(problems.map(({ code }) => code).join(', '));
+    this.problems = problems;
+  }
+}
+
+/** A clock this far behind the standing page would hold back every page of this publisher without a word. */
+const CLOCK_TOLERANCE_MS = 60_000;
+/** Writes under way at once. */
+const AT_ONCE = 16;
+/** How often the pointer is fought over before a publication gives up; its files stand all the same. */
+const MOST_POINTER_TRIES = 8;
+
+/**
+ * Publishes the current state: reads it whole, builds and checks what the public may know, renders every page, writes
+ * what changed, moves the pointer. `now` is taken before anything is read, so a page says "checked" of no instant
+ * whose facts it lacks. Safe to run several at once.
+ *
+ * Whatever fails, the last good page stays: nothing is written before everything was read and checked, each file is
+ * replaced whole, and none by an older one.
+ *
+ * @throws PublicationRefused when what was read is not fit to be published; StoreUnavailable; ZodError from the schema.
+ */
+export async function publishOnce(deps: PublishDeps, now: Date): Promise<Publication> {
+  const { settings, store } = deps;
+  const checkedAt = now.toISOString();
+  const standing = await readPointer(store);
+  if (isSuperseded(standing, now)) return { outcome: 'superseded', checkedAt, written: [], unchanged: 0 };
+
+  const previous = await readPrevious(store);
+  const sources = await deps.readSources();
+  await refuseBadNews(deps, previous, sources);
+  const edition = buildEdition(sources, settings, checkedAt);
+
+  const withdrawn = withdrawnPages(standing.pointer, edition);
+  const { files, written, unchanged } = await writeEdition(deps, edition, withdrawn, standing.pointer);
+  const next: Pointer = {
+    version: 1,
+    checkedAt,
+    relyUntil: edition.snapshot.relyUntil,
+    files,
+    hydrants: edition.hydrants.map(({ hydrantId }) => hydrantId),
+    withdrawn: [...withdrawn],
+  };
+  const moved = await moveForward(store, next, standing);
+  return { outcome: moved ? 'published' : 'superseded', checkedAt, written, unchanged };
+}
+
+function isSuperseded({ pointer }: StandingPointer, now: Date): boolean {
+  if (!pointer) return false;
+  const ahead = Date.parse(pointer.checkedAt) - now.getTime();
+  if (ahead > CLOCK_TOLERANCE_MS)
+    throw new PublicationRefused([
+      problem('clock-behind', '', { now: now.toISOString(), checkedAt: pointer.checkedAt }),
+    ]);
+  return ahead >= 0;
+}
+
+/** The snapshot that stands. One that cannot be read as such is no reason to stop: it is about to be replaced. */
+async function readPrevious(store: PublishedStore): Promise<PublicSnapshot | null> {
+  const object = await store.get(SNAPSHOT_KEY);
+  if (!object) return null;
+  try {
+    const { note: _note, ...snapshot } = JSON.parse(new TextDecoder().decode(object.bytes)) as Record<
+      string,
+      unknown
+    >;
+    return publicSnapshot.safeParse(snapshot).data ?? null;
+  } catch (error) {
+    if (error instanceof SyntaxError) return null;
+    throw error;
+  }
+}
+
+async function refuseBadNews(
+  { stillRecorded }: PublishDeps,
+  previous: PublicSnapshot | null,
+  { inventory, statuses, strikes }: PublicSources,
+): Promise<void> {
+  const serving = inventory && { serving: inventory.hydrants.filter(shouldServe).length };
+  const problems = [...inventoryProblems(previous, serving)];
+  for (const vanished of vanishedOutages(previous, statuses, strikes))
+    if (await stillRecorded(vanished))
+      problems.push(problem('outage-vanished', 'outOfService', { outageId: vanished.outageId }));
+  if (problems.length > 0) throw new PublicationRefused(problems);
+}
+
+interface WrittenEdition {
+  readonly files: Pointer['files'];
+  readonly written: readonly string[];
+  readonly unchanged: number;
+}
+
+async function writeEdition(
+  { renderer, store }: PublishDeps,
+  edition: PublicEdition,
+  withdrawn: readonly string[],
+  standing: Pointer | null,
+): Promise<WrittenEdition> {
+  const files: Record<string, Pointer['files'][string]> = {};
+  const written: string[] = [];
+  let unchanged = 0;
+  const write = async (file: PublishedFile): Promise<void> => {
+    const result = await writeFile(store, file, standing?.files[file.key]);
+    if (result.outcome === 'newer-stands') return;
+    files[file.key] = { sha256: result.sha256, etag: result.etag };
+    if (result.outcome === 'written') written.push(file.key);
+    else unchanged++;
+  };
+
+  const assets = new Map<string, Promise<void>>();
+  const writeAsset = async (path: string): Promise<void> => {
+    const file = await assetFile(renderer, path);
+    // A style sheet's fonts first, for the same reason as the sheet before the page.
+    if (path.endsWith('.css')) await writeAssets(new TextDecoder().decode(file.bytes));
+    await write(file);
+  };
+  const writeAssets = async (text: string): Promise<void> => {
+    const wanted = assetsIn(text).map((path) => {
+      const under = assets.get(path) ?? writeAsset(path);
+      assets.set(path, under);
+      return under;
+    });
+    await Promise.all(wanted);
+  };
+
+  const publishPage = async (page: PageToRender): Promise<void> => {
+    const file = await renderPage(renderer, page);
+    await writeAssets(new TextDecoder().decode(file.bytes));
+    await write(file);
+  };
+  const { others, lists } = pagesOf(edition, withdrawn);
+  for (let start = 0; start < others.length; start += AT_ONCE)
+    await Promise.all(others.slice(start, start + AT_ONCE).map(publishPage));
+  for (const page of lists) await publishPage(page);
+  await write(snapshotFile(edition));
+  return { files, written, unchanged };
+}
+
+/** Moves the pointer unless it has come as far or further. */
+async function moveForward(store: PublishedStore, next: Pointer, seen: StandingPointer): Promise<boolean> {
+  let { pointer, etag } = seen;
+  for (let tries = 0; tries < MOST_POINTER_TRIES; tries++) {
+    if (pointer && Date.parse(pointer.checkedAt) >= Date.parse(next.checkedAt)) return false;
+    if ((await movePointer(store, next, etag)) !== null) return true;
+    ({ pointer, etag } = await readPointer(store));
+  }
+  throw new Error(`the pointer was moved by others ${MOST_POINTER_TRIES} times`);
+}

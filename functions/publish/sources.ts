@@ -1,0 +1,86 @@
+import type { HydrantStatus } from '../../shared/outages/hydrantStatus.ts';
+import type { PublicSources } from '../../shared/public/build.ts';
+import type { Vanished } from '../../shared/public/guard.ts';
+import type { FlowTestFact } from '../../shared/public/ratings.ts';
+import type { StrikeState } from '../../shared/strikes/state.ts';
+import { effectiveFacts, ofKind, type Effective } from '../../shared/submissions/effective.ts';
+import { streamOf, type Stream } from '../../shared/submissions/envelope.ts';
+import type { Ledger } from '../stores/ledger/ledger.ts';
+import type { ProjectionStore } from '../stores/projections/projections.ts';
+
+export interface SourceDeps {
+  readonly ledger: Ledger;
+  readonly projections: ProjectionStore;
+  /** Null when none has been loaded; a fault throws. */
+  readonly readInventory: () => Promise<PublicSources['inventory']>;
+}
+
+/** Streams read at once. */
+const AT_ONCE = 16;
+
+/** The whole current state, for a publication. Every read is strongly consistent; a fault throws. */
+export async function readSources({
+  ledger,
+  projections,
+  readInventory,
+}: SourceDeps): Promise<PublicSources> {
+  const [inventory, hydrantRows, strikeRows] = await Promise.all([
+    readInventory(),
+    projections.list<HydrantStatus>('hydrant'),
+    projections.list<StrikeState>('strike'),
+  ]);
+  const statuses = hydrantRows.map(({ value }) => value);
+  const strikes = strikeRows.map(({ value }) => value);
+  return { inventory, statuses, strikes, flowTests: await readFlowTests(ledger, statuses, strikes) };
+}
+
+/** The standing flow tests, read from the streams that the projections name and from no others. */
+async function readFlowTests(
+  ledger: Ledger,
+  statuses: readonly HydrantStatus[],
+  strikes: readonly StrikeState[],
+): Promise<ReadonlyMap<string, readonly FlowTestFact[]>> {
+  const wanted = new Set(statuses.flatMap(({ flowTestIds }) => flowTestIds));
+  const inStrikes = strikes.filter(({ flowTestIds }) => flowTestIds.some((id) => wanted.has(id)));
+  const found = new Set(inStrikes.flatMap(({ flowTestIds }) => flowTestIds));
+  const streams: Stream[] = [
+    ...inStrikes.flatMap(({ memberIds }) =>
+      memberIds.map((strikeId) => streamOf({ type: 'strike', strikeId })),
+    ),
+    ...statuses
+      .filter(({ flowTestIds }) => flowTestIds.some((id) => !found.has(id)))
+      .map(({ hydrantId }) => streamOf({ type: 'hydrant', hydrantId })),
+  ];
+  const byHydrant = new Map<string, FlowTestFact[]>();
+  for (let start = 0; start < streams.length; start += AT_ONCE) {
+    const read = await Promise.all(
+      streams.slice(start, start + AT_ONCE).map((stream) => standing(ledger, stream)),
+    );
+    for (const { fact } of read.flatMap((facts) => ofKind(facts, 'flow-test')))
+      if (wanted.has(fact.submissionId))
+        byHydrant.set(fact.body.residualHydrantId, [
+          ...(byHydrant.get(fact.body.residualHydrantId) ?? []),
+          fact,
+        ]);
+  }
+  return byHydrant;
+}
+
+const standing = async (ledger: Ledger, stream: Stream): Promise<readonly Effective[]> =>
+  effectiveFacts(
+    (await ledger.readStream(stream, { personal: false })).filter(
+      ({ submission }) => submission.test !== true,
+    ),
+  ).facts;
+
+/** Whether the ledger holds an outage that the projections do not know: then they are wrong, and no correction made it so. */
+export async function stillRecorded(
+  ledger: Ledger,
+  { outageId, hydrantId, cause }: Vanished,
+): Promise<boolean> {
+  if (cause === 'strike')
+    return (await standing(ledger, streamOf({ type: 'strike', strikeId: outageId }))).length > 0;
+  if (hydrantId === null) return true;
+  const facts = await standing(ledger, streamOf({ type: 'hydrant', hydrantId }));
+  return facts.some(({ fact }) => fact.submissionId === outageId);
+}
