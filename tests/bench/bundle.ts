@@ -7,7 +7,7 @@ import { promisify } from 'node:util';
 import { build } from 'esbuild';
 import { handlerBundle } from '../../infra/aws/bundling.ts';
 import { permissions } from '../../infra/aws/permissions.ts';
-import type { BenchRow } from './run.ts';
+import type { BenchRow } from './row.ts';
 
 const repository = join(import.meta.dirname, '..', '..');
 const STARTS = 9;

@@ -2,6 +2,7 @@ import { readdir } from 'node:fs/promises';
 import { availableParallelism, totalmem } from 'node:os';
 import { join } from 'node:path';
 import { isMainThread, parentPort, Worker, workerData } from 'node:worker_threads';
+import type { Bench, BenchRow } from './row.ts';
 import { formatTable } from './table.ts';
 
 /**
@@ -9,17 +10,8 @@ import { formatTable } from './table.ts';
  * beside a plain alternative measured in the same run. One that fails or takes too long is reported and the others go
  * on; exit 1 if any did. Each runs in a thread of its own, so that it can be stopped and leaves nothing behind.
  */
-export interface BenchRow {
-  readonly name: string;
-  readonly value: number;
-  readonly unit: string;
-  /** The plain alternative, in the same unit. */
-  readonly beside?: { readonly name: string; readonly value: number };
-}
-export type Bench = () => Promise<readonly BenchRow[]> | readonly BenchRow[];
-
 const LIMIT_S = 240;
-const helpers = new Set(['run.ts', 'table.ts']);
+const helpers = new Set(['run.ts', 'row.ts', 'table.ts']);
 
 type Answer = { readonly rows: readonly BenchRow[] } | { readonly problem: string } | { readonly none: true };
 

@@ -1,4 +1,4 @@
-import type { BenchRow } from './run.ts';
+import type { BenchRow } from './row.ts';
 
 const grouped = new Intl.NumberFormat('en-US', { maximumFractionDigits: 0 });
 
