@@ -1,5 +1,15 @@
 import { lambdaHandler } from '../http/lambda.ts';
-import { wired } from '../wiring.ts';
+import { environment, evidenceStore, httpDeps, inventoryStore, tables } from '../wiring.ts';
 import { createRecordsApp } from './app.ts';
+import { currentState } from './currentState.ts';
 
-export const handler = lambdaHandler(() => createRecordsApp(wired()));
+export const handler = lambdaHandler(async () =>
+  createRecordsApp({
+    ...httpDeps(),
+    settings: environment().utility,
+    ledger: tables().ledger,
+    current: currentState(tables().projections),
+    inventory: await inventoryStore(),
+    evidence: await evidenceStore(),
+  }),
+);

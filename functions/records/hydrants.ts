@@ -1,0 +1,122 @@
+import * as z from 'zod';
+import { findHydrants } from '../../shared/inventory/find.ts';
+import type { Hydrant } from '../../shared/inventory/hydrant.ts';
+import {
+  nearestIndex,
+  nearestInService,
+  type NearestIndex,
+  type Neighbour,
+} from '../../shared/nearest/nearest.ts';
+import type { HydrantStatus } from '../../shared/outages/hydrantStatus.ts';
+import { problem, type Problem } from '../../shared/problems/problem.ts';
+import { shouldServe } from '../../shared/public/build.ts';
+import { ofKind } from '../../shared/submissions/effective.ts';
+import { streamOf } from '../../shared/submissions/envelope.ts';
+import type { Recorded } from '../../shared/submissions/recorded.ts';
+import type { RouteHandler } from '../http/app.ts';
+import { notFound, refuse } from '../http/refused.ts';
+import type { CurrentInventory } from '../stores/inventory/inventory.ts';
+import type { RecordsDeps } from './deps.ts';
+import { asRecorded, factsOf } from './facts.ts';
+
+const USUAL_LIMIT = 20;
+const MOST_LIMIT = 100;
+/** Hydrants in service that are offered in place of one that is not. */
+const NEAREST = 5;
+
+const degrees = (most: number) => z.coerce.number().min(-most).max(most);
+const decimal = /^[+-]?\d{1,3}(\.\d{1,15})?$/;
+
+interface Asked {
+  readonly find: string | null;
+  readonly near: { readonly latitudeDeg: number; readonly longitudeDeg: number } | null;
+  readonly limit: number;
+}
+
+/** Reads `?find=` or `?near=lat,lon`, and `&limit=`; refuses with everything that is wrong with them. */
+function readQuery(query: (name: string) => string | undefined): Asked {
+  const problems: Problem[] = [];
+  const limit = query('limit') ?? String(USUAL_LIMIT);
+  if (!/^\d{1,3}$/.test(limit) || Number(limit) < 1 || Number(limit) > MOST_LIMIT)
+    problems.push(problem('limit-not-a-number', 'limit', { maximum: MOST_LIMIT }));
+
+  const find = query('find') ?? null;
+  if (find !== null && find.length > 200) problems.push(problem('too-long', 'find', { maximum: 200 }));
+  const given = query('near') ?? null;
+  const parts = given === null ? [] : given.split(',').map((part) => part.trim());
+  const near = z
+    .tuple([degrees(90), degrees(180)])
+    .safeParse(parts.every((part) => decimal.test(part)) ? parts : null);
+  if (given !== null && !near.success) problems.push(problem('near-not-a-place', 'near'));
+  if ((find === null) === (given === null)) problems.push(problem('find-or-near', 'find'));
+  if (problems.length > 0) return refuse('invalid', problems);
+  return {
+    find,
+    near: near.success ? { latitudeDeg: near.data[0], longitudeDeg: near.data[1] } : null,
+    limit: Number(limit),
+  };
+}
+
+/** The search tree of an inventory, built once for as long as that inventory is in force. */
+const trees = new WeakMap<CurrentInventory, NearestIndex<Hydrant>>();
+function treeOf(inventory: CurrentInventory): NearestIndex<Hydrant> {
+  const built = trees.get(inventory) ?? nearestIndex(inventory.hydrants);
+  trees.set(inventory, built);
+  return built;
+}
+
+/** Hydrants: found by number or place, or near somewhere; and one with what is known of it. */
+export function hydrantRoutes({ current, inventory, ledger }: RecordsDeps): Record<string, RouteHandler> {
+  const outOfService = async (): Promise<ReadonlySet<string>> =>
+    new Set((await current.hydrants()).flatMap(({ hydrantId, inService }) => (inService ? [] : [hydrantId])));
+
+  const flowTestsOf = async (hydrantId: string, status: HydrantStatus | null): Promise<Recorded[]> => {
+    if (!status || status.flowTestIds.length === 0) return [];
+    // A test after a repair stands in its strike's stream, which goes by every id that links joined.
+    const strikeIds = [...status.open, ...status.past]
+      .filter(({ cause }) => cause === 'strike')
+      .map(({ outageId }) => outageId);
+    const strikes = await Promise.all(strikeIds.map((strikeId) => current.strike(strikeId)));
+    const streams = strikes.flatMap((strike) =>
+      (strike?.memberIds ?? []).map((strikeId) => streamOf({ type: 'strike', strikeId })),
+    );
+    const facts = await factsOf(ledger, [streamOf({ type: 'hydrant', hydrantId }), ...streams]);
+    return ofKind(facts, 'flow-test')
+      .filter(({ fact }) => fact.body.residualHydrantId === hydrantId)
+      .map(asRecorded);
+  };
+
+  return {
+    'GET /api/hydrants': async (call) => {
+      const { find, near, limit } = readQuery((name) => call.req.query(name));
+      const [stock, out] = await Promise.all([inventory.current(), outOfService()]);
+      const withService = (hydrant: Hydrant) => ({ hydrant, inService: !out.has(hydrant.hydrantId) });
+      if (!stock) return call.json({ hydrants: [] });
+      const hydrants =
+        near === null
+          ? findHydrants(stock.hydrants, find ?? '', limit).map(withService)
+          : nearestInService(treeOf(stock), near, limit, () => true).map(({ hydrant, distanceFt }) => ({
+              ...withService(hydrant),
+              distanceFt,
+            }));
+      return call.json({ hydrants });
+    },
+
+    'GET /api/hydrants/{hydrantId}': async (call) => {
+      const hydrantId = call.req.param('hydrantId') ?? '';
+      const [stock, status, out] = await Promise.all([
+        inventory.current(),
+        current.hydrant(hydrantId),
+        outOfService(),
+      ]);
+      const hydrant = stock?.byId.get(hydrantId) ?? null;
+      // A crew can name a hydrant that the inventory lacks; what it recorded is still there to be read.
+      if (!hydrant && !status) return notFound('no-such-hydrant');
+      const serves = (other: Hydrant): boolean =>
+        other.hydrantId !== hydrantId && shouldServe(other) && !out.has(other.hydrantId);
+      const nearest: Neighbour<Hydrant>[] =
+        stock && hydrant ? nearestInService(treeOf(stock), hydrant, NEAREST, serves) : [];
+      return call.json({ hydrant, status, flowTests: await flowTestsOf(hydrantId, status), nearest });
+    },
+  };
+}
