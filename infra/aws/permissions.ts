@@ -15,6 +15,15 @@ export interface Permission {
 
 const read = ['dynamodb:GetItem', 'dynamodb:Query'] as const;
 const append = ['dynamodb:PutItem'] as const;
+/** Personal fields are fetched by the keys that the facts of a stream name. */
+const readPersonal = ['dynamodb:BatchGetItem'] as const;
+/** Handing in a fact writes its erasable row first, and takes away what earlier attempts left (decision 0011). */
+const handInPersonal = [
+  'dynamodb:BatchGetItem',
+  'dynamodb:Query',
+  'dynamodb:PutItem',
+  'dynamodb:DeleteItem',
+] as const;
 /** Without the right to list, a missing object answers "forbidden", and absence could not be told from a fault. */
 const readObjects = ['s3:GetObject', 's3:ListBucket'] as const;
 
@@ -26,12 +35,12 @@ const readObjects = ['s3:GetObject', 's3:ListBucket'] as const;
 export const permissions: Readonly<Record<FunctionName, readonly Permission[]>> = {
   submissions: [
     { actions: [...read, ...append], on: { table: 'submissions' } },
-    { actions: [...read, ...append], on: { table: 'personal' } },
-    { actions: [...read, ...append], on: { table: 'unique' } },
+    { actions: handInPersonal, on: { table: 'personal' } },
+    { actions: ['dynamodb:GetItem', ...append], on: { table: 'unique' } },
   ],
   records: [
     { actions: read, on: { table: 'submissions' } },
-    { actions: read, on: { table: 'personal' } },
+    { actions: readPersonal, on: { table: 'personal' } },
     { actions: read, on: { table: 'projections' } },
     { actions: readObjects, on: { bucket: 'inventory', prefix: '' } },
     // Whether a photo has arrived; its bytes go by a signed address of the evidence function.
@@ -39,29 +48,29 @@ export const permissions: Readonly<Record<FunctionName, readonly Permission[]>> 
   ],
   evidence: [
     { actions: read, on: { table: 'submissions' } },
-    { actions: read, on: { table: 'projections' } },
+    { actions: readPersonal, on: { table: 'personal' } },
+    { actions: ['dynamodb:GetItem'], on: { table: 'projections' } },
     { actions: [...readObjects, 's3:PutObject'], on: { bucket: 'evidence', prefix: '' } },
   ],
   packets: [
     { actions: [...read, ...append], on: { table: 'submissions' } },
-    { actions: [...read, ...append], on: { table: 'personal' } },
+    { actions: handInPersonal, on: { table: 'personal' } },
     { actions: read, on: { table: 'projections' } },
     { actions: [...read, ...append], on: { table: 'unique' } },
     { actions: readObjects, on: { bucket: 'inventory', prefix: '' } },
     { actions: [...readObjects, 's3:PutObject'], on: { bucket: 'evidence', prefix: '' } },
   ],
-  health: [{ actions: readObjects, on: { bucket: 'published', prefix: '' } }],
+  health: [{ actions: ['dynamodb:GetItem'], on: { table: 'projections' } }],
   project: [
     { actions: read, on: { table: 'submissions' } },
-    { actions: [...read, ...append, 'dynamodb:DeleteItem'], on: { table: 'projections' } },
+    { actions: [...read, ...append], on: { table: 'projections' } },
     { actions: readObjects, on: { bucket: 'inventory', prefix: '' } },
   ],
   publish: [
-    { actions: read, on: { table: 'projections' } },
+    { actions: ['dynamodb:Query'], on: { table: 'submissions' } },
+    { actions: ['dynamodb:Query'], on: { table: 'projections' } },
     { actions: readObjects, on: { bucket: 'inventory', prefix: '' } },
-    {
-      actions: [...readObjects, 's3:PutObject', 's3:DeleteObject'],
-      on: { bucket: 'published', prefix: 'pages/' },
-    },
+    // Reading too: a page is replaced only if it is still the one that was seen.
+    { actions: [...readObjects, 's3:PutObject'], on: { bucket: 'published', prefix: 'pages/' } },
   ],
 };
