@@ -1,3 +1,5 @@
+import type { Hydrant } from '../../shared/inventory/hydrant.ts';
+import { nearestIndex, type NearestIndex } from '../../shared/nearest/nearest.ts';
 import type { HydrantStatus } from '../../shared/outages/hydrantStatus.ts';
 import type { PublicSources } from '../../shared/public/build.ts';
 import type { Vanished } from '../../shared/public/guard.ts';
@@ -5,14 +7,14 @@ import type { FlowTestFact } from '../../shared/public/ratings.ts';
 import type { StrikeState } from '../../shared/strikes/state.ts';
 import { effectiveFacts, ofKind, type Effective } from '../../shared/submissions/effective.ts';
 import { streamOf, type Stream } from '../../shared/submissions/envelope.ts';
+import type { CurrentInventory, InventoryStore } from '../stores/inventory/inventory.ts';
 import type { Ledger } from '../stores/ledger/ledger.ts';
 import type { ProjectionStore } from '../stores/projections/projections.ts';
 
 export interface SourceDeps {
   readonly ledger: Ledger;
   readonly projections: ProjectionStore;
-  /** Null when none has been loaded; a fault throws. */
-  readonly readInventory: () => Promise<PublicSources['inventory']>;
+  readonly inventory: Pick<InventoryStore, 'current'>;
 }
 
 /** Streams read at once. */
@@ -22,16 +24,32 @@ const AT_ONCE = 16;
 export async function readSources({
   ledger,
   projections,
-  readInventory,
+  inventory: store,
 }: SourceDeps): Promise<PublicSources> {
   const [inventory, hydrantRows, strikeRows] = await Promise.all([
-    readInventory(),
+    readInventory(store),
     projections.list<HydrantStatus>('hydrant'),
     projections.list<StrikeState>('strike'),
   ]);
   const statuses = hydrantRows.map(({ value }) => value);
   const strikes = strikeRows.map(({ value }) => value);
   return { inventory, statuses, strikes, flowTests: await readFlowTests(ledger, statuses, strikes) };
+}
+
+const indexes = new WeakMap<CurrentInventory, NearestIndex<Hydrant>>();
+
+/** The inventory in force. Its index is made once an edition; the store hands out the same object until then. */
+async function readInventory(store: SourceDeps['inventory']): Promise<PublicSources['inventory']> {
+  const current = await store.current();
+  if (!current) return null;
+  const index = indexes.get(current) ?? nearestIndex(current.hydrants);
+  indexes.set(current, index);
+  return {
+    hydrants: current.hydrants,
+    loadedAt: current.meta.loadedAt,
+    sha256: current.manifestSha256,
+    index,
+  };
 }
 
 /** The standing flow tests, read from the streams that the projections name and from no others. */

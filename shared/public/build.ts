@@ -1,8 +1,8 @@
 import type { Hydrant } from '../inventory/hydrant.ts';
+import { nearestInService, type NearestIndex } from '../nearest/nearest.ts';
 import type { HydrantStatus } from '../outages/hydrantStatus.ts';
 import type { StrikeState } from '../strikes/state.ts';
 import type { UtilitySettings } from '../utility/settings.ts';
-import { bearingDeg, compassEighth } from './bearing.ts';
 import { publicEdition, type PublicEdition } from './edition.ts';
 import type { PublicHydrantPage } from './hydrantPage.ts';
 import { notRetested, type NotRetested } from './notRetested.ts';
@@ -17,13 +17,6 @@ import {
 } from './ratings.ts';
 import type { PublicNearest, PublicOutOfService, PublicPosition, PublicSnapshot } from './snapshot.ts';
 
-/** Hydrants near a place that `accept` lets through, nearest first, with the distance on the ground in feet. */
-export type NearestFinder = (
-  from: PublicPosition,
-  most: number,
-  accept: (hydrant: Hydrant) => boolean,
-) => readonly { readonly hydrant: Hydrant; readonly distanceFt: number }[];
-
 /** The state of the utility as it was read, nothing rounded and nothing left out. */
 export interface PublicSources {
   /** Null when none has been loaded. */
@@ -31,7 +24,8 @@ export interface PublicSources {
     readonly hydrants: readonly Hydrant[];
     readonly loadedAt: string;
     readonly sha256: string;
-    readonly nearest: NearestFinder;
+    /** Of the same hydrants. */
+    readonly index: NearestIndex<Hydrant>;
   } | null;
   readonly statuses: readonly HydrantStatus[];
   readonly strikes: readonly StrikeState[];
@@ -90,15 +84,14 @@ export function buildEdition(
     if (!inventory) return [];
     const accept = (hydrant: Hydrant): boolean =>
       shouldServe(hydrant) && !out.has(hydrant.hydrantId) && hydrant.hydrantId !== self;
-    return inventory
-      .nearest(position, MOST_NEAREST, accept)
+    return nearestInService(inventory.index, position, MOST_NEAREST, accept)
       .filter(({ distanceFt }, index) => index < LEAST_NEAREST || distanceFt <= HOSE_LAY_FT)
-      .map(({ hydrant, distanceFt }) => ({
+      .map(({ hydrant, distanceFt, bearing }) => ({
         hydrantId: hydrant.hydrantId,
         place: hydrant.place,
         position: rounded(hydrant, positionDecimals),
         distanceFt: Math.round(distanceFt),
-        bearing: compassEighth(bearingDeg(position, hydrant)),
+        bearing,
         ...rate(hydrant, hydrant.hydrantId),
         notRetested: owing.has(hydrant.hydrantId),
         private: hydrant.private,

@@ -1,10 +1,10 @@
 import * as z from 'zod';
 import { hydrantClasses } from '../hydraulics/hydrantClass.ts';
 import { hydrantId } from '../inventory/hydrant.ts';
+import { compassPoints } from '../nearest/sphere.ts';
 import { outageCauses } from '../submissions/forms/outage.ts';
 import { waitingFor } from '../submissions/forms/expectedReturn.ts';
 import { proofs } from '../outages/proofs.ts';
-import { bearings } from './bearing.ts';
 
 /**
  * What the public may know, and nothing else (design decision 12). Strict objects throughout: a field that is not
@@ -35,7 +35,7 @@ export const publicNearest = z.strictObject({
   /** Straight line on the ground, feet. */
   distanceFt: z.number().min(0),
   /** Compass eighth, seen from the hydrant that is out. */
-  bearing: z.enum(bearings),
+  bearing: z.enum(compassPoints),
   ...rating,
   /** Back in service although a proof was put off. */
   notRetested: z.boolean(),

@@ -1,6 +1,7 @@
 import { hydrant, type Hydrant } from '../../shared/inventory/hydrant.ts';
 import type { HydrantStatus, Outage } from '../../shared/outages/hydrantStatus.ts';
-import type { NearestFinder, PublicSources } from '../../shared/public/build.ts';
+import { nearestIndex } from '../../shared/nearest/nearest.ts';
+import type { PublicSources } from '../../shared/public/build.ts';
 import type { FlowTestFact } from '../../shared/public/ratings.ts';
 import type { StrikeState } from '../../shared/strikes/state.ts';
 import type { UtilitySettings } from '../../shared/utility/settings.ts';
@@ -109,29 +110,11 @@ export function townHydrants(count = 412): Hydrant[] {
   });
 }
 
-/** Straight-line distances by the haversine, over every hydrant: slow, plain, and not the code under test. */
-export function bruteNearest(hydrants: readonly Hydrant[]): NearestFinder {
-  const radians = (degrees: number): number => (degrees * Math.PI) / 180;
-  return (from, most, accept) =>
-    hydrants
-      .filter(accept)
-      .map((candidate) => {
-        const half =
-          Math.sin(radians(candidate.latitudeDeg - from.latitudeDeg) / 2) ** 2 +
-          Math.cos(radians(from.latitudeDeg)) *
-            Math.cos(radians(candidate.latitudeDeg)) *
-            Math.sin(radians(candidate.longitudeDeg - from.longitudeDeg) / 2) ** 2;
-        return { hydrant: candidate, distanceFt: (2 * 6_371_008.8 * Math.asin(Math.sqrt(half))) / 0.3048 };
-      })
-      .toSorted((a, b) => a.distanceFt - b.distanceFt)
-      .slice(0, most);
-}
-
 export const inventoryOf = (hydrants: readonly Hydrant[]): NonNullable<PublicSources['inventory']> => ({
   hydrants,
   loadedAt: '2026-02-01T12:00:00.000Z',
   sha256: 'ab'.repeat(32),
-  nearest: bruteNearest(hydrants),
+  index: nearestIndex(hydrants),
 });
 
 export function anOutage(outageId: string, more: Partial<Outage> = {}): Outage {
