@@ -15,7 +15,7 @@ try {
     settings: readDeploymentSettings(isAbsolute(file) ? file : join(root, file)),
     root,
     functionsFolder: join(root, 'functions'),
-    assets: join(root, 'site', 'dist', 'client'),
+    site: join(root, 'site', 'dist'),
   });
   app.synth();
 } catch (error) {

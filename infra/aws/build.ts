@@ -11,11 +11,12 @@ export interface BuildOptions {
   readonly settings: DeploymentSettings;
   readonly root: string;
   readonly functionsFolder: string;
-  readonly assets: string;
+  /** The built site's folder. */
+  readonly site: string;
 }
 
 /** The two stacks of one stage. Needs no account: what depends on one is filled in by CloudFormation. */
-export function build({ app, settings, root, functionsFolder, assets }: BuildOptions): {
+export function build({ app, settings, root, functionsFolder, site }: BuildOptions): {
   data: DataStack;
   service: ServiceStack;
 } {
@@ -29,7 +30,7 @@ export function build({ app, settings, root, functionsFolder, assets }: BuildOpt
     settings,
     root,
     functionsFolder,
-    assets,
+    site,
     inject: writeInjected(app.outdir, settings),
   });
   Tags.of(app).add('application', 'hydrant-strike-ledger');

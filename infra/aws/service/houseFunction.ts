@@ -18,6 +18,8 @@ export interface HouseFunctionProps {
   readonly permissions: readonly Permission[];
   /** The name of a resource as IAM writes it. */
   readonly arnOf: (on: Permission['on']) => string;
+  /** Files that the bundle reads at run time, copied beside it: where from, and under which name. */
+  readonly beside: readonly { readonly from: string; readonly as: string }[];
   readonly memoryMb: number;
   readonly timeout: Duration;
   readonly logDays: RetentionDays;
@@ -53,6 +55,14 @@ export class HouseFunction extends Construct {
         // On the machine at hand, never in a container: a synth needs no Docker and no network.
         forceDockerBundling: false,
         logLevel: LogLevel.WARNING,
+        commandHooks: {
+          beforeInstall: () => [],
+          beforeBundling: () => [],
+          afterBundling: (_, output) =>
+            props.beside.map(
+              ({ from, as }) => `cp -R ${JSON.stringify(from)} ${JSON.stringify(`${output}/${as}`)}`,
+            ),
+        },
       },
       ...(props.reservedConcurrency === undefined
         ? {}

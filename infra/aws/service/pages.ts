@@ -18,7 +18,7 @@ import {
   ViewerProtocolPolicy,
   type BehaviorOptions,
 } from 'aws-cdk-lib/aws-cloudfront';
-import { HttpOrigin, S3BucketOrigin } from 'aws-cdk-lib/aws-cloudfront-origins';
+import { HttpOrigin, OriginGroup, S3BucketOrigin } from 'aws-cdk-lib/aws-cloudfront-origins';
 import { LogGroup, type RetentionDays } from 'aws-cdk-lib/aws-logs';
 import {
   BlockPublicAccess,
@@ -79,15 +79,24 @@ export class Pages extends Construct {
       },
     ];
     // The right to list makes a missing page a 404; without it S3 answers 403 for both. Listings cannot be asked for:
-    // no query string is passed on and every path becomes a file's.
+    // no query string is passed on and no path is the bucket's own.
     const levels = { originAccessLevels: [AccessLevel.READ, AccessLevel.LIST] };
     const fromAssets = S3BucketOrigin.withOriginAccessControl(this.bucket, {
       ...levels,
       originPath: '/assets',
     });
+    const fromPages = S3BucketOrigin.withOriginAccessControl(this.bucket, {
+      ...levels,
+      originPath: '/pages',
+    });
     const fixedName: BehaviorOptions = {
       ...shared,
-      origin: fromAssets,
+      // The publisher brings the files that its pages name; a new build's may be there before its deployment's are.
+      origin: new OriginGroup({
+        primaryOrigin: fromAssets,
+        fallbackOrigin: fromPages,
+        fallbackStatusCodes: [403, 404],
+      }),
       cachePolicy: CachePolicy.CACHING_OPTIMIZED,
     };
     const app: BehaviorOptions = {
@@ -102,7 +111,7 @@ export class Pages extends Construct {
       priceClass: PriceClass.PRICE_CLASS_100,
       defaultBehavior: {
         ...app,
-        origin: S3BucketOrigin.withOriginAccessControl(this.bucket, { ...levels, originPath: '/pages' }),
+        origin: fromPages,
       },
       additionalBehaviors: {
         // Their names change with their content.
@@ -197,7 +206,7 @@ export class Pages extends Construct {
 }
 
 /** Paths whose pages are built once and read their data through the API; everything else is published. */
-const appPaths = ['/crew/*', '/desk/*', '/sign-in/*', '/sw.js', '/manifest.webmanifest', '/favicon.svg'];
+const appPaths = ['/crew', '/crew/*', '/desk', '/desk/*', '/sign-in', '/sign-in/*'];
 
 /** A folder's address as its file: S3 behind CloudFront knows no index pages. */
 const fileNameOf = `function handler(event) {

@@ -22,8 +22,8 @@ export interface ServiceStackProps extends StackProps {
   readonly root: string;
   /** The folder of the handlers' entry files, `<name>/handler.ts` each. */
   readonly functionsFolder: string;
-  /** The built site's client folder. */
-  readonly assets: string;
+  /** The built site: `client/` for the browser, `server/` for the publisher. */
+  readonly site: string;
   /** A module that sets the settings that are too large for Lambda's environment. */
   readonly inject: string;
 }
@@ -49,7 +49,7 @@ export class ServiceStack extends Stack {
     const pages = new Pages(this, 'Pages', {
       evidence: data.evidence,
       signInPage: data.people.domain.baseUrl(),
-      assets: props.assets,
+      assets: `${props.site}/client`,
       logDays: settings.logDays,
     });
     const siteUrl = `https://${pages.distribution.distributionDomainName}`;
@@ -73,6 +73,10 @@ export class ServiceStack extends Stack {
     };
     const arnOf = (on: Permission['on']): string =>
       'table' in on ? data.tables[on.table].tableArn : buckets[on.bucket].bucketArn;
+    const beside: Partial<Record<FunctionName, { from: string; as: string }[]>> = {
+      packets: [{ from: `${props.functionsFolder}/packets/fonts`, as: 'fonts' }],
+      publish: [{ from: props.site, as: 'site' }],
+    };
     const make = (name: FunctionName, timeout: Duration): HouseFunction =>
       new HouseFunction(this, {
         name,
@@ -82,6 +86,7 @@ export class ServiceStack extends Stack {
         environment,
         permissions: permissions[name],
         arnOf,
+        beside: beside[name] ?? [],
         memoryMb: memoryMb[name],
         timeout,
         logDays: settings.logDays,

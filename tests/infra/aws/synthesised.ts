@@ -26,9 +26,9 @@ export function synthesise(settings: DeploymentSettings = example()): { data: Te
         'export const handler = async () => undefined;\n',
       );
     }
-    const assets = join(root, 'client');
-    mkdirSync(assets);
-    writeFileSync(join(assets, 'index.html'), '<!doctype html>');
+    const site = join(root, 'site');
+    mkdirSync(join(site, 'client'), { recursive: true });
+    writeFileSync(join(site, 'client', 'index.html'), '<!doctype html>');
     writeFileSync(join(root, 'package-lock.json'), '{}');
     const { context } = JSON.parse(readFileSync(join(repository, 'cdk.json'), 'utf8')) as { context: object };
     const app = new App({
@@ -37,7 +37,7 @@ export function synthesise(settings: DeploymentSettings = example()): { data: Te
       outdir: join(root, 'cdk.out'),
       context: { ...context, 'aws:cdk:bundling-stacks': [] },
     });
-    const { data, service } = build({ app, settings, root, functionsFolder, assets });
+    const { data, service } = build({ app, settings, root, functionsFolder, site });
     return { data: Template.fromStack(data), service: Template.fromStack(service) };
   } finally {
     rmSync(root, { recursive: true, force: true });
