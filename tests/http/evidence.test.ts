@@ -2,6 +2,7 @@ import { connect } from 'node:net';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { answerEvidence } from '../../infra/local/evidenceFiles.ts';
 import { listen, type Listening } from '../../infra/local/server.ts';
+import { append } from '../../functions/submissions/append.ts';
 import { evidenceKey } from '../../functions/stores/evidence/byHash.ts';
 import type { Exhibit } from '../../shared/submissions/fields.ts';
 import { correction, fact, onClaim, onStrike, uuid } from '../support/submissions.ts';
@@ -212,9 +213,8 @@ describe('reading it', () => {
   it('of a claim is the desk’s: crew gets the answer for what does not exist', async () => {
     const pdf = Buffer.from('%PDF-1.7 packet');
     await world.deps.evidence.put(pdf, 'application/pdf');
-    await world.deps.exhibits.add(
-      fact('packet-frozen', 950, onClaim(950), { pdfSha256: sha256(pdf), pdfBytes: pdf.length }),
-    );
+    const frozen = fact('packet-frozen', 950, onClaim(950), { pdfSha256: sha256(pdf), pdfBytes: pdf.length });
+    await append(world.deps, frozen, { personId: 'clerk-1', name: 'C', roles: ['clerk'] });
     expect(await world.ask(`/api/evidence/${sha256(pdf)}`, 'crew')).toMatchObject({
       status: 404,
       body: { problems: [{ code: 'no-such-exhibit' }] },

@@ -38,7 +38,7 @@ function changed(value: unknown, [head, ...rest]: Path, change: (inner: unknown)
 }
 
 /** What no form takes in any place: an object with a field nobody has. */
-const foreign = [{ 'no-such-field': 1 }, [[[]]], { __proto__: null, constructor: 'x' }];
+const foreign: readonly unknown[] = [{ 'no-such-field': 1 }, [[[]]], { __proto__: null, constructor: 'x' }];
 
 /** Whether a problem at `path` tells of a change at `place`: there, just above, or just inside it. */
 const tellsOf = (path: string, place: string): boolean =>

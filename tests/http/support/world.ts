@@ -8,6 +8,11 @@ import { createEvidenceStore } from '../../../functions/stores/evidence/byHash.t
 import { createExhibitIndex } from '../../../functions/stores/evidence/exhibitIndex.ts';
 import { tokenLinks } from '../../../functions/stores/evidence/tokenLinks.ts';
 import { memoryObjects } from '../../../functions/stores/objects/memory.ts';
+import { projectStream } from '../../../functions/project/project.ts';
+import { createHealthApp } from '../../../functions/health/app.ts';
+import { createRecordsApp } from '../../../functions/records/app.ts';
+import { currentState } from '../../../functions/records/currentState.ts';
+import { objectInventory } from '../../../functions/stores/inventory/objectInventory.ts';
 import type { AfterAppend } from '../../../functions/submissions/append.ts';
 import { createSubmissionsApp } from '../../../functions/submissions/app.ts';
 import { demoUtility } from '../../../infra/local/demo/index.ts';
@@ -32,6 +37,8 @@ export async function testWorld(
   const logged: LogEntry[] = [];
   const now = over.now ?? (() => new Date('2026-03-04T12:00:00Z'));
   const exhibits = createExhibitIndex(stores.projections);
+  const inventory = objectInventory(memoryObjects());
+  const hydrantType = async (hydrantId: string) => (await inventory.hydrant(hydrantId))?.type ?? 'unknown';
   const deps = {
     ...stores,
     verify: issuer.verify,
@@ -44,11 +51,15 @@ export async function testWorld(
       tokenLinks({ base: '/local/evidence', secret, now: () => new Date() }),
     ),
     exhibits,
-    afterAppend: over.afterAppend ?? (async ({ submission }) => exhibits.add(submission)),
+    inventory,
+    current: currentState(stores.projections),
+    afterAppend: over.afterAppend ?? (({ stream }) => projectStream({ ...stores, hydrantType }, stream)),
   };
   const apps: Record<string, App> = {
     submissions: createSubmissionsApp(deps),
     evidence: createEvidenceApp(deps),
+    records: createRecordsApp(deps),
+    health: createHealthApp(deps),
   };
   const ask = async (
     path: string,
@@ -70,7 +81,7 @@ export async function testWorld(
   };
   const submit = (role: Role, submission: unknown, headers?: Record<string, string>) =>
     ask('/api/submissions', role, { body: submission, ...(headers ? { headers } : {}) });
-  return { issuer, stores, objects, logged, deps, apps, ask, submit };
+  return { issuer, stores, objects, inventory, logged, deps, apps, ask, submit };
 }
 export type World = Awaited<ReturnType<typeof testWorld>>;
 

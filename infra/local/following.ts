@@ -1,0 +1,165 @@
+import { setTimeout as wait } from 'node:timers/promises';
+import type { Stream } from '../../shared/submissions/envelope.ts';
+import { streamOfSubmission } from '../../shared/submissions/submission.ts';
+import type { ProjectorDeps } from '../../functions/project/deps.ts';
+import { projectStream } from '../../functions/project/project.ts';
+import { handler as publish } from '../../functions/publish/handler.ts';
+import { describeError, type Log } from '../../functions/log/log.ts';
+import type { Ledger } from '../../functions/stores/ledger/ledger.ts';
+import { inventoryStore, onAppend, tables } from '../../functions/wiring.ts';
+
+/** An answer waits this long for its projection, so that a reader sees what was just sent; the work goes on after. */
+const ANSWER_WAITS_MS = 500;
+/** Changes that come close together make one publication. */
+const GATHER_MS = 400;
+const FIRST_RETRY_MS = 500;
+const LAST_RETRY_MS = 30_000;
+
+/** What a deployment's streams and schedule do: facts → projections → pages. */
+export interface Following {
+  /** Projects every stream of the ledger anew; for a start after a kill. */
+  replay(): Promise<void>;
+  /** Publishes now, unless a publication is under way; then once more after it. Never throws: the report is in the log. */
+  publishNow(): Promise<void>;
+  /** Begins to publish on change and at the interval. */
+  startPublishing(everyMinutes: number): void;
+  /** Resolves when nothing is left to project. */
+  settled(): Promise<void>;
+  /** Ends it; true when nothing was left undone. */
+  stop(): Promise<boolean>;
+}
+
+export interface FollowingDeps {
+  readonly ledger: Pick<Ledger, 'readAll'>;
+  readonly project: (stream: Stream) => Promise<void>;
+  readonly publish: () => Promise<void>;
+  readonly log: Log;
+}
+
+/** Follows facts accepted in this process, on the stores that the environment names. */
+export function followHere(log: Log): Following {
+  const { ledger, projections } = tables();
+  const deps: ProjectorDeps = {
+    ledger,
+    projections,
+    hydrantType: async (hydrantId) => (await (await inventoryStore()).hydrant(hydrantId))?.type ?? 'unknown',
+  };
+  const { following, appended } = createFollowing({
+    ledger,
+    project: (stream) => projectStream(deps, stream),
+    publish,
+    log,
+  });
+  onAppend(({ stream }) => appended(stream));
+  return following;
+}
+
+/**
+ * One projection at a time: they share the store and the processor, and a stream that changes ten times while it waits
+ * is projected once. A failure is logged and tried again, later and later, for as long as the server runs.
+ */
+export function createFollowing({ ledger, project, publish, log }: FollowingDeps): {
+  readonly following: Following;
+  readonly appended: (stream: Stream) => Promise<void>;
+} {
+  const waiting = new Map<Stream, { done: Promise<void>; resolve: () => void }>();
+  let stopping = false;
+  let working: Promise<void> | null = null;
+
+  function enqueue(stream: Stream): Promise<void> {
+    const already = waiting.get(stream);
+    if (already) return already.done;
+    const { promise: done, resolve } = Promise.withResolvers<void>();
+    waiting.set(stream, { done, resolve });
+    working ??= work().finally(() => (working = null));
+    return done;
+  }
+
+  async function work(): Promise<void> {
+    let retryMs = FIRST_RETRY_MS;
+    while (waiting.size > 0 && !stopping) {
+      const [stream, entry] = waiting.entries().next().value ?? [];
+      if (stream === undefined || entry === undefined) return;
+      // Taken off before the ledger is read: a fact that comes meanwhile waits for a run of its own.
+      waiting.delete(stream);
+      try {
+        await project(stream);
+        retryMs = FIRST_RETRY_MS;
+        entry.resolve();
+        publisher.soon();
+      } catch (error) {
+        log({ level: 'error', event: 'projection-failed', ...describeError(error) });
+        const newer = waiting.get(stream);
+        if (newer) void newer.done.then(entry.resolve);
+        else waiting.set(stream, entry);
+        await wait(retryMs, undefined, { ref: false });
+        retryMs = Math.min(retryMs * 2, LAST_RETRY_MS);
+      }
+    }
+  }
+
+  const publisher = createPublisher(publish);
+  const following: Following = {
+    async replay() {
+      const streams = new Set<Stream>();
+      for await (const page of ledger.readAll({ personal: false }))
+        for (const { submission } of page) streams.add(streamOfSubmission(submission));
+      await Promise.all([...streams].map(enqueue));
+    },
+    publishNow: publisher.now,
+    startPublishing: publisher.start,
+    async settled() {
+      while (working) await working;
+    },
+    async stop() {
+      await publisher.stop();
+      await Promise.race([working, wait(ANSWER_WAITS_MS * 4)]);
+      stopping = true;
+      return working === null && waiting.size === 0;
+    },
+  };
+  return {
+    following,
+    appended: (stream) => Promise.race([enqueue(stream), wait(ANSWER_WAITS_MS, undefined, { ref: false })]),
+  };
+}
+
+/** One publication at a time; asked again meanwhile, once more after it. */
+function createPublisher(publish: () => Promise<void>) {
+  let started = false;
+  let running: Promise<void> | null = null;
+  let again = false;
+  let gathering: NodeJS.Timeout | undefined;
+  let interval: NodeJS.Timeout | undefined;
+
+  const now = async (): Promise<void> => {
+    if (running) {
+      again = true;
+      return running;
+    }
+    running = (async () => {
+      do {
+        again = false;
+        // The publisher has reported it; the page that stands says itself until when it may be relied on.
+        await publish().catch(() => undefined);
+      } while (again);
+    })();
+    await running.finally(() => (running = null));
+  };
+  return {
+    now,
+    soon: () => {
+      if (started) gathering ??= setTimeout(() => ((gathering = undefined), void now()), GATHER_MS);
+    },
+    start: (everyMinutes: number) => {
+      started = true;
+      interval = setInterval(() => void now(), everyMinutes * 60_000);
+    },
+    stop: async () => {
+      started = false;
+      clearTimeout(gathering);
+      clearInterval(interval);
+      await running;
+    },
+  };
+}
