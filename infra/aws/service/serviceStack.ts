@@ -28,6 +28,9 @@ export interface ServiceStackProps extends StackProps {
   readonly inject: string;
 }
 
+/** Where Lambda unpacks a bundle and what lies beside it. */
+const besideBundle = '/var/task';
+
 const memoryMb: Readonly<Record<FunctionName, number>> = {
   submissions: 512,
   records: 1024,
@@ -83,7 +86,10 @@ export class ServiceStack extends Stack {
         entry: `${props.functionsFolder}/${name}/handler.ts`,
         root: props.root,
         inject: props.inject,
-        environment,
+        environment: {
+          ...environment,
+          ...(name === 'publish' ? { [environmentNames.siteFolder]: `${besideBundle}/site` } : {}),
+        },
         permissions: permissions[name],
         arnOf,
         beside: beside[name] ?? [],
@@ -98,7 +104,8 @@ export class ServiceStack extends Stack {
     ) as Record<Family, HouseFunction>;
     this.functions = {
       ...ofFamilies,
-      project: make('project', Duration.minutes(1)),
+      // Another inventory in force means every known hydrant anew.
+      project: make('project', Duration.minutes(5)),
       publish: make('publish', Duration.minutes(2)),
     };
 

@@ -78,7 +78,7 @@ describe('functions', () => {
 
   it.each(house)(
     '%s gets every name that a handler reads, within the 4 KB that Lambda allows',
-    (_, { Properties }) => {
+    (id, { Properties }) => {
       const variables = Properties['Environment'].Variables as Record<string, unknown>;
       expect(Object.keys(variables).sort()).toEqual(
         [
@@ -88,6 +88,7 @@ describe('functions', () => {
           environmentNames.publishedUrl,
           environmentNames.tokenIssuer,
           environmentNames.tokenAudience,
+          ...(id.startsWith('Functionpublish') ? [environmentNames.siteFolder] : []),
           'NODE_OPTIONS',
         ].sort(),
       );
