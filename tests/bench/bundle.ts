@@ -10,7 +10,9 @@ import { permissions } from '../../infra/aws/permissions.ts';
 import type { BenchRow } from './row.ts';
 
 const repository = join(import.meta.dirname, '..', '..');
-const STARTS = 9;
+const ROUNDS = 7;
+const EMPTY = 'empty';
+const handlerFile = (name: string): string => join(repository, 'functions', name, 'handler.ts');
 
 const emptyHandler = `
 import { DynamoDBClient } from '@aws-sdk/client-dynamodb';
@@ -38,52 +40,52 @@ async function bundle(entry: { file: string } | { text: string }, outfile: strin
   return (await stat(outfile)).size;
 }
 
-/**
- * Median milliseconds from the start of a fresh Node to a loaded handler, as a cold start does after the machine is up.
- * What a handler opens on its first event is not in it.
- */
-async function startMs(outfile: string): Promise<number> {
-  const code = `await import(${JSON.stringify(outfile)}); console.log(performance.now());`;
-  const times: number[] = [];
-  for (let start = 0; start < STARTS; start++) {
-    const { stdout } = await promisify(execFile)(process.execPath, ['--input-type=module', '-e', code]);
-    times.push(Number(stdout));
-  }
-  return times.sort((a, b) => a - b)[Math.floor(STARTS / 2)] ?? Number.NaN;
+/** Milliseconds from the start of a fresh Node to a loaded handler, as a cold start does once the machine is up. */
+async function startMs(file: string): Promise<number> {
+  const code = `await import(${JSON.stringify(file)}); console.log(performance.now());`;
+  const { stdout } = await promisify(execFile)(process.execPath, ['--input-type=module', '-e', code]);
+  return Number(stdout);
 }
 
-/** Size and start time of every handler's bundle, beside an empty handler with the same SDK clients. */
+/** Medians, all in turn in every round: whatever else the machine does then slows them alike. */
+async function medianStartMs(files: readonly string[]): Promise<Map<string, number>> {
+  const times = new Map<string, number[]>(files.map((file) => [file, []]));
+  for (let round = 0; round < ROUNDS; round++)
+    for (const file of files) times.get(file)?.push(await startMs(file));
+  return new Map(
+    [...times].map(([file, of]) => [file, of.sort((a, b) => a - b)[Math.floor(ROUNDS / 2)] ?? Number.NaN]),
+  );
+}
+
+/**
+ * Size and start time of every handler's bundle, beside an empty handler with the same SDK clients. What a handler
+ * opens on its first event is not in it.
+ */
 export async function bench(): Promise<readonly BenchRow[]> {
   const folder = await mkdtemp(join(tmpdir(), 'bench-bundle-'));
   try {
-    // Bundles find what they left out (nothing) from their own folder, as in a function.
     await writeFile(join(folder, 'package.json'), '{"type":"module"}');
-    const empty = join(folder, 'empty.mjs');
-    const emptyKb = (await bundle({ text: emptyHandler }, empty)) / 1024;
-    const emptyMs = await startMs(empty);
-    const rows: BenchRow[] = [];
-    for (const name of Object.keys(permissions)) {
-      const file = join(repository, 'functions', name, 'handler.ts');
-      if (!existsSync(file)) continue;
-      const outfile = join(folder, `${name}.mjs`);
-      const kb = (await bundle({ file }, outfile)) / 1024;
-      rows.push(
-        {
-          name: `${name}: bundle`,
-          value: kb,
-          unit: 'KB',
-          beside: { name: 'empty handler, same SDK', value: emptyKb },
-        },
-        {
-          name: `${name}: start`,
-          value: await startMs(outfile),
-          unit: 'ms',
-          beside: { name: 'empty handler, same SDK', value: emptyMs },
-        },
-      );
-    }
-    if (rows.length === 0) throw new Error('no handler was found');
-    return rows;
+    const fileOf = (name: string): string => join(folder, `${name}.mjs`);
+    const names = Object.keys(permissions).filter((name) => existsSync(handlerFile(name)));
+    if (names.length === 0) throw new Error('no handler was found');
+    const kb = new Map([[EMPTY, (await bundle({ text: emptyHandler }, fileOf(EMPTY))) / 1024]]);
+    for (const name of names) kb.set(name, (await bundle({ file: handlerFile(name) }, fileOf(name))) / 1024);
+    const ms = await medianStartMs([EMPTY, ...names].map(fileOf));
+    const row = (
+      name: string,
+      what: string,
+      unit: string,
+      of: (name: string) => number | undefined,
+    ): BenchRow => ({
+      name: `${name}: ${what}`,
+      value: of(name) ?? Number.NaN,
+      unit,
+      beside: { name: 'empty handler, same SDK', value: of(EMPTY) ?? Number.NaN },
+    });
+    return [
+      ...names.map((name) => row(name, 'bundle', 'KB', (of) => kb.get(of))),
+      ...names.map((name) => row(name, 'start', 'ms', (of) => ms.get(fileOf(of)))),
+    ];
   } finally {
     await rm(folder, { recursive: true, force: true });
   }
