@@ -1,18 +1,14 @@
 import { demoModels } from './models.ts';
-import { photoBytes, photoNames, declared } from './photos.ts';
 import { demoRateBooks } from './rates.ts';
 import { closedStrikes, openStrikes, otherCauses } from './stories.ts';
 import { Teller } from './teller.ts';
 import { townInventoryCsv } from './town.ts';
-import type { Role } from '../../../shared/roles.ts';
-import type { Submission } from '../../../shared/submissions/submission.ts';
+import type { ClaimState } from '../../../shared/claims/state.ts';
+import { ask, send, type DemoServer } from './send.ts';
 
 export { demoMembers, demoUtility } from './utility.ts';
 
-/** What the demo needs of a running server: its address, a token for each role, and a way to load an inventory file. */
-export interface DemoApi {
-  readonly origin: string;
-  tokenFor(role: Role): Promise<string>;
+export interface DemoApi extends DemoServer {
   loadInventory(csv: string, fileName: string): Promise<void>;
 }
 
@@ -66,77 +62,43 @@ export async function loadDemo(api: DemoApi, now: Date): Promise<DemoLoaded> {
     );
   }
 
-  const post = poster(api);
-  for (const { role, submission } of teller.told) await post(role, submission);
-  await sendPhotos(api, teller);
+  for (const told of teller.told) await send(api, told);
 
-  const frozen = await call<{ url: string; demandCents: number; revision: number }>(
-    api,
-    'clerk',
-    `/api/claims/${closed.billed.claimId}/packet`,
-    { mode: 'freeze' },
-  );
+  const { claimId } = closed.billed;
+  const { url, demandCents, revision } = await frozenPacket(api, claimId);
   const last = new Teller(now, 7);
   last.tell(
     'demand-sent',
-    { type: 'claim', claimId: closed.billed.claimId },
+    { type: 'claim', claimId },
     280,
     {
-      revision: frozen.revision,
+      revision,
       sentOn: last.hoursAgo(280).slice(0, 10),
       to: 'Property damage claims, Harrowgate Casualty',
       how: 'email',
-      amountCents: frozen.demandCents,
+      amountCents: demandCents,
       note: null,
     },
     { role: 'clerk' },
   );
-  for (const { role, submission } of last.told) await post(role, submission);
+  for (const told of last.told) await send(api, told);
   return {
     submissions: teller.told.length + last.told.length,
-    packet: { claimId: closed.billed.claimId, url: frozen.url, demandCents: frozen.demandCents },
+    packet: { claimId, url, demandCents },
   };
 }
 
-async function call<T>(api: DemoApi, role: Role, path: string, body: unknown): Promise<T> {
-  const response = await fetch(api.origin + path, {
-    method: 'POST',
-    headers: { 'content-type': 'application/json', authorization: `Bearer ${await api.tokenFor(role)}` },
-    body: JSON.stringify(body),
-  });
-  if (!response.ok) throw new Error(`${path} answered ${response.status}: ${await response.text()}`);
-  return (await response.json()) as T;
+interface Frozen {
+  readonly url: string;
+  readonly demandCents: number;
+  readonly revision: number;
 }
 
-const poster = (api: DemoApi) => (role: Role, submission: Submission) =>
-  call(api, role, '/api/submissions', submission);
-
-/** Uploads each declared photo as a phone would: ask where to, then put the bytes there. */
-async function sendPhotos(api: DemoApi, teller: Teller): Promise<void> {
-  const bytesOf = new Map(
-    photoNames.map((name) => [declared(name, teller.hoursAgo(0), '').sha256, photoBytes(name)]),
-  );
-  for (const { role, submission } of teller.told) {
-    const photos = 'photos' in submission.body ? (submission.body.photos as { sha256: string }[]) : [];
-    for (const { sha256 } of photos) {
-      const target = await call<{
-        state: string;
-        upload?: { url: string; method: string; headers: Record<string, string> };
-      }>(api, role, '/api/evidence/uploads', {
-        subject: submission.subject,
-        submissionId: submission.submissionId,
-        sha256,
-      });
-      if (!target.upload) continue;
-      const { url, method, headers } = target.upload;
-      const bytes = bytesOf.get(sha256);
-      if (!bytes) throw new Error(`no demo photo has the hash ${sha256}`);
-      const sent = await fetch(new URL(url, api.origin), {
-        method,
-        headers,
-        body: bytes as Uint8Array<ArrayBuffer>,
-      });
-      if (!sent.ok) throw new Error(`photo upload answered ${sent.status}: ${await sent.text()}`);
-    }
-  }
+/** Freezes the claim's packet, unless a load that was cut short has done so. */
+async function frozenPacket(api: DemoApi, claimId: string): Promise<Frozen> {
+  const { claim } = await ask<{ claim: ClaimState }>(api, 'clerk', `/api/claims/${claimId}`);
+  const [packet] = claim.packets;
+  return packet
+    ? { url: `/api/evidence/${packet.pdfSha256}`, demandCents: packet.demandCents, revision: packet.revision }
+    : ask<Frozen>(api, 'clerk', `/api/claims/${claimId}/packet`, { mode: 'freeze' });
 }

@@ -7,6 +7,7 @@ import { packet } from './packet.ts';
 import { inventory } from './inventory.ts';
 import { hydraulics } from './hydraulics.ts';
 import { commands } from './commands.ts';
+import { demo } from './demo.ts';
 
 export const es = {
   ...common,
@@ -18,4 +19,5 @@ export const es = {
   ...inventory,
   ...hydraulics,
   ...commands,
+  ...demo,
 };

@@ -1,0 +1,22 @@
+/** English words: demo. What `npm run demo` says as it plays the main job. */
+export const demo = {
+  'demo.begin': 'Playing the main job through the HTTP API, from an empty store, for {utility}.',
+  'demo.inventory': 'Inventory loaded: {hydrants, number} hydrants.',
+  'demo.step.strike': 'Strike reported: full bore, traffic; dispatch told',
+  'demo.step.shut': 'Isolation valve closed, hydrant marked, water lost noted',
+  'demo.step.party': 'Vehicle, driver, insurer and police report taken at the kerb',
+  'demo.step.repair': 'Breakaway repair done, step by step',
+  'demo.step.flow-test': 'Flow test after the repair',
+  'demo.step.return': 'Proofs passed, valve reopened, dispatch told: returned to service',
+  'demo.step.claim': 'Claim 2026-0001 opened against the driver’s insurer',
+  'demo.public': 'Public page: {out, number} of {hydrants, number} out of service',
+  'demo.photo': 'Photos received: {count, number}',
+  'demo.class': 'Rated {flow}, class {class}',
+  'demo.no-class': 'No class: {reason}',
+  'demo.frozen': 'Packet frozen, revision {revision, number}, SHA-256 {sha256}',
+  'demo.statement': 'Statement of costs',
+  'demo.total': 'Total',
+  'demo.files': 'Written: {packet} ({pages, number} pages) and {status}',
+  'demo.equal': 'Every total printed here equals the one read back from the PDF.',
+  'demo.differs': 'The PDF says {pdf} for {section} where the statement says {statement}.',
+} as const;
