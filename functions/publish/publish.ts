@@ -20,7 +20,7 @@ import {
   type PageToRender,
   type PublishedFile,
 } from './pages.ts';
-import { movePointer, readPointer, type Pointer, type StandingPointer } from './pointer.ts';
+import { announce, isAsNew, moveForward, readPointer, type Pointer } from './pointer.ts';
 import type { SiteRenderer } from './renderer.ts';
 import { writeFile } from './write.ts';
 
@@ -57,8 +57,6 @@ export class PublicationRefused extends Error {
 const CLOCK_TOLERANCE_MS = 60_000;
 /** Writes under way at once. */
 const AT_ONCE = 16;
-/** How often the pointer is fought over before a publication gives up; its files stand all the same. */
-const MOST_POINTER_TRIES = 8;
 
 /**
  * Publishes the current state: reads it whole, builds and checks what the public may know, renders every page, writes
@@ -73,36 +71,28 @@ const MOST_POINTER_TRIES = 8;
 export async function publishOnce(deps: PublishDeps, now: Date): Promise<Publication> {
   const { settings, store } = deps;
   const checkedAt = now.toISOString();
-  const standing = await readPointer(store);
-  if (isSuperseded(standing, now)) return { outcome: 'superseded', checkedAt, written: [], unchanged: 0 };
+  const seen = await readPointer(store);
+  assertClock(seen.pointer, now);
+  if (isAsNew(seen.pointer, checkedAt))
+    return { outcome: 'superseded', checkedAt, written: [], unchanged: 0 };
 
   const previous = await readPrevious(store);
   const sources = await deps.readSources();
   await refuseBadNews(deps, previous, sources);
   const edition = buildEdition(sources, settings, checkedAt);
 
-  const withdrawn = withdrawnPages(standing.pointer, edition);
+  const hydrants = edition.hydrants.map(({ hydrantId }) => hydrantId);
+  const standing = await announce(store, hydrants, seen);
+  const withdrawn = withdrawnPages(standing.pointer, hydrants);
   const { files, written, unchanged } = await writeEdition(deps, edition, withdrawn, standing.pointer);
-  const next: Pointer = {
-    version: 1,
-    checkedAt,
-    relyUntil: edition.snapshot.relyUntil,
-    files,
-    hydrants: edition.hydrants.map(({ hydrantId }) => hydrantId),
-    withdrawn: [...withdrawn],
-  };
-  const moved = await moveForward(store, next, standing);
+  const { relyUntil } = edition.snapshot;
+  const moved = await moveForward(store, { version: 1, checkedAt, relyUntil, files, hydrants }, standing);
   return { outcome: moved ? 'published' : 'superseded', checkedAt, written, unchanged };
 }
 
-function isSuperseded({ pointer }: StandingPointer, now: Date): boolean {
-  if (!pointer) return false;
-  const ahead = Date.parse(pointer.checkedAt) - now.getTime();
-  if (ahead > CLOCK_TOLERANCE_MS)
-    throw new PublicationRefused([
-      problem('clock-behind', '', { now: now.toISOString(), checkedAt: pointer.checkedAt }),
-    ]);
-  return ahead >= 0;
+function assertClock({ checkedAt }: Pointer, now: Date): void {
+  if (checkedAt !== null && Date.parse(checkedAt) - now.getTime() > CLOCK_TOLERANCE_MS)
+    throw new PublicationRefused([problem('clock-behind', '', { now: now.toISOString(), checkedAt })]);
 }
 
 /** The snapshot that stands. One that cannot be read as such is no reason to stop: it is about to be replaced. */
@@ -144,13 +134,13 @@ async function writeEdition(
   { renderer, store }: PublishDeps,
   edition: PublicEdition,
   withdrawn: readonly string[],
-  standing: Pointer | null,
+  standing: Pointer,
 ): Promise<WrittenEdition> {
   const files: Record<string, Pointer['files'][string]> = {};
   const written: string[] = [];
   let unchanged = 0;
   const write = async (file: PublishedFile): Promise<void> => {
-    const result = await writeFile(store, file, standing?.files[file.key]);
+    const result = await writeFile(store, file, standing.files[file.key]);
     if (result.outcome === 'newer-stands') return;
     files[file.key] = { sha256: result.sha256, etag: result.etag };
     if (result.outcome === 'written') written.push(file.key);
@@ -184,15 +174,4 @@ async function writeEdition(
   for (const page of lists) await publishPage(page);
   await write(snapshotFile(edition));
   return { files, written, unchanged };
-}
-
-/** Moves the pointer unless it has come as far or further. */
-async function moveForward(store: PublishedStore, next: Pointer, seen: StandingPointer): Promise<boolean> {
-  let { pointer, etag } = seen;
-  for (let tries = 0; tries < MOST_POINTER_TRIES; tries++) {
-    if (pointer && Date.parse(pointer.checkedAt) >= Date.parse(next.checkedAt)) return false;
-    if ((await movePointer(store, next, etag)) !== null) return true;
-    ({ pointer, etag } = await readPointer(store));
-  }
-  throw new Error(`the pointer was moved by others ${MOST_POINTER_TRIES} times`);
 }

@@ -1,7 +1,6 @@
 import type { HydrantStatus } from '../outages/hydrantStatus.ts';
 import { problem, type Problem } from '../problems/problem.ts';
 import type { StrikeState } from '../strikes/state.ts';
-import type { PublicEdition } from './edition.ts';
 import type { PublicSnapshot } from './snapshot.ts';
 
 /** An outage that was published as open and of which the state now read says nothing, neither open nor ended. */
@@ -47,13 +46,13 @@ export function vanishedOutages(
   );
 }
 
-/** Hydrants whose page stands although nothing is recorded of them any more. */
+/** Hydrants at whose address a page may stand although nothing is recorded of them any more. */
 export function withdrawnPages(
-  standing: { readonly hydrants: readonly string[]; readonly withdrawn: readonly string[] } | null,
-  edition: PublicEdition,
+  standing: { readonly hydrants: readonly string[]; readonly others: readonly string[] },
+  hydrants: readonly string[],
 ): readonly string[] {
-  const now = new Set(edition.hydrants.map(({ hydrantId }) => hydrantId));
-  return [...new Set([...(standing?.hydrants ?? []), ...(standing?.withdrawn ?? [])])]
+  const now = new Set(hydrants);
+  return [...new Set([...standing.hydrants, ...standing.others])]
     .filter((hydrantId) => !now.has(hydrantId))
     .toSorted();
 }

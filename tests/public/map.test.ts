@@ -1,0 +1,106 @@
+import { describe, expect, test } from 'vitest';
+import { MARKER_SIZE, townMap } from '../../shared/public/map.ts';
+import { roundLength } from '../../shared/public/mapFrame.ts';
+import { nearMap } from '../../shared/public/nearMap.ts';
+import type { PublicNearest } from '../../shared/public/snapshot.ts';
+
+const at = (latitudeDeg: number, longitudeDeg: number) => ({ latitudeDeg, longitudeDeg });
+// One degree of latitude on the mean sphere: 2π × 6 371 008.8 m / 360 / 0.3048 (IUGG).
+const FEET_PER_DEGREE = (2 * Math.PI * 6_371_008.8) / 360 / 0.3048;
+
+describe('the map of the town', () => {
+  test('is true to scale to the north and to the east, north up', () => {
+    const cos = Math.cos((39.205 * Math.PI) / 180);
+    const map = townMap([], [at(39.2, -98.4), at(39.21, -98.4), at(39.2, -98.38)])!;
+    const [origin, north, east] = map.markers;
+    const feetPerUnit = map.scale.feet / map.scale.length;
+    expect((origin!.y - north!.y) * feetPerUnit).toBeCloseTo(0.01 * FEET_PER_DEGREE, -2);
+    expect((east!.x - origin!.x) * feetPerUnit).toBeCloseTo(0.02 * cos * FEET_PER_DEGREE, -2);
+    expect(north!.x).toBeCloseTo(origin!.x, 1);
+  });
+
+  test('keeps numbered signs apart and inside, with the true place beside each', () => {
+    const out = Array.from({ length: 12 }, (_, index) => at(39.2 + index * 0.00001, -98.4));
+    const map = townMap([at(39.19, -98.41), at(39.21, -98.39)], out)!;
+    for (const [index, one] of map.markers.entries()) {
+      expect(one.signX).toBeGreaterThan(0);
+      expect(one.signX).toBeLessThan(map.width);
+      expect(one.signY).toBeGreaterThan(0);
+      expect(one.signY).toBeLessThan(map.height);
+      for (const other of map.markers.slice(0, index))
+        expect(Math.hypot(one.signX - other.signX, one.signY - other.signY)).toBeGreaterThanOrEqual(
+          MARKER_SIZE - 0.2,
+        );
+    }
+  });
+
+  test('leaves out far dots and says how many, and never a hydrant that is out', () => {
+    const town = Array.from({ length: 400 }, (_, index) =>
+      at(39.2 + (index % 20) / 1000, -98.4 + Math.floor(index / 20) / 1000),
+    );
+    const map = townMap([...town, at(10, 10)], [at(39.21, -98.39)])!;
+    expect(map.beyond).toBeGreaterThanOrEqual(1);
+    expect(map.scale.feet).toBeLessThan(10_000);
+    const farOut = townMap(town, [at(39.5, -98.39)])!;
+    expect(farOut.markers[0]!.y).toBeGreaterThan(0);
+  });
+
+  test('stays small for a city of 250,000', () => {
+    const city = Array.from({ length: 250_000 }, (_, index) =>
+      at(39 + (index % 500) / 1000, -98.4 + Math.floor(index / 500) / 1000),
+    );
+    const map = townMap(city, [null])!;
+    // A dot is 10 or so letters; the page's budget is 60 kB compressed.
+    expect(map.dots.length).toBeLessThan(200_000);
+    expect(map.markers).toEqual([]);
+  });
+
+  test('there is none of nothing', () => {
+    expect(townMap([], [null])).toBeNull();
+  });
+
+  test.each([
+    [999, 500],
+    [1000, 1000],
+    [4999, 2000],
+    [5000, 5000],
+    [0.3, 0.2],
+  ])('the round length up to %d is %d', (most, expected) => {
+    expect(roundLength(most)).toBeCloseTo(expected, 9);
+  });
+});
+
+describe('the map of the surroundings', () => {
+  const near = (
+    position: { latitudeDeg: number; longitudeDeg: number },
+    distanceFt: number,
+  ): PublicNearest => ({
+    hydrantId: 'H-2',
+    place: null,
+    position,
+    distanceFt,
+    bearing: 'N',
+    hydrantClass: null,
+    ratedFlowGpm: null,
+    testedOn: null,
+    notRetested: false,
+    private: null,
+  });
+
+  test('stands each hydrant at its distance from the middle, in its direction', () => {
+    const map = nearMap(at(39.2, -98.4), [near(at(39.201, -98.4), 0.001 * FEET_PER_DEGREE)])!;
+    const ring = map.rings[0]!;
+    const drawn = map.centre - map.hydrants[0]!.y;
+    expect((drawn * ring.feet) / ring.radius).toBeCloseTo(0.001 * FEET_PER_DEGREE, 0);
+    expect(map.hydrants[0]!.x).toBeCloseTo(map.centre, 1);
+    expect(map.rings.at(-1)!.feet).toBeGreaterThanOrEqual(365);
+  });
+
+  test('is not drawn where rounded positions would contradict the distance', () => {
+    expect(nearMap(at(39.2, -98.4), [near(at(39.2, -98.4), 365)])).toBeNull();
+  });
+
+  test('there is none without neighbours', () => {
+    expect(nearMap(at(39.2, -98.4), [])).toBeNull();
+  });
+});
