@@ -1,7 +1,9 @@
 import { fields } from './forms/fields.ts';
 import { kinds } from './forms/kinds.ts';
+import { kit } from './forms/kit.ts';
 import { procedure } from './forms/procedure.ts';
+import { screens } from './forms/screens.ts';
 import { values } from './forms/values.ts';
 
 /** English words: forms. What the crew's forms and the desk share: kinds, choices, steps, fields, screens. */
-export const forms = { ...kinds, ...procedure, ...values, ...fields } as const;
+export const forms = { ...kinds, ...procedure, ...values, ...fields, ...kit, ...screens } as const;

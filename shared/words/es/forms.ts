@@ -1,7 +1,16 @@
 import type { forms as english } from '../en/forms.ts';
-import { kinds } from './forms/kinds.ts';
 import { fields } from './forms/fields.ts';
+import { kinds } from './forms/kinds.ts';
+import { kit } from './forms/kit.ts';
 import { procedure } from './forms/procedure.ts';
+import { screens } from './forms/screens.ts';
 import { values } from './forms/values.ts';
 
-export const forms: Record<keyof typeof english, string> = { ...kinds, ...procedure, ...values, ...fields };
+export const forms: Record<keyof typeof english, string> = {
+  ...kinds,
+  ...procedure,
+  ...values,
+  ...fields,
+  ...kit,
+  ...screens,
+};

@@ -2,13 +2,11 @@ import { useObservable } from '../core/observable.ts';
 import { to } from '../core/router.ts';
 import { session } from '../core/session.ts';
 import { useWords } from '../core/words.ts';
-import type { Entry } from '../outbox/database.ts';
 import { entries } from '../outbox/outbox.ts';
 import { TellDispatch } from './TellDispatch.tsx';
 
 /** Kinds that take a hydrant out of service: until one is recorded, dispatch knows nothing of it. */
-export const takesOut = ({ submission }: Entry): boolean =>
-  submission.kind === 'strike' || submission.kind === 'outage';
+export const takesOut = (kind: string): boolean => kind === 'strike' || kind === 'outage';
 
 /** On every screen: an outage that the server has not confirmed, and a count of everything else that waits. */
 export function UnsentBanner({ area }: { readonly area: 'crew' | 'desk' | 'sign-in' }) {
@@ -21,7 +19,7 @@ export function UnsentBanner({ area }: { readonly area: 'crew' | 'desk' | 'sign-
   const base = area === 'desk' ? '/desk/' : '/crew/';
   const link = `${base}${to(['outbox'])}`;
   // The entry's own screen says it in full.
-  const outages = unsent.filter(takesOut);
+  const outages = unsent.filter(({ submission }) => takesOut(submission.kind));
   return (
     <>
       {outages.length > 0 && !location.hash.startsWith('#/outbox') && (

@@ -1,20 +1,12 @@
 import { forms } from '../../../../../shared/submissions/kinds.ts';
 import { effectiveFacts, ofKind, type Effective } from '../../../../../shared/submissions/effective.ts';
-import {
-  returnEffect,
-  valveTurns,
-  type Hold,
-  type ReturnEffect,
-} from '../../../../../shared/outages/returnEffect.ts';
-import type { Wording } from '../../core/words.ts';
+import { returnEffect, valveTurns, type ReturnEffect } from '../../../../../shared/outages/returnEffect.ts';
 import { encode } from '../encode.ts';
 import type { FormContext, FormSpec } from '../spec.ts';
 import type { Values } from '../nodes.ts';
 import type { ExtraProps } from './props.ts';
+import { sayHold } from './sayHold.ts';
 import { useScope } from './scope.ts';
-
-export const sayHold = ({ code, proof, valveId }: Hold, words: Wording): string =>
-  words.t(`hold.${code}`, { proof: proof ? words.t(`proof.${proof}`) : '', valveId: valveId ?? '' });
 
 /** What the record would make of this return as it is filled in; null while it cannot be read as one. */
 function effectSoFar(

@@ -1,0 +1,176 @@
+import { useObservable } from '../core/observable.ts';
+import { useHydrant, type HydrantAnswer } from '../core/records.ts';
+import { route, to } from '../core/router.ts';
+import { session } from '../core/session.ts';
+import { useWords } from '../core/words.ts';
+import { formatQuantity } from '../../../../shared/units/format.ts';
+import type { HydrantStatus, Outage } from '../../../../shared/outages/hydrantStatus.ts';
+import { Heading } from '../screens/Heading.tsx';
+import { HydrantLine } from '../screens/HydrantLine.tsx';
+import { headline } from '../screens/headline.ts';
+import { mayWrite } from '../screens/may.ts';
+import { Unread } from '../screens/Unread.tsx';
+
+const kinds = [
+  'strike',
+  'outage',
+  'inspection',
+  'planned-work',
+  'flow-test',
+  'valve-operation',
+  'repair',
+] as const;
+
+/** One hydrant: whether it can be relied on, what is open, what is known of its flow, and every report about it. */
+export function HydrantScreen() {
+  const words = useWords();
+  const hydrantId = useObservable(route).parts[1] ?? '';
+  const hydrant = useHydrant(hydrantId);
+  return (
+    <>
+      <Heading title={hydrantId}>{hydrantId}</Heading>
+      <Unread resource={hydrant} />
+      {hydrant.value && <Facts answer={hydrant.value} />}
+      <Actions hydrantId={hydrantId} status={hydrant.value?.status ?? null} words={words} />
+    </>
+  );
+}
+
+function Facts({ answer }: { readonly answer: HydrantAnswer }) {
+  const words = useWords();
+  const { hydrant, status, flowTests, nearest } = answer;
+  const inService = status?.inService ?? true;
+  const outlets = hydrant.outlets.map(
+    ({ kind, diameterIn }) => `${words.t(`value.outlet.${kind}`)} ${formatQuantity(diameterIn, 'in', words)}`,
+  );
+  const facts = [
+    ['place', hydrant.place],
+    ['type', words.t(`value.hydrantType.${hydrant.type}`)],
+    ['model', hydrant.modelId],
+    ['outlets', outlets.length > 0 ? outlets.join(', ') : null],
+    ['isolation', hydrant.isolationValveId],
+    ['main', hydrant.mainSizeIn === null ? null : formatQuantity(hydrant.mainSizeIn, 'in', words)],
+    [
+      'inspected',
+      status?.lastInspectedAt
+        ? words.when(status.lastInspectedAt)
+        : hydrant.lastInspectedOn && words.day(hydrant.lastInspectedOn),
+    ],
+  ] as const;
+  return (
+    <>
+      <p>
+        <span class={inService ? 'tag' : 'tag out'}>
+          {words.t(inService ? 'title.in-service' : 'title.out-of-service')}
+        </span>
+      </p>
+      {status && status.open.length > 0 && <Open status={status} hydrantId={hydrant.hydrantId} />}
+      <dl class="said">
+        {facts.map(([name, value]) =>
+          value ? (
+            <div key={name}>
+              <dt>{words.t(`hydrant.${name}`)}</dt>
+              <dd>{value}</dd>
+            </div>
+          ) : null,
+        )}
+      </dl>
+      {flowTests.length > 0 && (
+        <section>
+          <h2>{words.t('hydrant.flow-tests')}</h2>
+          <ul class="plain-list lines">
+            {[...flowTests].reverse().map(({ submission }) => (
+              <li key={submission.submissionId}>
+                {words.when(submission.occurredAt)}
+                <br />
+                {headline(submission, words)}
+              </li>
+            ))}
+          </ul>
+        </section>
+      )}
+      {!inService && nearest.length > 0 && (
+        <section>
+          <h2>{words.t('hydrant.nearest')}</h2>
+          <ul class="plain-list lines">
+            {nearest.slice(0, 5).map((near) => (
+              <li key={near.hydrant.hydrantId}>
+                <a class="row-link" href={to(['hydrant', near.hydrant.hydrantId])}>
+                  <HydrantLine
+                    id={near.hydrant.hydrantId}
+                    hydrant={near.hydrant}
+                    inService={near.inService}
+                    distanceFt={near.distanceFt}
+                  />
+                </a>
+              </li>
+            ))}
+          </ul>
+        </section>
+      )}
+    </>
+  );
+}
+
+function Open({ status, hydrantId }: { readonly status: HydrantStatus; readonly hydrantId: string }) {
+  const words = useWords();
+  const current = useObservable(session);
+  const actions = ({ cause, outageId }: Outage) =>
+    cause === 'strike'
+      ? [{ href: to(['strike', outageId]), key: 'hydrant.to-strike' }]
+      : (['expected-return', 'out-of-service-notice', 'return-to-service'] as const)
+          .filter((kind) => mayWrite(current, kind))
+          .map((kind) => ({ href: to(['new', kind], { hydrant: hydrantId }), key: `kind.${kind}` }));
+  return (
+    <section>
+      <h2>{words.t('hydrant.open')}</h2>
+      <ul class="plain-list cards">
+        {status.open.map((outage) => (
+          <li class="card" key={outage.outageId}>
+            <span class="card-title">{words.t(`value.outageCause.${outage.cause}`)}</span>
+            <span>{words.t('form.since', { when: words.when(outage.since) })}</span>
+            {outage.expectedAt && (
+              <span>{words.t('hydrant.expected', { when: words.when(outage.expectedAt) })}</span>
+            )}
+            {outage.dispatchToldAt === null && <span class="strong">{words.t('missing.dispatch')}</span>}
+            <span class="actions">
+              {actions(outage).map(({ href, key }) => (
+                <a class="button" href={href} key={href}>
+                  {words.t(key)}
+                </a>
+              ))}
+            </span>
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+interface ActionsProps {
+  readonly hydrantId: string;
+  readonly status: HydrantStatus | null;
+  readonly words: ReturnType<typeof useWords>;
+}
+
+function Actions({ hydrantId, words }: ActionsProps) {
+  const current = useObservable(session);
+  const open = kinds.filter((kind) => mayWrite(current, kind));
+  if (open.length === 0) return null;
+  return (
+    <section>
+      <h2>{words.t('hydrant.report')}</h2>
+      <p class="actions">
+        {open.map((kind) => (
+          <a
+            key={kind}
+            class={`button ${kind === 'strike' ? 'primary' : ''}`}
+            href={to(['new', kind], { hydrant: hydrantId })}
+          >
+            {words.t(`kind.${kind}`)}
+          </a>
+        ))}
+      </p>
+    </section>
+  );
+}

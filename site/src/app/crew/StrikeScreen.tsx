@@ -1,0 +1,104 @@
+import { useObservable } from '../core/observable.ts';
+import { useStrike, type StrikeAnswer } from '../core/records.ts';
+import { route, to } from '../core/router.ts';
+import { session } from '../core/session.ts';
+import { useWords } from '../core/words.ts';
+import { Heading } from '../screens/Heading.tsx';
+import { HydrantLine } from '../screens/HydrantLine.tsx';
+import { mayWrite } from '../screens/may.ts';
+import { missingFrom, MissingList, StageTag, StrikeAlarms, StrikeTimes } from '../screens/StrikeFacts.tsx';
+import { Story } from '../screens/Story.tsx';
+import { strikeTitle } from '../screens/titles.ts';
+import { Unread } from '../screens/Unread.tsx';
+
+const reports = [
+  'out-of-service-notice',
+  'valve-operation',
+  'expected-return',
+  'party',
+  'repair',
+  'flow-test',
+  'water-lost',
+  'return-to-service',
+  'planned-work',
+  'link',
+] as const;
+
+/** One strike for the crew: how it stands, what is missing next, every report about it, and its story in order. */
+export function StrikeScreen() {
+  const words = useWords();
+  const strikeId = useObservable(route).parts[1] ?? '';
+  const strike = useStrike(strikeId);
+  const title = strike.value
+    ? words.t('strike.title', { what: strikeTitle(strike.value.strike, words) })
+    : words.t('kind.strike');
+  return (
+    <>
+      <Heading title={title}>{title}</Heading>
+      <Unread resource={strike} />
+      {strike.value && <Content answer={strike.value} />}
+    </>
+  );
+}
+
+function Content({ answer }: { readonly answer: StrikeAnswer }) {
+  const words = useWords();
+  const current = useObservable(session);
+  const { strike, hydrant, status, possibleDuplicates } = answer;
+  const may = (kind: string): boolean => mayWrite(current, kind);
+  const query = { strike: strike.strikeId, hydrant: strike.hydrantId };
+  return (
+    <>
+      <p>
+        <StageTag strike={strike} />
+      </p>
+      {strike.hydrantId && (
+        <p>
+          <a class="row-link" href={to(['hydrant', strike.hydrantId])}>
+            <HydrantLine id={strike.hydrantId} hydrant={hydrant} inService={status?.inService ?? null} />
+          </a>
+        </p>
+      )}
+      <StrikeAlarms strike={strike} />
+      {possibleDuplicates.length > 0 && (
+        <div class="notice">
+          <p>{words.t('strike.duplicates', { count: possibleDuplicates.length })}</p>
+          <p class="actions">
+            {possibleDuplicates.slice(0, 3).map((id) => (
+              <a key={id} href={to(['strike', id])}>
+                {words.t('strike.look-at-duplicate')}
+              </a>
+            ))}
+            {may('link') && (
+              <a class="button" href={to(['new', 'link'], query)}>
+                {words.t('kind.link')}
+              </a>
+            )}
+          </p>
+        </div>
+      )}
+      <section>
+        <h2>{words.t('missing.title')}</h2>
+        <MissingList missing={missingFrom(answer, false)} strike={strike} may={may} />
+      </section>
+      <section>
+        <h2>{words.t('strike.report')}</h2>
+        <p class="actions">
+          {reports.filter(may).map((kind) => (
+            <a class="button" key={kind} href={to(['new', kind], query)}>
+              {words.t(`kind.${kind}`)}
+            </a>
+          ))}
+        </p>
+      </section>
+      <section>
+        <h2>{words.t('strike.times')}</h2>
+        <StrikeTimes strike={strike} />
+      </section>
+      <section>
+        <h2>{words.t('story.title')}</h2>
+        <Story history={answer.history} from={['strike', strike.strikeId]} />
+      </section>
+    </>
+  );
+}

@@ -1,0 +1,12 @@
+import { start } from '../screens/start.tsx';
+import { Find } from './Find.tsx';
+import { Home } from './Home.tsx';
+import { HydrantScreen } from './HydrantScreen.tsx';
+import { StrikeScreen } from './StrikeScreen.tsx';
+
+start({
+  area: 'crew',
+  screens: { '': Home, find: Find, hydrant: HydrantScreen, strike: StrikeScreen },
+  // Clerks may add a party at the kerb's screens; forms they may not write are not offered to them.
+  allowed: (roles) => roles.length > 0,
+});

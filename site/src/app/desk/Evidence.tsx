@@ -1,0 +1,124 @@
+import { useEffect, useState } from 'preact/hooks';
+import type { Exhibit } from '../../../../shared/submissions/fields.ts';
+import { getBytes } from '../core/api.ts';
+import { useWords } from '../core/words.ts';
+
+interface Props {
+  readonly exhibits: readonly Exhibit[];
+  readonly states: Readonly<Record<string, 'awaited' | 'arrived'>>;
+}
+
+/** Photos and documents: what arrived, drawn small; what is declared and still awaited, said so. */
+export function Evidence({ exhibits, states }: Props) {
+  const words = useWords();
+  if (exhibits.length === 0) return <p>{words.t('missing.photos')}</p>;
+  return (
+    <ul class="plain-list exhibits">
+      {exhibits.map((exhibit) => (
+        <li key={exhibit.sha256}>
+          <ExhibitCard exhibit={exhibit} arrived={states[exhibit.sha256] === 'arrived'} />
+        </li>
+      ))}
+    </ul>
+  );
+}
+
+function ExhibitCard({ exhibit, arrived }: { readonly exhibit: Exhibit; readonly arrived: boolean }) {
+  const words = useWords();
+  const view = words.t(`value.view.${exhibit.view}`);
+  const isPicture = exhibit.mediaType !== 'application/pdf';
+  return (
+    <figure>
+      {arrived && isPicture ? (
+        <Picture sha256={exhibit.sha256} alt={exhibit.caption ?? view} />
+      ) : (
+        <p class="no-picture">{words.t(arrived ? 'desk.document' : 'desk.awaited')}</p>
+      )}
+      <figcaption>
+        <strong>{view}</strong>
+        {!arrived && <span class="tag out">{words.t('desk.awaited')}</span>}
+        {exhibit.caption && <span class="block">{exhibit.caption}</span>}
+        <span class="block small soft">
+          {exhibit.takenAt
+            ? words.t('desk.taken', { when: words.when(exhibit.takenAt) })
+            : words.t('desk.taken-unknown')}
+        </span>
+        <span class="block small soft hash">SHA-256 {exhibit.sha256.slice(0, 16)}…</span>
+        {arrived && <OpenButton sha256={exhibit.sha256} what={view} />}
+      </figcaption>
+    </figure>
+  );
+}
+
+/** The original's bytes, drawn by the browser; a type it cannot draw is said. */
+function Picture({ sha256, alt }: { readonly sha256: string; readonly alt: string }) {
+  const words = useWords();
+  const [url, setUrl] = useState<string | null>(null);
+  const [state, setState] = useState<'reading' | 'drawn' | 'failed' | 'undrawable'>('reading');
+  useEffect(() => {
+    let made: string | null = null;
+    let gone = false;
+    void getBytes(`/api/evidence/${sha256}`).then((bytes) => {
+      if (gone) return;
+      if (!bytes) {
+        setState('failed');
+        return;
+      }
+      made = URL.createObjectURL(bytes);
+      setUrl(made);
+      setState('drawn');
+    });
+    return () => {
+      gone = true;
+      if (made) URL.revokeObjectURL(made);
+    };
+  }, [sha256]);
+  if (state === 'drawn' && url)
+    return <img src={url} alt={alt} loading="lazy" onError={() => setState('undrawable')} />;
+  return (
+    <p class="no-picture" role={state === 'reading' ? 'status' : undefined}>
+      {words.t(
+        state === 'reading' ? 'screen.reading' : state === 'failed' ? 'desk.not-read' : 'desk.undrawable',
+      )}
+    </p>
+  );
+}
+
+function OpenButton({ sha256, what }: { readonly sha256: string; readonly what: string }) {
+  const words = useWords();
+  const [failed, setFailed] = useState(false);
+  const open = async (): Promise<void> => {
+    const bytes = await getBytes(`/api/evidence/${sha256}`);
+    setFailed(bytes === null);
+    if (bytes) saveBytes(bytes, sha256.slice(0, 12));
+  };
+  return (
+    <>
+      <button type="button" class="link" onClick={() => void open()}>
+        {words.t('desk.download-original')}
+        <span class="visually-hidden"> {what}</span>
+      </button>
+      {failed && <span role="alert">{words.t('desk.not-read')}</span>}
+    </>
+  );
+}
+
+const endings: Readonly<Record<string, string>> = {
+  'image/jpeg': 'jpg',
+  'image/png': 'png',
+  'image/webp': 'webp',
+  'image/heic': 'heic',
+  'image/heif': 'heif',
+  'application/pdf': 'pdf',
+};
+
+/** Hands bytes to the browser's own download, under a name that says what they are. */
+export function saveBytes(bytes: Blob, name: string): void {
+  const url = URL.createObjectURL(bytes);
+  const link = document.createElement('a');
+  link.href = url;
+  const ending = endings[bytes.type];
+  link.download = ending ? `${name}.${ending}` : name;
+  link.click();
+  setTimeout(() => URL.revokeObjectURL(url), 60_000);
+}

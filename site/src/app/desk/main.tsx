@@ -1,0 +1,10 @@
+import { start } from '../screens/start.tsx';
+import { CaseFile } from './CaseFile.tsx';
+import { ClaimScreen } from './ClaimScreen.tsx';
+import { Home } from './Home.tsx';
+
+start({
+  area: 'desk',
+  screens: { '': Home, strike: CaseFile, claim: ClaimScreen },
+  allowed: (roles) => roles.includes('clerk') || roles.includes('manager'),
+});

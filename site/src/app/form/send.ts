@@ -1,0 +1,103 @@
+import type { Problem } from '../../../../shared/problems/problem.ts';
+import { problem } from '../../../../shared/problems/problem.ts';
+import { deviceId } from '../core/device.ts';
+import type { Draft } from '../core/drafts.ts';
+import { preferences } from '../core/preferences.ts';
+import type { Session } from '../core/session.ts';
+import { recall } from '../core/recall.ts';
+import type { Entry } from '../outbox/database.ts';
+import { keepEntry, readEntry } from '../outbox/outbox.ts';
+import { sendAll } from '../outbox/send.ts';
+import { buildSubmission } from './build.ts';
+import { checkForm } from './check.ts';
+import { encode, typedPath } from './encode.ts';
+import { rowsOf, stringsOf, textOf, type Node, type Values } from './nodes.ts';
+import type { FormSpec } from './spec.ts';
+import { wordsOf } from './words.ts';
+
+/** Longest wait on the form for the server's word; after it the entry's own screen follows what happens. */
+const WAIT_ON_FORM_MS = 5_000;
+
+/** Every problem of a draft, those of a correction's reason included. */
+export function problemsOf(spec: FormSpec, draft: Draft, zone: string): readonly Problem[] {
+  const reason =
+    draft.corrects && draft.corrects.reason.trim() === '' ? [problem('reason-needed', 'reason')] : [];
+  if (draft.corrects?.withdraw) return reason;
+  const checked = checkForm(spec, draft.values, zone);
+  return [...reason, ...(checked.ok ? [] : checked.problems)];
+}
+
+/** Problems from the server, at the fields where they were typed. */
+export function serverProblems(
+  spec: FormSpec,
+  draft: Draft,
+  zone: string,
+  problems: readonly Problem[],
+): Problem[] {
+  const { rows } = encode(spec.nodes, draft.values, { zone, nullable: spec.nullable });
+  return problems.map((found) => ({
+    ...found,
+    path: typedPath(found.path.replace(/^body\.(replacement\.)?/, ''), rows),
+  }));
+}
+
+export type Sent =
+  | { readonly state: 'kept' }
+  /** The device would not keep it; nothing was sent either. */
+  | { readonly state: 'not-kept' };
+
+/** Writes the checked form into the outbox and sends it. Waits a little for the answer. */
+export async function queueForm(spec: FormSpec, draft: Draft, author: Session, zone: string): Promise<Sent> {
+  const checked = draft.corrects?.withdraw ? null : checkForm(spec, draft.values, zone);
+  const body = checked?.body ?? null;
+  const now = new Date();
+  const submission = buildSubmission(spec, draft, body, {
+    personId: author.personId,
+    deviceId: deviceId(),
+    units: preferences.get().units,
+    now,
+  });
+  const photos = (body?.['photos'] ?? []) as readonly { readonly sha256: string }[];
+  const entry: Entry = {
+    submissionId: draft.submissionId,
+    submission,
+    author: { personId: author.personId, name: author.name },
+    draft,
+    state: 'waiting',
+    problems: [],
+    lastError: null,
+    lastTriedAt: null,
+    tries: 0,
+    queuedAt: now.toISOString(),
+    recordedAt: null,
+    photos: [...new Set(photos.map(({ sha256 }) => sha256))].map((sha256) => ({ sha256, state: 'awaited' })),
+  };
+  try {
+    await keepEntry(entry);
+  } catch {
+    return { state: 'not-kept' };
+  }
+  rememberCodes(spec.kind, spec.nodes, draft.values);
+  await Promise.race([sendAll(), new Promise((resolve) => setTimeout(resolve, WAIT_ON_FORM_MS))]);
+  return { state: 'kept' };
+}
+
+/** Codes and people that were typed are offered next time. */
+function rememberCodes(kind: string, nodes: readonly Node[], values: Values, base = ''): void {
+  for (const node of nodes) {
+    if (node.type === 'section' || node.type === 'when') {
+      rememberCodes(kind, node.nodes, values, base);
+      continue;
+    }
+    const path = base === '' ? node.name : `${base}.${node.name}`;
+    const value = values[node.name];
+    if (node.type === 'list') for (const row of rowsOf(value)) rememberCodes(kind, node.item, row, path);
+    else if (node.type === 'person') recall('people', textOf(value));
+    else if (node.type === 'people') for (const id of stringsOf(value)) recall('people', id);
+    // Plates, policies and the like are other people's: they are not offered again.
+    else if (node.type === 'text' && node.keypad === 'code' && kind !== 'party' && kind !== 'claim-opened')
+      recall(wordsOf(kind, node, path), textOf(value));
+  }
+}
+
+export { readEntry };

@@ -1,0 +1,62 @@
+import { useEffect } from 'preact/hooks';
+import { correctionKind } from '../../../../shared/submissions/kinds.ts';
+import { formOf } from '../../../../shared/submissions/submission.ts';
+import { keepDraft } from '../core/drafts.ts';
+import { newId } from '../core/device.ts';
+import { useObservable } from '../core/observable.ts';
+import { useStrike, useHydrant } from '../core/records.ts';
+import { replaceWith, route, to } from '../core/router.ts';
+import { session } from '../core/session.ts';
+import { useWords } from '../core/words.ts';
+import { decode } from '../form/decode.ts';
+import { specOf } from '../form/specs/index.ts';
+import { NotFound } from './NotFound.tsx';
+import { Unread } from './Unread.tsx';
+
+/**
+ * Opens a recorded submission as it was typed, to be put right: `#/correct/strike/<id>/<submissionId>`. The correction
+ * names the latest in the chain, so that corrections run in a line.
+ */
+export function CorrectForm() {
+  const words = useWords();
+  const { parts } = useObservable(route);
+  const [, from, ofId = '', targetId] = parts;
+  const strike = useStrike(from === 'strike' ? ofId : null);
+  const hydrant = useHydrant(from === 'hydrant' ? ofId : null);
+  const recorded = [
+    ...(strike.value?.history.map((entry) => entry.recorded) ?? []),
+    ...(hydrant.value?.flowTests ?? []),
+  ];
+  const target = recorded.find(({ submission }) => submission.submissionId === targetId)?.submission;
+  const loaded = strike.value !== null || hydrant.value !== null;
+  const spec = target ? specOf(formOf(target).kind) : null;
+  const personId = useObservable(session)?.personId ?? '';
+
+  useEffect(() => {
+    if (!target || !spec) return;
+    const body = target.kind === correctionKind ? target.body.replacement : target.body;
+    if (body === null) return;
+    const submissionId = newId();
+    keepDraft({
+      submissionId,
+      kind: spec.kind,
+      subject: target.subject,
+      authorId: personId,
+      openedAt: new Date().toISOString(),
+      touched: false,
+      values: {
+        ...decode(spec.nodes, body, words.zone),
+        ...spec.steering?.(body as Record<string, unknown>),
+      },
+      corrects: { targetId: target.submissionId, occurredAt: target.occurredAt, reason: '', withdraw: false },
+      about: {
+        hydrantId: strike.value?.strike.hydrantId ?? (from === 'hydrant' ? ofId : null),
+        strikeId: target.subject.type === 'strike' ? target.subject.strikeId : null,
+      },
+    });
+    replaceWith(to(['form', submissionId]));
+  }, [target?.submissionId]);
+
+  if (!loaded) return <Unread resource={from === 'strike' ? strike : hydrant} />;
+  return target && spec ? <p role="status">{words.t('form.opening')}</p> : <NotFound />;
+}

@@ -1,0 +1,236 @@
+import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
+import type { Problem } from '../../../../shared/problems/problem.ts';
+import { hasWords } from '../../../../shared/words/index.ts';
+import { draftsChanged, dropDraft, keepDraft, readDraft, type Draft } from '../core/drafts.ts';
+import { useObservable } from '../core/observable.ts';
+import { replaceWith, route, to } from '../core/router.ts';
+import { session, type Session } from '../core/session.ts';
+import { useWords } from '../core/words.ts';
+import { entries } from '../outbox/outbox.ts';
+import { queueForm, problemsOf, readEntry, serverProblems } from '../form/send.ts';
+import { specOf } from '../form/specs/index.ts';
+import type { FormSpec } from '../form/spec.ts';
+import { Fields } from '../form/view/Fields.tsx';
+import { fieldId, problemsAt, ScopeProvider } from '../form/view/scope.ts';
+import { useFormContext } from './formContext.ts';
+import { Cautions } from './Cautions.tsx';
+import { Heading } from './Heading.tsx';
+import { NotFound } from './NotFound.tsx';
+import { ProblemSummary } from './ProblemSummary.tsx';
+import { takesOut } from './UnsentBanner.tsx';
+import { TellDispatch } from './TellDispatch.tsx';
+
+/** A form that is being filled in: `#/form/<submissionId>`. */
+export function FormScreen() {
+  const { parts } = useObservable(route);
+  const submissionId = parts[1] ?? '';
+  const current = useObservable(session);
+  const draft = useMemo(() => readDraft(submissionId), [submissionId]);
+  const entry = useObservable(entries).find((each) => each.submissionId === submissionId);
+  const spec = draft ? specOf(draft.kind) : null;
+  const queued = entry !== undefined && entry.state !== 'refused';
+
+  useEffect(() => {
+    // It is on its way: what is sent must not change any more.
+    if (queued || !draft) replaceWith(to(['outbox', submissionId]));
+  }, [queued, draft, submissionId]);
+
+  if (!draft || !spec || !current || queued) return null;
+  if (draft.authorId !== current.personId) return <NotFound />;
+  return <Form key={submissionId} spec={spec} opened={draft} author={current} />;
+}
+
+interface FormProps {
+  readonly spec: FormSpec;
+  readonly opened: Draft;
+  readonly author: Session;
+}
+
+function Form({ spec, opened, author }: FormProps) {
+  const words = useWords();
+  const [draft, setDraft] = useState(opened);
+  const [kept, setKept] = useState(true);
+  const [problems, setProblems] = useState<readonly Problem[]>([]);
+  const [tries, setTries] = useState(0);
+  const [sending, setSending] = useState(false);
+  const { context } = useFormContext(aboutOf(draft), spec.kind === 'claim-opened');
+
+  // A refused entry opens with what the server said beside its fields.
+  useEffect(() => {
+    void readEntry(opened.submissionId).then((entry) => {
+      if (entry?.state !== 'refused') return;
+      setProblems(serverProblems(spec, opened, words.zone, entry.problems));
+      setTries((count) => count + 1);
+    });
+  }, []);
+
+  const update = (next: Draft): void => {
+    const touched: Draft = { ...next, touched: true };
+    setDraft(touched);
+    setKept(keepDraft(touched));
+    // Once somebody tried to send, problems go as they are put right.
+    if (tries > 0) setProblems(problemsOf(spec, touched, words.zone));
+  };
+
+  const busy = useRef(false);
+  const send = async (): Promise<void> => {
+    if (busy.current) return;
+    const found = problemsOf(spec, draft, words.zone);
+    setProblems(found);
+    setTries((count) => count + 1);
+    if (found.length > 0) return;
+    busy.current = true;
+    setSending(true);
+    const { state } = await queueForm(spec, draft, author, words.zone);
+    busy.current = false;
+    setSending(false);
+    if (state === 'not-kept') {
+      setKept(false);
+      return;
+    }
+    const entry = await readEntry(draft.submissionId);
+    if (entry?.state === 'refused') {
+      setProblems(serverProblems(spec, draft, words.zone, entry.problems));
+      setTries((count) => count + 1);
+      return;
+    }
+    dropDraft(draft.submissionId);
+    replaceWith(to(['outbox', draft.submissionId]));
+  };
+
+  const title = draft.corrects
+    ? `${words.t('kind.correction')}: ${words.t(`kind.${draft.kind}`)}`
+    : words.t(`kind.${draft.kind}`);
+  const about = draft.about.hydrantId ?? context.hydrantId;
+  return (
+    <ScopeProvider value={{ spec, job: context, words, problems, submissionId: draft.submissionId, Fields }}>
+      <form
+        class="form"
+        noValidate
+        onSubmit={(event) => {
+          event.preventDefault();
+          void send();
+        }}
+      >
+        <Heading title={title}>{title}</Heading>
+        {about && <p class="lead">{words.t('form.about-hydrant', { hydrantId: about })}</p>}
+        {hasWords(`intro.${draft.kind}`) && <p class="lead">{words.t(`intro.${draft.kind}`)}</p>}
+        <Cautions kind={draft.kind} />
+        <ProblemSummary spec={spec} values={draft.values} problems={problems} tries={tries} />
+        {draft.corrects && <Reason draft={draft} update={update} problems={problems} />}
+        {!draft.corrects?.withdraw && (
+          <Fields
+            nodes={spec.nodes}
+            values={draft.values}
+            base=""
+            change={(values) => update({ ...draft, values })}
+          />
+        )}
+        {sending && !draft.corrects && takesOut(draft.kind) && <TellDispatch />}
+        {!kept && (
+          <div class="warning" role="alert">
+            <p>
+              <strong>{words.t('form.not-kept')}</strong>
+            </p>
+          </div>
+        )}
+        <div class="send-bar">
+          <button type="submit" class="primary" disabled={sending}>
+            {words.t(sending ? 'form.sending' : 'form.send')}
+          </button>
+          <p class="small soft" role="status">
+            {words.t(draft.touched && kept ? 'form.saved' : 'form.saved-as-you-type')}
+          </p>
+        </div>
+      </form>
+      <Discard submissionId={draft.submissionId} />
+    </ScopeProvider>
+  );
+}
+
+const aboutOf = ({ about, subject }: Draft) => ({
+  hydrantId: about.hydrantId,
+  strikeId: about.strikeId,
+  // A new claim is not on the server yet; asking for it would only answer that it does not exist.
+  claimId: subject.type === 'claim' && about.strikeId === null ? subject.claimId : null,
+});
+
+interface ReasonProps {
+  readonly draft: Draft;
+  readonly update: (next: Draft) => void;
+  readonly problems: readonly Problem[];
+}
+
+/** Why a recorded submission is put right, and whether it is replaced or withdrawn. */
+function Reason({ draft, update, problems }: ReasonProps) {
+  const words = useWords();
+  const { corrects } = draft;
+  if (!corrects) return null;
+  const wrong = problemsAt(problems, 'reason').length > 0;
+  const id = fieldId('reason');
+  return (
+    <section class="form-section">
+      <h2>{words.t('form.correction-why')}</h2>
+      <div class={`field ${wrong ? 'invalid' : ''}`}>
+        <label for={id}>
+          {words.t('form.reason')}
+          <span class="needed"> {words.t('form.needed')}</span>
+        </label>
+        {wrong && (
+          <p class="error" id={`${id}-error`}>
+            {words.t('problem.reason-needed')}
+          </p>
+        )}
+        <textarea
+          id={id}
+          rows={2}
+          value={corrects.reason}
+          aria-invalid={wrong ? 'true' : undefined}
+          aria-describedby={wrong ? `${id}-error` : undefined}
+          onInput={(event) =>
+            update({ ...draft, corrects: { ...corrects, reason: event.currentTarget.value } })
+          }
+        />
+      </div>
+      <div class="choices">
+        <label class="choice">
+          <input
+            type="checkbox"
+            checked={corrects.withdraw}
+            onChange={() => update({ ...draft, corrects: { ...corrects, withdraw: !corrects.withdraw } })}
+          />
+          <span>{words.t('form.withdraw')}</span>
+        </label>
+      </div>
+    </section>
+  );
+}
+
+/** Throwing away what was typed takes two touches. */
+function Discard({ submissionId }: { readonly submissionId: string }) {
+  const words = useWords();
+  const [sure, setSure] = useState(false);
+  const discard = (): void => {
+    dropDraft(submissionId);
+    draftsChanged.set(draftsChanged.get() + 1);
+    history.length > 1 ? history.back() : replaceWith('#/');
+  };
+  return (
+    <p class="discard">
+      {sure ? (
+        <>
+          <button type="button" class="plain" onClick={discard}>
+            {words.t('form.discard-sure')}
+          </button>
+          <button type="button" class="link" onClick={() => setSure(false)}>
+            {words.t('form.discard-not')}
+          </button>
+        </>
+      ) : (
+        <button type="button" class="link" onClick={() => setSure(true)}>
+          {words.t('form.discard')}
+        </button>
+      )}
+    </p>
+  );
+}

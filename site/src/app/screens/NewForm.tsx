@@ -1,0 +1,52 @@
+import { useEffect } from 'preact/hooks';
+import type { FactKind } from '../../../../shared/submissions/kinds.ts';
+import { keepDraft, type Draft } from '../core/drafts.ts';
+import { newId } from '../core/device.ts';
+import { useObservable } from '../core/observable.ts';
+import { replaceWith, route, to } from '../core/router.ts';
+import { useWords } from '../core/words.ts';
+import { subjectFor } from '../form/build.ts';
+import { specOf } from '../form/specs/index.ts';
+import { useFormContext } from './formContext.ts';
+import { NotFound } from './NotFound.tsx';
+
+/** Opens a new form: makes its id, fills in what is known, and goes to it. `#/new/<kind>?hydrant=…&strike=…&claim=…` */
+export function NewForm() {
+  const words = useWords();
+  const { parts, query } = useObservable(route);
+  const kind = parts[1] ?? '';
+  const spec = specOf(kind);
+  const about = {
+    hydrantId: query.get('hydrant'),
+    strikeId: query.get('strike'),
+    claimId: query.get('claim'),
+  };
+  const { context, settled } = useFormContext(about, kind === 'claim-opened');
+
+  useEffect(() => {
+    if (!spec || !settled) return;
+    const known = { ...about, hydrantId: context.hydrantId };
+    const subject = subjectFor(spec.kind as FactKind, known, newId);
+    if (!subject) {
+      replaceWith(to(['find'], { then: kind }));
+      return;
+    }
+    const draft: Draft = {
+      submissionId: newId(),
+      kind,
+      subject,
+      authorId: context.personId,
+      openedAt: context.now.toISOString(),
+      touched: false,
+      values: spec.blank(context),
+      about: {
+        hydrantId: context.hydrantId,
+        strikeId: subject.type === 'strike' ? subject.strikeId : about.strikeId,
+      },
+    };
+    keepDraft(draft);
+    replaceWith(to(['form', draft.submissionId]));
+  }, [settled, kind]);
+
+  return spec ? <p role="status">{words.t('form.opening')}</p> : <NotFound />;
+}

@@ -1,0 +1,89 @@
+import { render } from 'preact';
+import { useEffect, useState } from 'preact/hooks';
+import { useObservable } from '../core/observable.ts';
+import { isCurrent, session, signIn, signOut, startSession } from '../core/session.ts';
+import { loadUtility } from '../core/utility.ts';
+import { useWords } from '../core/words.ts';
+import { refresh } from '../outbox/outbox.ts';
+import { Heading } from './Heading.tsx';
+import { Shell } from './Shell.tsx';
+
+/** Takes a sign-in link or its code, says who is signed in, and signs out. Nothing that was typed is touched. */
+function SignIn() {
+  const words = useWords();
+  const current = useObservable(session);
+  const [code, setCode] = useState('');
+  const [wrong, setWrong] = useState(false);
+  useEffect(() => {
+    void loadUtility();
+  }, []);
+  const take = (event: Event): void => {
+    event.preventDefault();
+    // The whole link may be pasted, or the part after `#token=`.
+    setWrong(!signIn(code.replace(/^.*#token=/, '')));
+  };
+  const valid = current !== null && isCurrent(current);
+  return (
+    <Shell area="sign-in">
+      <Heading title={words.t('shell.sign-in')}>{words.t('shell.sign-in')}</Heading>
+      {current && (
+        <>
+          <p class="lead">
+            {words.t(valid ? 'sign-in.as' : 'sign-in.was', { name: current.name })}{' '}
+            {current.roles.map((role) => words.t(`value.role.${role}`)).join(', ')}
+          </p>
+          {!valid && <p>{words.t('shell.nothing-lost')}</p>}
+          {valid && (
+            <p class="actions">
+              <a class="button primary" href="/crew/">
+                {words.t('shell.crew')}
+              </a>
+              {current.roles.some((role) => role !== 'crew') && (
+                <a class="button primary" href="/desk/">
+                  {words.t('shell.desk')}
+                </a>
+              )}
+            </p>
+          )}
+          <p>
+            <button type="button" onClick={signOut}>
+              {words.t('sign-in.out')}
+            </button>
+          </p>
+        </>
+      )}
+      {!valid && (
+        <form noValidate onSubmit={take}>
+          <p>{words.t('sign-in.how')}</p>
+          <div class={`field ${wrong ? 'invalid' : ''}`}>
+            <label for="code">{words.t('sign-in.code')}</label>
+            {wrong && (
+              <p class="error" id="code-error">
+                {words.t('sign-in.wrong')}
+              </p>
+            )}
+            <input
+              id="code"
+              autocomplete="off"
+              spellcheck={false}
+              value={code}
+              aria-invalid={wrong ? 'true' : undefined}
+              aria-describedby={wrong ? 'code-error' : undefined}
+              onInput={(event) => setCode(event.currentTarget.value)}
+            />
+          </div>
+          <button type="submit" class="primary">
+            {words.t('shell.sign-in')}
+          </button>
+        </form>
+      )}
+    </Shell>
+  );
+}
+
+startSession();
+void refresh().catch(() => undefined);
+const root = document.getElementById('root');
+if (!root) throw new Error('the page has no root');
+root.textContent = '';
+render(<SignIn />, root);

@@ -1,0 +1,145 @@
+import type { ClaimState } from '../../../../shared/claims/state.ts';
+import { missingOf, type Missing } from '../../../../shared/strikes/missing.ts';
+import type { StrikeState } from '../../../../shared/strikes/state.ts';
+import { to } from '../core/router.ts';
+import type { StrikeAnswer } from '../core/records.ts';
+import { useWords } from '../core/words.ts';
+import { sayHold } from '../form/view/sayHold.ts';
+
+/** The stage as a word in a frame. Out of service stands on the one accent: it must not be relied on. */
+export function StageTag({ strike }: { readonly strike: StrikeState }) {
+  const words = useWords();
+  return (
+    <span class={strike.returnedAt === null ? 'tag out' : 'tag'}>{words.t(`stage.${strike.stage}`)}</span>
+  );
+}
+
+/** The times that matter, those that are known. */
+export function StrikeTimes({ strike }: { readonly strike: StrikeState }) {
+  const words = useWords();
+  const times = [
+    ['since', strike.since],
+    ['struckAt', strike.struckAt],
+    ['arrivedAt', strike.arrivedAt],
+    ['waterShutAt', strike.waterShutAt],
+    ['markedOutOfServiceAt', strike.markedOutOfServiceAt],
+    ['dispatchToldAt', strike.dispatchToldAt],
+    ['expectedAt', strike.returnedAt === null ? strike.expectedAt : null],
+    ['repairedAt', strike.repairedAt],
+    ['returnedAt', strike.returnedAt],
+  ] as const;
+  return (
+    <dl class="said">
+      {times.map(([name, at]) =>
+        at === null ? null : (
+          <div key={name}>
+            <dt>{words.t(`strike.${name}`)}</dt>
+            <dd>
+              <time dateTime={at}>{words.when(at)}</time>
+              {name === 'expectedAt' &&
+                strike.waitingFor &&
+                ` · ${words.t(`value.waitingFor.${strike.waitingFor}`)}`}
+            </dd>
+          </div>
+        ),
+      )}
+    </dl>
+  );
+}
+
+/** Hold points that were passed without their condition, and returns that have no effect: shown wherever the strike is. */
+export function StrikeAlarms({ strike }: { readonly strike: StrikeState }) {
+  const words = useWords();
+  const held = strike.returns.filter(({ takesEffect }) => !takesEffect);
+  // A return that took effect later has answered those before it.
+  const stillHeld = strike.returnedAt === null ? held : [];
+  return (
+    <>
+      {strike.breaches.map((breach) => (
+        <div class="warning" key={breach.submissionId + breach.at}>
+          <p>
+            <strong>{words.t('strike.breach')}</strong>
+          </p>
+          <p>
+            {words.when(breach.at)}:{' '}
+            {words.t(`breach.${breach.code}`, {
+              byWorkerId: breach.byWorkerId,
+              missing: breach.missing.map((step) => words.t(`step.${step}`)).join('; '),
+            })}
+          </p>
+        </div>
+      ))}
+      {stillHeld.map(({ returnId, returnedAt, holds }) => (
+        <div class="warning" key={returnId}>
+          <p>
+            <strong>{words.t('strike.held-return', { when: words.when(returnedAt) })}</strong>
+          </p>
+          <ul>
+            {holds.map((hold, index) => (
+              <li key={index}>{sayHold(hold, words)}</li>
+            ))}
+          </ul>
+        </div>
+      ))}
+      {strike.deferred.length > 0 && (
+        <div class="warning">
+          <p>
+            <strong>{words.t('strike.not-retested')}</strong>
+          </p>
+          <ul>
+            {strike.deferred.map(({ proof, reason, byWorkerId }) => (
+              <li key={proof}>
+                {words.t('strike.deferred', { proof: words.t(`proof.${proof}`), reason, byWorkerId })}
+              </li>
+            ))}
+          </ul>
+        </div>
+      )}
+    </>
+  );
+}
+
+export const missingFrom = (answer: StrikeAnswer, desk: boolean): Missing[] =>
+  missingOf({
+    strike: answer.strike,
+    desk,
+    claims: answer.claims ?? [],
+    photosAwaited: Object.values(answer.evidence).filter((state) => state === 'awaited').length,
+  });
+
+interface MissingProps {
+  readonly missing: readonly Missing[];
+  readonly strike: StrikeState;
+  /** Only what this person may supply gets a button. */
+  readonly may: (kind: string) => boolean;
+  readonly claims?: readonly ClaimState[];
+}
+
+/** What is missing next, each with the form that supplies it. */
+export function MissingList({ missing, strike, may, claims = [] }: MissingProps) {
+  const words = useWords();
+  if (missing.length === 0) return <p>{words.t('missing.nothing')}</p>;
+  const address = ({ code, kind }: Missing): string | null => {
+    if (code === 'packet') return claims[0] ? to(['claim', claims[0].claimId]) : null;
+    if (kind === null || !may(kind)) return null;
+    if (kind === 'demand-sent') return claims[0] ? to(['new', kind], { claim: claims[0].claimId }) : null;
+    return to(['new', kind], { strike: strike.strikeId, hydrant: strike.hydrantId });
+  };
+  return (
+    <ol class="plain-list missing">
+      {missing.map((each, index) => {
+        const href = address(each);
+        return (
+          <li key={each.code}>
+            <span>{words.t(`missing.${each.code}`)}</span>
+            {href && (
+              <a class={`button ${index === 0 ? 'primary' : ''}`} href={href}>
+                {words.t(`missing.${each.code}.do`)}
+              </a>
+            )}
+          </li>
+        );
+      })}
+    </ol>
+  );
+}

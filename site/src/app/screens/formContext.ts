@@ -1,0 +1,54 @@
+import { nextClaimNumber } from '../../../../shared/claims/claimNumber.ts';
+import { useObservable } from '../core/observable.ts';
+import { useClaim, useHydrant, useStrike, useStrikes } from '../core/records.ts';
+import { session } from '../core/session.ts';
+import { useWords } from '../core/words.ts';
+import type { About } from '../form/build.ts';
+import { localDay } from '../form/localTime.ts';
+import type { FormContext } from '../form/spec.ts';
+
+export interface LoadedContext {
+  readonly context: FormContext;
+  /** Everything that will be known is known: each answer has come, or failed to. */
+  readonly settled: boolean;
+}
+
+/** What is known of the job a form is about. */
+export function useFormContext(about: About, claimNumberNeeded: boolean): LoadedContext {
+  const { zone } = useWords();
+  const personId = useObservable(session)?.personId ?? '';
+  const claim = useClaim(about.claimId);
+  const strikeId = about.strikeId ?? claim.value?.claim.strikeId ?? null;
+  const strike = useStrike(strikeId);
+  const hydrantId = about.hydrantId ?? strike.value?.strike.hydrantId ?? null;
+  const hydrant = useHydrant(hydrantId);
+  const strikes = useStrikes(claimNumberNeeded);
+
+  const waiting = (
+    wanted: string | null | boolean,
+    { value, failed }: { value: unknown; failed: unknown },
+  ): boolean => wanted !== null && wanted !== false && value === null && failed === null;
+  const now = new Date();
+  return {
+    settled:
+      !waiting(about.claimId, claim) &&
+      !waiting(strikeId, strike) &&
+      !waiting(hydrantId, hydrant) &&
+      !waiting(claimNumberNeeded, strikes),
+    context: {
+      now,
+      zone,
+      personId,
+      hydrantId,
+      hydrant: hydrant.value?.hydrant ?? strike.value?.hydrant ?? null,
+      status: hydrant.value?.status ?? strike.value?.status ?? null,
+      strike: strike.value?.strike ?? null,
+      history: strike.value?.history.map(({ recorded }) => recorded) ?? [],
+      claim: claim.value?.claim ?? null,
+      nextClaimNumber: nextClaimNumber(
+        (strikes.value?.claims ?? []).map(({ claimNumber }) => claimNumber),
+        Number(localDay(now, zone).slice(0, 4)),
+      ),
+    },
+  };
+}

@@ -1,0 +1,101 @@
+import { render, type ComponentType } from 'preact';
+import { useEffect, useState } from 'preact/hooks';
+import { sweepDrafts } from '../core/drafts.ts';
+import { useObservable } from '../core/observable.ts';
+import { forgetResources } from '../core/resource.ts';
+import { route, startRouter } from '../core/router.ts';
+import { session, startSession } from '../core/session.ts';
+import { loadUtility, utility } from '../core/utility.ts';
+import { useWords } from '../core/words.ts';
+import { refresh } from '../outbox/outbox.ts';
+import { startSending } from '../outbox/send.ts';
+import { Heading } from './Heading.tsx';
+import { NotFound } from './NotFound.tsx';
+import { CorrectForm } from './CorrectForm.tsx';
+import { EntryScreen } from './EntryScreen.tsx';
+import { FormScreen } from './FormScreen.tsx';
+import { NewForm } from './NewForm.tsx';
+import { OutboxScreen } from './OutboxScreen.tsx';
+import { Shell } from './Shell.tsx';
+
+export type Screens = Readonly<Record<string, ComponentType>>;
+
+/** Screens that both apps have. */
+const common: Screens = { new: NewForm, form: FormScreen, correct: CorrectForm };
+
+interface AppProps {
+  readonly area: 'crew' | 'desk';
+  readonly screens: Screens;
+  /** Who may use this app; everybody else is told, and the server holds it. */
+  readonly allowed: (roles: readonly string[]) => boolean;
+}
+
+function App({ area, screens, allowed }: AppProps) {
+  const words = useWords();
+  const current = useObservable(session);
+  const facts = useObservable(utility);
+  const at = useObservable(route);
+  const [tried, setTried] = useState(false);
+  useEffect(() => {
+    void loadUtility().then(() => setTried(true));
+  }, []);
+
+  const [name = ''] = at.parts;
+  const Screen =
+    name === 'outbox'
+      ? at.parts.length > 1
+        ? EntryScreen
+        : OutboxScreen
+      : (common[name] ?? screens[name] ?? NotFound);
+  return (
+    <Shell area={area}>
+      {!facts ? (
+        <p role="status">{words.t(tried ? 'screen.first-time-offline' : 'screen.reading')}</p>
+      ) : !current ? (
+        <SignedOut area={area} />
+      ) : !allowed(current.roles) ? (
+        <>
+          <Heading title={words.t('screen.not-yours')}>{words.t('screen.not-yours')}</Heading>
+          <p>{words.t(`screen.not-yours.${area}`)}</p>
+        </>
+      ) : (
+        <Screen key={at.path} />
+      )}
+    </Shell>
+  );
+}
+
+function SignedOut({ area }: { readonly area: 'crew' | 'desk' }) {
+  const words = useWords();
+  return (
+    <>
+      <Heading title={words.t(`shell.${area}`)}>{words.t('screen.sign-in')}</Heading>
+      <p>{words.t('screen.sign-in-more')}</p>
+      <p>
+        <a class="button primary" href="/sign-in/">
+          {words.t('shell.sign-in')}
+        </a>
+      </p>
+    </>
+  );
+}
+
+/** Mounts an app on its prerendered page. */
+export function start(props: AppProps): void {
+  startSession();
+  startRouter();
+  sweepDrafts(new Date());
+  let person = session.get()?.personId;
+  session.subscribe(() => {
+    // A token renewed by the same person leaves on screen what is there.
+    if (session.get()?.personId !== person) forgetResources();
+    person = session.get()?.personId;
+  });
+  // A browser that keeps no database still shows everything; what cannot be kept is said where it matters.
+  void refresh().catch(() => undefined);
+  startSending();
+  const root = document.getElementById('root');
+  if (!root) throw new Error('the page has no root');
+  root.textContent = '';
+  render(<App {...props} />, root);
+}
