@@ -8,10 +8,16 @@ export interface LogEntry {
 
 export type Log = (entry: LogEntry) => void;
 
+let write = (line: string, _level: LogEntry['level']): void => console.log(line);
+
+/** Says where this process's log lines go. Never called on AWS, where Lambda collects standard output. */
+export function logTo(sink: (line: string, level: LogEntry['level']) => void): void {
+  write = sink;
+}
+
 /** One JSON line to standard output, which is where Lambda collects it. */
-export const logLine: Log = (entry) => {
-  console.log(JSON.stringify({ at: new Date().toISOString(), ...entry }));
-};
+export const logLine: Log = (entry) =>
+  write(JSON.stringify({ at: new Date().toISOString(), ...entry }), entry.level);
 
 /**
  * An error as log fields: its class, its code and where it was thrown. The message is left out, because drivers and

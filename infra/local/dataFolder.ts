@@ -49,11 +49,13 @@ export async function openDataFolder(path: string): Promise<DataFolder> {
   };
   for (const folder of Object.values(objects)) await mkdir(folder, { recursive: true });
   const keys = await readKeys(root);
-  const closedCleanly = await exists(join(root, CLEAN));
+  const dynamodb = join(root, 'dynamodb');
+  // A folder in which nothing was ever stored has nothing left undone.
+  const closedCleanly = (await exists(join(root, CLEAN))) || !(await exists(dynamodb));
   await rm(join(root, CLEAN), { force: true });
   return {
     path: root,
-    dynamodb: join(root, 'dynamodb'),
+    dynamodb,
     objects,
     keys,
     closedCleanly,

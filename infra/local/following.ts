@@ -1,23 +1,24 @@
 import { setTimeout as wait } from 'node:timers/promises';
 import type { Stream } from '../../shared/submissions/envelope.ts';
-import { streamOfSubmission } from '../../shared/submissions/submission.ts';
-import type { ProjectorDeps } from '../../functions/project/deps.ts';
-import { projectStream } from '../../functions/project/project.ts';
+import { tables as tableKeys } from '../../shared/deployment/tables.ts';
+import { handler as project } from '../../functions/project/handler.ts';
+import { replayUnprojected } from '../../functions/project/rebuild.ts';
 import { handler as publish } from '../../functions/publish/handler.ts';
 import { describeError, type Log } from '../../functions/log/log.ts';
-import type { Ledger } from '../../functions/stores/ledger/ledger.ts';
 import { inventoryStore, onAppend, tables } from '../../functions/wiring.ts';
 
 /** An answer waits this long for its projection, so that a reader sees what was just sent; the work goes on after. */
 const ANSWER_WAITS_MS = 500;
 /** Changes that come close together make one publication. */
 const GATHER_MS = 400;
+/** A stop waits this long for what is left to project; the next start makes good the rest. */
+const STOP_WAITS_MS = 10_000;
 const FIRST_RETRY_MS = 500;
 const LAST_RETRY_MS = 30_000;
 
 /** What a deployment's streams and schedule do: facts → projections → pages. */
 export interface Following {
-  /** Projects every stream of the ledger anew; for a start after a kill. */
+  /** Makes good what a killed process left undone. */
   replay(): Promise<void>;
   /** Publishes now, unless a publication is under way; then once more after it. Never throws: the report is in the log. */
   publishNow(): Promise<void>;
@@ -30,23 +31,20 @@ export interface Following {
 }
 
 export interface FollowingDeps {
-  readonly ledger: Pick<Ledger, 'readAll'>;
   readonly project: (stream: Stream) => Promise<void>;
+  readonly replay: () => Promise<void>;
   readonly publish: () => Promise<void>;
   readonly log: Log;
 }
 
-/** Follows facts accepted in this process, on the stores that the environment names. */
+/** Follows facts accepted in this process, on the stores that the environment names, with the handlers that AWS runs. */
 export function followHere(log: Log): Following {
   const { ledger, projections } = tables();
-  const deps: ProjectorDeps = {
-    ledger,
-    projections,
-    hydrantType: async (hydrantId) => (await (await inventoryStore()).hydrant(hydrantId))?.type ?? 'unknown',
-  };
+  const hydrantType = async (hydrantId: string) =>
+    (await (await inventoryStore()).hydrant(hydrantId))?.type ?? 'unknown';
   const { following, appended } = createFollowing({
-    ledger,
-    project: (stream) => projectStream(deps, stream),
+    project: projectAsOnAws,
+    replay: async () => void (await replayUnprojected({ ledger, projections, hydrantType })),
     publish,
     log,
   });
@@ -54,11 +52,30 @@ export function followHere(log: Log): Following {
   return following;
 }
 
+/** Hands the projector the event that the table's stream would bring: keys are all it reads. */
+async function projectAsOnAws(stream: Stream): Promise<void> {
+  const { partitionKey } = tableKeys.submissions;
+  const { batchItemFailures } = await project({
+    Records: [
+      {
+        eventSource: 'aws:dynamodb',
+        dynamodb: { Keys: { [partitionKey]: { S: stream } }, SequenceNumber: '1' },
+      },
+    ],
+  });
+  if (batchItemFailures.length > 0) throw new ProjectionFailed('the projector asks for this stream again');
+}
+
+/** The projector has said why in the log. */
+class ProjectionFailed extends Error {
+  override readonly name = 'ProjectionFailed';
+}
+
 /**
  * One projection at a time: they share the store and the processor, and a stream that changes ten times while it waits
  * is projected once. A failure is logged and tried again, later and later, for as long as the server runs.
  */
-export function createFollowing({ ledger, project, publish, log }: FollowingDeps): {
+export function createFollowing({ project, replay, publish, log }: FollowingDeps): {
   readonly following: Following;
   readonly appended: (stream: Stream) => Promise<void>;
 } {
@@ -100,12 +117,7 @@ export function createFollowing({ ledger, project, publish, log }: FollowingDeps
 
   const publisher = createPublisher(publish);
   const following: Following = {
-    async replay() {
-      const streams = new Set<Stream>();
-      for await (const page of ledger.readAll({ personal: false }))
-        for (const { submission } of page) streams.add(streamOfSubmission(submission));
-      await Promise.all([...streams].map(enqueue));
-    },
+    replay,
     publishNow: publisher.now,
     startPublishing: publisher.start,
     async settled() {
@@ -113,7 +125,7 @@ export function createFollowing({ ledger, project, publish, log }: FollowingDeps
     },
     async stop() {
       await publisher.stop();
-      await Promise.race([working, wait(ANSWER_WAITS_MS * 4)]);
+      await Promise.race([working, wait(STOP_WAITS_MS, undefined, { ref: false })]);
       stopping = true;
       return working === null && waiting.size === 0;
     },

@@ -41,7 +41,9 @@ describe('the data folder', () => {
   });
 
   it('knows whether the last server on it closed', async () => {
-    expect((await openDataFolder(folder)).closedCleanly).toBe(false);
+    const first = await openDataFolder(folder);
+    expect(first.closedCleanly).toBe(true);
+    await mkdir(first.dynamodb);
     const second = await openDataFolder(folder);
     expect(second.closedCleanly).toBe(false);
     await second.markClosed();
