@@ -21,15 +21,29 @@ export function cellsOf(hydrants: readonly Hydrant[], most: number): Cell[] {
 function split(hydrants: readonly Hydrant[], cell: string, area: Cell['bounds'], most: number): Cell[] {
   if (hydrants.length === 0) return [];
   if (hydrants.length <= most || cell.length >= deepest) return [{ cell, bounds: boundsOf(hydrants), hydrants: hydrants.toSorted(byId) }];
-  const [west, south, east, north] = area;
-  const [middleX, middleY] = [(west + east) / 2, (south + north) / 2];
-  const quarters: Hydrant[][] = [[], [], [], []];
-  for (const hydrant of hydrants) {
-    quarters[(hydrant.longitudeDeg >= middleX ? 1 : 0) + (hydrant.latitudeDeg >= middleY ? 2 : 0)]?.push(hydrant);
-  }
-  return quarters.flatMap((quarter, digit) =>
-    split(quarter, `${cell}${digit}`, [digit % 2 === 1 ? middleX : west, digit >= 2 ? middleY : south, digit % 2 === 1 ? east : middleX, digit >= 2 ? north : middleY], most),
+  const digitOf = quarterOf(area);
+  const [first] = hydrants;
+  const only = first && hydrants.every((hydrant) => digitOf(hydrant) === digitOf(first)) ? digitOf(first) : null;
+  // From the whole Earth down to a town there is one quarter after another; no need to copy the list for each.
+  if (only !== null) return split(hydrants, `${cell}${only}`, quarter(area, only), most);
+  return [0, 1, 2, 3].flatMap((digit) =>
+    split(
+      hydrants.filter((hydrant) => digitOf(hydrant) === digit),
+      `${cell}${digit}`,
+      quarter(area, digit),
+      most,
+    ),
   );
+}
+
+const quarterOf =
+  ([west, south, east, north]: Cell['bounds']) =>
+  ({ longitudeDeg, latitudeDeg }: Hydrant): number =>
+    (longitudeDeg >= (west + east) / 2 ? 1 : 0) + (latitudeDeg >= (south + north) / 2 ? 2 : 0);
+
+function quarter([west, south, east, north]: Cell['bounds'], digit: number): Cell['bounds'] {
+  const [middleX, middleY] = [(west + east) / 2, (south + north) / 2];
+  return [digit % 2 === 1 ? middleX : west, digit >= 2 ? middleY : south, digit % 2 === 1 ? east : middleX, digit >= 2 ? north : middleY];
 }
 
 // By code units: the same on every machine, whatever its language.

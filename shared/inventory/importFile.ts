@@ -77,7 +77,8 @@ export async function importFile(file: ImportFile, choices: ImportChoices): Prom
   });
   const idColumn = proposal.uses.find(({ field }) => field === 'hydrantId')?.columns[0]?.name ?? null;
   const hydrants = settle(drafts, place.crs, choices, idColumn, findings);
-  const report = summarise(rows, hydrants.length, findings, [...file.remarks, ...place.remarks, ...passedOver(profile)]);
+  const noIds = idColumn === null ? [problem(profile.featureIds > 0 ? 'inventory-no-id-column-source' : 'inventory-no-id-column')] : [];
+  const report = summarise(rows, hydrants.length, findings, [...file.remarks, ...place.remarks, ...noIds, ...passedOver(profile)]);
   return { profile, proposal, place, hydrants, report };
 }
 

@@ -1,7 +1,7 @@
 import { createHash } from 'node:crypto';
 import { promisify } from 'node:util';
 import { gunzip, gzip } from 'node:zlib';
-import { cellsOf } from '../../../shared/inventory/cells.ts';
+import { cellsOf, type Cell } from '../../../shared/inventory/cells.ts';
 import { inventoryManifest, type InventoryManifest, type InventoryMeta, type InventoryShard } from '../../../shared/inventory/edition.ts';
 import { hydrant as hydrantSchema, type Hydrant } from '../../../shared/inventory/hydrant.ts';
 import type { ObjectStore } from '../objects/objects.ts';
@@ -19,6 +19,26 @@ const mostShardBytes = 64 * 1024 * 1024;
 const sha256 = (bytes: Uint8Array | string): string => createHash('sha256').update(bytes).digest('hex');
 const shardKey = (hash: string): string => `shards/${hash}.ndjson.gz`;
 const manifestKey = (hash: string): string => `manifests/${hash}.json`;
+
+const newline = 0x0a;
+
+/**
+ * Writes hydrants as lines of JSON into one buffer that serves for shard after shard: whole shards as text, a new one
+ * each, would be the largest thing in memory.
+ */
+function lineWriter(): (hydrants: readonly Hydrant[]) => Buffer {
+  let lines = Buffer.allocUnsafe(hydrantsPerShard * 512);
+  return (hydrants) => {
+    let length = 0;
+    for (const hydrant of hydrants) {
+      const line = `${JSON.stringify(hydrant)}\n`;
+      // Three bytes at most for each of JavaScript's 16-bit units.
+      if (length + line.length * 3 > lines.length) lines = Buffer.concat([lines.subarray(0, length)], lines.length * 2 + line.length * 3);
+      length += lines.write(line, length);
+    }
+    return lines.subarray(0, length);
+  };
+}
 
 /** The inventory store over any object store. */
 export function objectInventory(objects: ObjectStore, editions: Editions = editionsIn(objects)): InventoryStore {
@@ -38,11 +58,10 @@ export function objectInventory(objects: ObjectStore, editions: Editions = editi
       throw new InventoryDamaged(`the hydrants ${hash} cannot be unpacked`, { cause });
     });
     if (sha256(bytes) !== hash) throw new InventoryDamaged(`the hydrants ${hash} were changed`);
-    const hydrants = bytes
-      .toString('utf8')
-      .split('\n')
-      .filter((line) => line !== '')
-      .map((line) => hydrantSchema.parse(JSON.parse(line)));
+    const hydrants: Hydrant[] = [];
+    for (let from = 0, to = bytes.indexOf(newline); to >= 0; from = to + 1, to = bytes.indexOf(newline, from)) {
+      hydrants.push(hydrantSchema.parse(JSON.parse(bytes.toString('utf8', from, to))));
+    }
     if (hydrants.length !== count) throw new InventoryDamaged(`the hydrants ${hash} are ${hydrants.length} instead of ${count}`);
     return hydrants;
   }
@@ -56,8 +75,8 @@ export function objectInventory(objects: ObjectStore, editions: Editions = editi
     return { manifestSha256, meta, shards, hydrants, byId };
   }
 
-  async function writeShard({ cell, bounds, hydrants }: ReturnType<typeof cellsOf>[number]): Promise<InventoryShard> {
-    const lines = Buffer.from(hydrants.map((hydrant) => `${JSON.stringify(hydrant)}\n`).join(''));
+  async function writeShard({ cell, bounds, hydrants }: Cell, write: ReturnType<typeof lineWriter>): Promise<InventoryShard> {
+    const lines = write(hydrants);
     const hash = sha256(lines);
     // The same hydrants were perhaps kept by an edition before; then their file is there already.
     await objects.put(shardKey(hash), await compress(lines), { contentType: 'application/gzip', ifAbsent: true });
@@ -82,7 +101,8 @@ export function objectInventory(objects: ObjectStore, editions: Editions = editi
       const ids = new Set(hydrants.map(({ hydrantId }) => hydrantId));
       if (ids.size !== hydrants.length) throw new RangeError(`${hydrants.length - ids.size} hydrants share an id with another`);
       const shards: InventoryShard[] = [];
-      for (const cell of cellsOf(hydrants, hydrantsPerShard)) shards.push(await writeShard(cell));
+      const write = lineWriter();
+      for (const cell of cellsOf(hydrants, hydrantsPerShard)) shards.push(await writeShard(cell, write));
       const manifest = inventoryManifest.parse({ schemaVersion: 1, meta, count: hydrants.length, shards } satisfies InventoryManifest);
       const bytes = Buffer.from(`${JSON.stringify(manifest)}\n`);
       const hash = sha256(bytes);

@@ -2,6 +2,7 @@ import { createHash } from 'node:crypto';
 import { createReadStream } from 'node:fs';
 import { stat } from 'node:fs/promises';
 import { basename } from 'node:path';
+import { collectGarbage } from './memory.ts';
 import type { ImportFile } from '../../../shared/inventory/importFile.ts';
 import { sniffFormat } from '../../../shared/inventory/read/format.ts';
 import { ImportRefused } from '../../../shared/inventory/refused.ts';
@@ -9,7 +10,9 @@ import { problem, type Problem } from '../../../shared/problems/problem.ts';
 
 type Encoding = 'utf-8' | 'utf-16le' | 'utf-16be' | 'windows-1252';
 
-const chunkBytes = 1 << 20;
+// Small enough that the rows of one piece are garbage before the collector counts them among what stays.
+const chunkBytes = 1 << 16;
+const collectEveryBytes = 1 << 24;
 /** Enough to see fifty lines of a wide table, from which the delimiter is found. */
 const headChars = 65_536;
 
@@ -73,12 +76,20 @@ async function* bytesOf(path: string): AsyncGenerator<Uint8Array> {
 /** The text in pieces; a byte-order mark is dropped by the decoder. */
 async function* decoded(path: string, encoding: Encoding): AsyncGenerator<string> {
   const decoder = new TextDecoder(encoding);
+  let uncollected = 0;
   for await (const chunk of bytesOf(path)) {
+    uncollected += chunk.length;
+    if (uncollected > collectEveryBytes) {
+      collectGarbage();
+      uncollected = 0;
+    }
     const text = decoder.decode(chunk, { stream: true });
     if (text !== '') yield text;
   }
   const rest = decoder.decode();
   if (rest !== '') yield rest;
+  // What the reader made of the text is kept by now; the text itself need not be.
+  collectGarbage();
 }
 
 async function encodingRemark(pieces: AsyncIterable<string>): Promise<Problem> {

@@ -10,7 +10,10 @@ import { say, sayProblem, type Locale } from '../../../shared/words/index.ts';
 /** Findings of one kind shown on the terminal; the report file has them all. */
 const shown = 5;
 
-const quoted = (text: string): string => `"${text.length > 40 ? `${text.slice(0, 39)}…` : text}"`;
+const quoted = (text: string): string => {
+  const line = text.replace(/\s+/g, ' ');
+  return `"${line.length > 40 ? `${line.slice(0, 39)}…` : line}"`;
+};
 const whole = (value: number, locale: Locale): string => formatNumber(value, locale, 0);
 
 /** Where a finding stands, as a person would look for it. */
@@ -30,8 +33,8 @@ export function reportLines(result: ImportResult, file: { name: string; format: 
     ...section(say(locale, 'inventory.title.unmapped'), unmappedLines(result, locale)),
     ...section(say(locale, 'inventory.title.remarks'), report.remarks.map((remark) => sayProblem(locale, remark))),
     ...section(say(locale, 'inventory.title.notes'), noteLines(report, locale)),
-    ...findingLines(say(locale, 'inventory.title.rejected', { rows: whole(report.rejected, locale) }), report.rejectedBy, report, file.format, locale),
-    ...findingLines(say(locale, 'inventory.title.doubtful', { rows: whole(report.doubtful, locale) }), report.doubtfulBy, report, file.format, locale),
+    ...findingLines(say(locale, 'inventory.title.rejected', { rows: report.rejected }), report.rejectedBy, report, file.format, locale),
+    ...findingLines(say(locale, 'inventory.title.doubtful', { rows: report.doubtful }), report.doubtfulBy, report, file.format, locale),
     '',
     say(locale, 'inventory.sum', {
       rows: whole(report.rows, locale),
@@ -59,7 +62,8 @@ function examples(column: ColumnProfile, locale: Locale): string {
 }
 
 function mappingLine(use: ColumnUse, rows: number, locale: Locale): string {
-  const [first] = use.columns;
+  // Of a house number and a street the street says more; of columns tried in turn, the first.
+  const [first] = use.field === 'place' ? use.columns.slice(-1) : use.columns;
   const line = say(locale, 'inventory.mapping.line', {
     field: use.field,
     columns: use.columns.map(({ name }) => name).join(' + '),
@@ -98,30 +102,40 @@ function unmappedLines({ proposal, report }: ImportResult, locale: Locale): stri
 const noteLines = (report: ImportReport, locale: Locale): string[] =>
   report.notes.map((note) =>
     say(locale, 'inventory.note.line', {
-      rows: whole(note.rows, locale),
+      rows: note.rows,
       column: note.column ?? 'none',
       what: sayProblem(locale, { code: note.code, params: {} }),
       examples: note.examples.length === 0 ? 'none' : note.examples.map(quoted).join(', '),
     }),
   );
 
+/**
+ * Findings by reason, then by sentence: a sentence that holds for twenty rows is said once, above the first rows it
+ * holds for.
+ */
 function findingLines(title: string, counts: readonly CodeCount[], report: ImportReport, format: Format, locale: Locale): string[] {
   if (counts.length === 0) return [];
   const lines = ['', title];
+  const byCode = Map.groupBy(report.findings, ({ code }) => code);
   for (const { code, rows } of counts) {
-    lines.push(`  ${say(locale, 'inventory.finding.code', { rows, code: shortCode(code) })}`);
-    const all = report.findings.filter((finding) => finding.code === code);
-    for (const finding of all.slice(0, shown)) lines.push(`    ${findingLine(finding, format, locale)}`);
+    lines.push('', `  ${say(locale, 'inventory.finding.code', { rows, code: shortCode(code) })}`);
+    let left = shown;
+    const all = byCode.get(code) ?? [];
+    for (const [sentence, group] of Map.groupBy(all, (finding) => sayProblem(locale, finding))) {
+      if (left === 0) break;
+      lines.push(`    ${sentence}`, ...group.slice(0, left).map((finding) => `      ${cellLine(finding, format, locale)}`));
+      left -= Math.min(left, group.length);
+    }
     if (all.length > shown) lines.push(`    ${say(locale, 'inventory.finding.more', { count: whole(all.length - shown, locale) })}`);
   }
   return lines;
 }
 
+function cellLine(finding: Finding, format: Format, locale: Locale): string {
+  const cell = [finding.column, finding.value === null ? null : quoted(finding.value)].filter((part) => part !== null).join(' ');
+  return `${whereOf(finding, format, locale)}${cell === '' ? '' : ` · ${cell}`}`;
+}
+
 /** The code without its area, which every one of them shares. */
 export const shortCode = (code: FindingCode): string => code.replace('inventory-', '');
 export const levelWord = (code: FindingCode, locale: Locale): string => say(locale, `inventory.level.${levels[code]}`);
-
-export function findingLine(finding: Finding, format: Format, locale: Locale): string {
-  const cell = [finding.column, finding.value === null ? null : quoted(finding.value)].filter((part) => part !== null).join(' ');
-  return `${whereOf(finding, format, locale)}${cell === '' ? '' : `, ${cell}`}: ${sayProblem(locale, finding)}`;
-}

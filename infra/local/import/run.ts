@@ -4,6 +4,7 @@ import { importFile, type ImportResult } from '../../../shared/inventory/importF
 import { ImportRefused } from '../../../shared/inventory/refused.ts';
 import { problem } from '../../../shared/problems/problem.ts';
 import { say } from '../../../shared/words/index.ts';
+import { collectGarbage } from './memory.ts';
 import { openFile, type OpenedFile } from './openFile.ts';
 import type { ImportOptions } from './options.ts';
 import { reportLines } from './print.ts';
@@ -79,6 +80,7 @@ async function putInForce(result: ImportResult, file: OpenedFile, options: Impor
     doubtful: report.doubtful,
     rejected: report.rejected,
   };
+  collectGarbage();
   const published = await store.publish(result.hydrants, meta);
   if (published.outcome === 'older') throw new ImportRefused(problem('inventory-older-edition', '', { editionAt: published.current.editionAt }));
   const recorded = deps.recordLoad ? await deps.recordLoad(published.edition, meta) : false;

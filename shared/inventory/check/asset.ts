@@ -1,5 +1,5 @@
 import type { Hydrant } from '../hydrant.ts';
-import { compact, isBlank } from '../values/blank.ts';
+import { compact, folded, isBlank } from '../values/blank.ts';
 import { readRemark, readStatus, readType, readYesNo } from '../values/words.ts';
 import { looksLikeDate } from '../values/date.ts';
 import { remark, type Remark } from './finding.ts';
@@ -100,7 +100,18 @@ export function serviceOf(states: readonly Cell[], marks: readonly Cell[], lifec
   return 'unknown';
 }
 
-const remarkCodes = { 'blow-off': 'inventory-perhaps-blow-off', 'not-for-fire': 'inventory-not-for-fire', gone: 'inventory-perhaps-gone' } as const;
+const remarkCodes = {
+  'blow-off': 'inventory-perhaps-blow-off',
+  'not-for-fire': 'inventory-not-for-fire',
+  gone: 'inventory-perhaps-gone',
+  'place-uncertain': 'inventory-place-uncertain',
+} as const;
+
+/** A hydrant on a pond or a tank is a drafting point: no pressure, and nothing for a flow test to rate. */
+export function notFromMain(sources: readonly Cell[], say: Say): void {
+  const cell = sources.find(({ text }) => !isBlank(text));
+  if (cell && !/\b(mains?|network|system|potable|reclaimed|red)\b/.test(folded(cell.text))) say(remark('inventory-not-from-main'), cell);
+}
 
 /** Warnings in free text: a crew that relies on a blow-off finds half the water it expects. Each said once a row. */
 export function warningsIn(cells: readonly Cell[], say: Say): void {

@@ -8,23 +8,25 @@ import type { Format } from '../read/format.ts';
 import type { SourceRow } from '../read/source.ts';
 import { isBlank } from '../values/blank.ts';
 import { readPrivate } from '../values/words.ts';
-import { lifecycleOf, refusalOf, serviceOf, typeOf, warningsIn, type Cell, type Say } from './asset.ts';
-import { Findings, remark, type Remark } from './finding.ts';
+import { lifecycleOf, notFromMain, refusalOf, serviceOf, typeOf, warningsIn, type Cell, type Say } from './asset.ts';
+import { remark, type FindingCode, type Findings, type Params, type Remark } from './finding.ts';
 import { hashTexts } from './hash.ts';
 import { outletsOf } from './outlets.ts';
-import { countReader, dateReader, quantityReader, remembering, textReader, type Reading } from './values.ts';
+import { countReader, dateReader, detached, quantityReader, remembering, textReader, type Reading } from './values.ts';
 
 /** A row that passed on its own; what it is beside the others (id, duplicates, distance) is settled afterwards. */
 export interface Draft {
   readonly index: number;
-  readonly row: Pick<SourceRow, 'row' | 'line' | 'featureId'>;
-  /** `hydrantId` is empty until the ids are settled. */
+  readonly line: number;
+  readonly featureId: string | null;
+  /** Its `hydrantId` is the source's own text, '' where it has none, until the ids are settled; its `source.row` is the row. */
   readonly hydrant: Hydrant;
-  /** The id as the source has it, or null. */
-  readonly sourceId: string | null;
   /** Equal for rows that say the same in every column but those that number the record. */
   readonly hash: number;
 }
+
+/** Says something about a draft and the id its source gave it. */
+export type SayOfDraft = (draft: Draft, code: FindingCode, params?: Params) => void;
 
 type Read<T> = (row: SourceRow, say: (found: Remark, field: ImportField, cell: Cell) => void) => T | null;
 
@@ -54,7 +56,7 @@ export class RowCheck {
     this.#place = place;
     this.#choices = choices;
     this.#uses = new Map(proposal.uses.map((use) => [use.field, use]));
-    const text = (field: ImportField, longest: number) => this.#reader(field, textReader(longest), true);
+    const text = (field: ImportField, longest: number) => this.#reader(field, textReader(longest));
     const date = (field: ImportField) => this.#reader(field, this.#when(field, (use) => dateReader(use, choices)));
     const number = (field: ImportField) => this.#reader(field, this.#when(field, (use) => quantityReader(use, choices)));
     const count = (field: ImportField) => this.#reader(field, countReader);
@@ -109,9 +111,11 @@ export class RowCheck {
       if (text) warned.push({ column: this.#uses.get(field)?.columns[0]?.name ?? field, text });
     }
     warningsIn(warned, say('remarks'));
+    notFromMain(this.#cells(row, 'waterSource'), say('waterSource'));
 
     const hydrant: Hydrant = {
-      hydrantId: '',
+      // `?` and `N/A` are kept: that somebody wrote them is worth saying, unlike an empty cell.
+      hydrantId: detached(sourceIdCell?.text ?? ''),
       ...placed,
       place,
       type: typeOf(types, say('type')),
@@ -133,9 +137,9 @@ export class RowCheck {
     const key = this.#stableKey === null ? '' : this.#cell(row, this.#stableKey).text;
     return {
       index,
-      row: { row: row.row, line: row.line, featureId: row.featureId ?? (isBlank(key) ? null : key) },
+      line: row.line,
+      featureId: row.featureId ?? (isBlank(key) ? null : detached(key)),
       hydrant,
-      sourceId: sourceIdCell && !isBlank(sourceIdCell.text) ? sourceIdCell.text : null,
       hash: hashTexts(row.values, this.#skip),
     };
   }
@@ -166,11 +170,11 @@ export class RowCheck {
     return use ? make(use) : () => ({ value: null, remark: null });
   }
 
-  #reader<T>(field: ImportField, read: (text: string) => Reading<T>, joined = false): Read<T> {
+  #reader<T>(field: ImportField, read: (text: string) => Reading<T>): Read<T> {
     const columns = this.#uses.get(field)?.columns.map(({ name }) => name) ?? [];
     const [first = ''] = columns;
     if (columns.length === 0) return () => null;
-    const remembered = joined ? read : remembering(read);
+    const remembered = remembering(read);
     return (row, say) => {
       const text = columns.length === 1 ? this.#cell(row, first).text : columns.map((column) => this.#cell(row, column).text).filter((part) => !isBlank(part)).join(' ');
       if (text === '') return null;

@@ -41,6 +41,8 @@ export const levels = {
   'inventory-perhaps-blow-off': 'doubt',
   'inventory-not-for-fire': 'doubt',
   'inventory-perhaps-gone': 'doubt',
+  'inventory-place-uncertain': 'doubt',
+  'inventory-not-from-main': 'doubt',
   'inventory-unknown-word': 'doubt',
   'inventory-not-a-number': 'doubt',
   'inventory-unknown-unit': 'doubt',
@@ -91,7 +93,9 @@ export interface Remark {
   readonly params: Params;
 }
 
-export const remark = (code: FindingCode, params: Params = {}): Remark => ({ code, params });
+/** Shared, because a file can have hundreds of thousands of findings without parameters. */
+const noParams: Params = {};
+export const remark = (code: FindingCode, params: Params = noParams): Remark => ({ code, params });
 
 /** Notes of one kind on one column, counted instead of listed: they say how rows were read, not what is wrong. */
 export interface NoteCount {

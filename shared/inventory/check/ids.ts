@@ -35,10 +35,13 @@ export const placeId = ({ latitudeDeg, longitudeDeg }: { latitudeDeg: number; lo
  * The id of a row that brings none: the id the source gives its record (an OSM element, a GeoJSON feature), else its
  * place. Both stay the same when the file is exported again in another order.
  */
-export const generatedId = ({ row, hydrant }: Draft): string => (row.featureId !== null && isUsableId(row.featureId) ? row.featureId : placeId(hydrant));
+export const generatedId = ({ featureId, hydrant }: Draft): string => (featureId !== null && isUsableId(featureId) ? featureId : placeId(hydrant));
 
 /** The id of a hydrant whose number another one bears too: `81040 (node/279877718)`. */
 export function qualifiedId(id: string, draft: Draft): string {
   const qualified = `${id} (${generatedId(draft)})`;
   return isUsableId(qualified) ? qualified : generatedId(draft);
 }
+
+/** `PLH309 Blow Off Plug`: a number with a remark behind it. `Hydrant 12` is a name of its own. */
+export const numberThenWords = /\d\S*\s+\p{L}{3,}/u;

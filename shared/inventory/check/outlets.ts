@@ -19,23 +19,41 @@ export interface OutletTexts {
  * The outlets of one hydrant. Sizes are never supplied: three outlets of unknown size are a count and no more.
  */
 export function outletsOf({ outlets: text, count, hose, pumper }: OutletTexts, say: (found: Remark, field: ImportField) => void): Outlets {
-  const outlets: Hydrant['outlets'] = [];
+  let kept: Hydrant['outlets'] = none;
   if (text !== '') {
-    const read = readOutlets(text) ?? sizeOnly(text, count, say);
-    if (read) outlets.push(...read);
+    const read = readKnown(text) ?? sizeOnly(text, count, say);
+    if (read) kept = read;
     else if (!isSize(text)) say(remark('inventory-unreadable-outlets'), 'outlets');
-  } else {
-    for (const [kind, group] of [['hose', hose], ['pumper', pumper]] as const) {
-      for (let each = 0; group.diameterIn !== null && each < (group.count ?? 0); each += 1) outlets.push({ kind, diameterIn: group.diameterIn });
-    }
+  } else if (hose.diameterIn !== null || pumper.diameterIn !== null) {
+    kept = grouped(hose, pumper);
   }
-  const kept = outlets.slice(0, 8);
   const counted = count ?? (hose.count === null && pumper.count === null ? null : (hose.count ?? 0) + (pumper.count ?? 0));
   if (kept.length > 0) {
     if (counted !== null && counted !== kept.length) say(remark('inventory-outlet-counts-differ', { counted, listed: kept.length }), 'outletCount');
     return { outlets: kept };
   }
-  return counted === null ? { outlets: [] } : { outlets: [], outletCount: counted };
+  return counted === null ? { outlets: none } : { outlets: none, outletCount: counted };
+}
+
+const none: Hydrant['outlets'] = [];
+
+function grouped(hose: OutletTexts['hose'], pumper: OutletTexts['pumper']): Hydrant['outlets'] {
+  const outlets: Hydrant['outlets'] = [];
+  for (const [kind, { count, diameterIn }] of [['hose', hose], ['pumper', pumper]] as const) {
+    for (let each = 0; diameterIn !== null && each < (count ?? 0); each += 1) outlets.push({ kind, diameterIn });
+  }
+  return outlets.slice(0, 8);
+}
+
+// One list for all hydrants of the same outlets: a city has a handful of kinds, and hydrants are never changed in place.
+const known = new Map<string, Hydrant['outlets'] | null>();
+function readKnown(text: string): Hydrant['outlets'] | null {
+  let outlets = known.get(text);
+  if (outlets === undefined) {
+    outlets = readOutlets(text);
+    if (known.size < 1000) known.set(text, outlets);
+  }
+  return outlets;
 }
 
 /** A size with no count is one outlet where the count column says one, and otherwise only half an answer. */

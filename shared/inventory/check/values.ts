@@ -32,12 +32,20 @@ export function remembering<T>(read: (text: string) => Reading<T>): (text: strin
 /** Text up to `longest` characters; what is longer is cut, and said. */
 export const textReader =
   (longest: number) =>
-  (text: string): Reading<string> =>
-    isBlank(text)
-      ? clean<string>(null)
-      : text.length <= longest
-        ? clean(text)
-        : { value: text.slice(0, longest).trim(), remark: remark('inventory-text-too-long', { longest }) };
+  (text: string): Reading<string> => {
+    // An address over two lines of a form is one line here.
+    const line = text.replace(/\s+/g, ' ');
+    if (isBlank(line)) return clean<string>(null);
+    return line.length <= longest
+      ? clean(detached(line))
+      : { value: detached(line.slice(0, longest).trim()), remark: remark('inventory-text-too-long', { longest }) };
+  };
+
+/**
+ * A copy of its own. A piece cut from a longer text can keep the whole of it in memory, and the longer text here is the
+ * file.
+ */
+export const detached = (text: string): string => (text.length < 13 ? text : ` ${text}`.slice(1));
 
 /** Quantities of one column, in the unit of its field. A doubtful one is left out, because a wrong size or flow is worse than none. */
 export function quantityReader(use: ColumnUse, choices: ImportChoices): (text: string) => Reading<number> {
@@ -45,7 +53,7 @@ export function quantityReader(use: ColumnUse, choices: ImportChoices): (text: s
   const decision = use.unit;
   if (!rule || !decision) throw new Error(`${use.field} is not a quantity`);
   const plausible = (value: number): boolean => value >= rule.minimum && value <= rule.maximum;
-  const rounded = (value: number): number => Number(value.toPrecision(6));
+  const rounded = (value: number): number => Number(value.toPrecision(value < 100 ? 3 : 4));
   const range = { minimum: rule.minimum, maximum: rule.maximum, target: rule.target };
 
   return (text) => {

@@ -28,15 +28,16 @@ export const importFields = [
   'owner',
   'private',
   'ratedFlowGpm',
-  // A column that says what the asset is, one that marks it deleted, and free remarks worth reading for a warning.
+  // What the asset is, a mark that it is deleted, free remarks worth reading for a warning, and where its water comes from.
   'assetKind',
   'deleted',
   'remarks',
+  'waterSource',
 ] as const;
 export type ImportField = (typeof importFields)[number];
 export const isImportField = (name: string): name is ImportField => importFields.includes(name as ImportField);
 
-export type FieldKind = 'id' | 'coordinate' | 'point' | 'text' | 'type' | 'status' | 'private' | 'date' | 'quantity' | 'count' | 'outlets' | 'kind' | 'mark' | 'remarks';
+export type FieldKind = 'id' | 'coordinate' | 'point' | 'text' | 'type' | 'status' | 'private' | 'date' | 'quantity' | 'count' | 'outlets' | 'kind' | 'mark' | 'remarks' | 'source';
 
 /** How a quantity is read: its unit here, what is plausible, and what a bare number could be. */
 export interface QuantityRule {
@@ -72,7 +73,8 @@ const size = (minimum: number, maximum: number, usualMaximum: number): QuantityR
 const outletSize = size(1, 6, 6);
 const lateralLength: QuantityRule = { target: 'ft', minimum: 0, maximum: 2000, usualMaximum: 500, candidates: ['ft'], inSteps: false };
 const buryDepth: QuantityRule = { target: 'ft', minimum: 0, maximum: 20, usualMaximum: 15, candidates: ['ft', 'in'], inSteps: false };
-const flow: QuantityRule = { target: 'gpm', minimum: 0, maximum: 10_000, usualMaximum: 5000, candidates: ['gpm'], inSteps: false };
+// Below 20 gpm no hydrant is rated: a garden hose gives more than half of that.
+const flow: QuantityRule = { target: 'gpm', minimum: 20, maximum: 10_000, usualMaximum: 5000, candidates: ['gpm'], inSteps: false };
 
 /** The tags of OpenStreetMap (wiki page Tag:emergency=fire_hydrant) are among the names: they are an open standard. */
 export const fieldRules: Readonly<Record<ImportField, FieldRule>> = {
@@ -111,6 +113,7 @@ export const fieldRules: Readonly<Record<ImportField, FieldRule>> = {
   ratedFlowGpm: { kind: 'quantity', several: null, quantity: flow, names: ['ratedflowgpm', 'ratedflow', 'ratedcapacity', 'flowat20psi', 'flow20psi', 'flow20', 'q20', 'availableflow', 'firehydrantflowcapacity', 'flowcapacity', 'flowgpm', 'gpm', 'capacity', 'testflow', 'flowrate', 'flow', 'fireflow', 'caudal'] },
   assetKind: { kind: 'kind', several: 'in-turn', names: ['assettype', 'assetkind', 'assetclass', 'featuretype', 'featureclass', 'subtype', 'category', 'emergency', 'amenity', 'facilitytype', 'objecttype', 'assetgroup', 'class'] },
   deleted: { kind: 'mark', several: 'in-turn', names: ['deleted', 'isdeleted', 'deletedflag', 'removed', 'retired', 'abandoned', 'decommissioned', 'disused'] },
+  waterSource: { kind: 'source', several: 'in-turn', names: ['watersource', 'firehydrantwatersource', 'sourceofwater', 'supply', 'fuentedeagua'] },
   remarks: { kind: 'remarks', several: 'in-turn', names: ['remarks', 'remark', 'note', 'notes', 'comment', 'comments', 'description', 'desc', 'fixme', 'observaciones', 'notas', 'descripcion'] },
 };
 

@@ -59,6 +59,7 @@ export function valuesFit(field: ImportField, column: ColumnProfile): boolean {
     case 'outlets':
       return half((text) => readOutlets(text) !== null || isSize(text));
     case 'remarks':
+    case 'source':
       return true;
     case 'quantity':
       if (!quantity) return false;
@@ -78,9 +79,9 @@ function quantityFits(field: ImportField, column: ColumnProfile): boolean {
   };
   if (shareOf(column, (text) => inUnit(text) !== null) < 0.5) return false;
   if (field !== 'ratedFlowGpm') return true;
-  // Below 20 gpm no hydrant is rated (a garden hose gives more than half of that); such numbers are codes or classes.
+  // Numbers below any hydrant's flow are codes or classes.
   return shareOf(column, (text) => {
     const value = inUnit(text);
-    return value !== null && (value === 0 || (value >= 20 && value <= rule.maximum));
+    return value !== null && (value === 0 || (value >= rule.minimum && value <= rule.maximum));
   }) >= 0.5 && shareOf(column, (text) => inUnit(text) !== 0) >= 0.5;
 }

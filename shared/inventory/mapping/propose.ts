@@ -65,7 +65,7 @@ export function propose(profile: Profile, choices: ImportChoices): Proposal {
     uses.push({
       field,
       columns,
-      by: stated ? 'stated' : rankOf(field, first) >= cutNameRank ? 'cut-name' : 'name',
+      by: stated ? 'stated' : columns.some((column) => rankOf(field, column) < cutNameRank) ? 'name' : 'cut-name',
       unit,
       dateOrder: kind === 'date' ? (shownOrder(columns) ?? choices.dateOrder) : null,
     });

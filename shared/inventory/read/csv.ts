@@ -40,6 +40,7 @@ export class CsvReader implements RowReader {
   #rest = '';
   #line = 1;
   #width: number | null = null;
+  #endings: number | null = null;
 
   constructor(head: string) {
     this.#delimiter = sniffDelimiter(head);
@@ -118,8 +119,11 @@ export class CsvReader implements RowReader {
   }
 
   #row(fields: string[], line: number, width: number): SourceRow {
-    const tooMany = fields.length > width && fields.slice(width).some((field) => field !== '');
-    const values = fields.length > width ? fields.slice(0, width) : fields;
+    const more = fields.length - width;
+    // Some programs end every line in a delimiter; the first row shows it.
+    this.#endings ??= more > 0 && fields.slice(width).every((field) => field === '') ? more : 0;
+    const tooMany = more > 0 && (more !== this.#endings || fields.slice(width).some((field) => field !== ''));
+    const values = more > 0 ? fields.slice(0, width) : fields;
     const params = { found: fields.length, expected: width };
     // Tags packed into one field become columns of their own, behind those of the header.
     for (let place = 0; place < values.length; place += 1) {
@@ -135,7 +139,7 @@ export class CsvReader implements RowReader {
       // Too many: a delimiter inside an unquoted field has shifted the rest, so no value can be trusted. Too few: some
       // programs leave off empty columns at the end.
       fault: tooMany ? problem('inventory-too-many-columns', '', params) : null,
-      doubt: fields.length < width ? problem('inventory-too-few-columns', '', params) : null,
+      doubt: more < 0 ? problem('inventory-too-few-columns', '', params) : null,
     };
   }
 }

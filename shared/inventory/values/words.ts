@@ -68,9 +68,10 @@ export const readYesNo = (text: string): boolean | null => {
   return /^(n|no|false|0|f)$/.test(word) ? false : null;
 };
 
-const remarkPatterns: Patterns<'blow-off' | 'not-for-fire' | 'gone'> = [
+const remarkPatterns: Patterns<'blow-off' | 'not-for-fire' | 'gone' | 'place-uncertain'> = [
   [/\bblow ?offs?\b/, 'blow-off'],
   [/\b(not for fire|nicht fur die feuerwehr|do not use|not for firefighting|no usar)\b/, 'not-for-fire'],
+  [/^(check )?(position|location)$|\b((position|location|place) (is |may be )?(approx\w*|uncertain|estimated|unknown|ungenau)|approx\w* (position|location)|check (position|location)|grob geschatzt|ubicacion aproximada)\b/, 'place-uncertain'],
   [/\b((hydrant|it) (was |has been |is )?(removed|gone)|no longer (there|exists)|does not exist|not found|no existe)\b/, 'gone'],
 ];
 
