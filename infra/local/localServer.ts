@@ -152,12 +152,7 @@ function environmentOf(
 async function importHandlers(): Promise<Record<Family, HttpHandler>> {
   const imported = await Promise.all(
     families.map(async (family) => {
-      // Until the packets land: their routes answer 501 and everything else works.
-      const module = (await import(`../../functions/${family}/handler.ts`).catch((error: unknown) => {
-        if ((error as NodeJS.ErrnoException).code !== 'ERR_MODULE_NOT_FOUND' || family !== 'packets')
-          throw error;
-        return { handler: async () => ({ statusCode: 501, body: '' }) };
-      })) as { handler: HttpHandler };
+      const module = (await import(`../../functions/${family}/handler.ts`)) as { handler: HttpHandler };
       return [family, module.handler] as const;
     }),
   );
