@@ -44,4 +44,4 @@ export function qualifiedId(id: string, draft: Draft): string {
 }
 
 /** `PLH309 Blow Off Plug`: a number with a remark behind it. `Hydrant 12` is a name of its own. */
-export const numberThenWords = /\d\S*\s+\p{L}{3,}/u;
+export const numberThenWords = /\d\S*\s.*\p{L}{3,}/u;

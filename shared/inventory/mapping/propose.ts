@@ -8,7 +8,7 @@ import { valuesFit } from './fits.ts';
 import { commonValues, type ColumnProfile, type Profile } from './profile.ts';
 import { groupSpellings, type SpellingGroup } from './spellings.ts';
 import { coordinatesByShape } from './shapes.ts';
-import { decideUnit, type UnitDecision } from './units.ts';
+import { decideUnit, withoutUnit, type UnitDecision } from './units.ts';
 
 /** One field of the inventory and where it comes from. */
 export interface ColumnUse {
@@ -101,6 +101,10 @@ function rankOf(field: ImportField, column: ColumnProfile): number {
   if (place >= 0) return place;
   const bare = names.indexOf(name.replace(/^(hydrant|hyd|fh)/, ''));
   if (bare >= 0 && field !== 'hydrantId') return bare + 0.5;
+  if (fieldRules[field].quantity) {
+    const unitless = names.indexOf(compact(withoutUnit(column.name)));
+    if (unitless >= 0) return unitless + 0.25;
+  }
   // Shapefiles cut names to ten characters: "Number_of_", "INSTALLDAT".
   if (column.name.length === 10 && name.length >= 8) {
     const cut = names.findIndex((each) => each.length > name.length && each.startsWith(name));

@@ -15,8 +15,8 @@ export interface UnitDecision {
   readonly commaIsDecimal: boolean;
 }
 
-/** Sizes that pipes, outlets and mains are made in. Common practice: AWWA pipe sizes, ISO 6708 nominal diameters. */
-const inches = new Set([0.75, 1, 1.25, 1.5, 2, 2.25, 2.5, 3, 3.5, 4, 4.25, 4.5, 5, 5.25, 5.5, 6, 8, 10, 12, 14, 15, 16, 18, 20, 21, 24, 27, 30, 36, 42, 48]);
+/** Sizes that outlets, laterals and mains are made in. Common practice: AWWA pipe sizes, ISO 6708 nominal diameters. */
+const inches = new Set([0.75, 1, 1.25, 1.5, 2, 2.25, 2.5, 3, 3.5, 4, 4.25, 4.5, 5, 5.25, 5.5, 6, 8, 10, 12, 14, 16, 18, 20, 24, 30, 36, 42, 48]);
 const millimetres = new Set([20, 25, 32, 40, 50, 52, 63, 65, 75, 80, 90, 100, 110, 125, 140, 150, 160, 180, 200, 225, 250, 280, 300, 315, 350, 355, 375, 400, 450, 500, 600, 700, 750, 800, 900, 1000, 1050, 1200]);
 
 const isStep = (value: number, unit: SourceUnit): boolean =>
@@ -64,6 +64,14 @@ export function decideUnit(column: ColumnProfile, rule: QuantityRule, stated: So
   if (rule.candidates.length === 1) return decided(rule.candidates[0] ?? null, 'usual');
   const fitting = rule.candidates.filter((unit) => fits(unit, bare, rule));
   return fitting.length === 1 ? decided(fitting[0] ?? null, 'values') : decided(null, 'not-shown');
+}
+
+/** The column's name without a unit at its end: `MAIN_SIZE (mm)` and `MAIN_SIZE_MM` are `MAIN_SIZE`. */
+export function withoutUnit(name: string): string {
+  const bracket = /\s*[([]([^)\]]+)[)\]]\s*$/.exec(name);
+  if (bracket?.[1] !== undefined && readUnit(bracket[1])) return name.slice(0, bracket.index);
+  const last = /[ _.-]+([^ _.-]+)$/.exec(name);
+  return last?.[1] !== undefined && last.index > 0 && readUnit(last[1]) ? name.slice(0, last.index) : name;
 }
 
 /** `MAIN_MM`, `Flow (L/min)`, `depth ft`: a unit as the last word of the column's name. */

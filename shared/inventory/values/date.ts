@@ -47,12 +47,12 @@ export const looksLikeDate = (text: string): boolean => {
  */
 export function readDate(text: string, order: DateOrder | null, today: string): DateReading {
   const plain = text.trim();
+  const year = /^(\d{4})(?:\.0)?$/.exec(plain);
+  if (year) return settled(year[1], '1', '1', today, { yearOnly: true });
   const isoMatch = iso.exec(plain);
   if (isoMatch) return settled(isoMatch[1], isoMatch[2], isoMatch[3] ?? '1', today);
   const eight = /^(\d{4})(\d{2})(\d{2})$/.exec(plain);
   if (eight) return settled(eight[1], eight[2], eight[3], today);
-  const year = /^(\d{4})(?:\.0)?$/.exec(plain);
-  if (year) return settled(year[1], '1', '1', today, { yearOnly: true });
   if (/^-?\d{11,14}$/.test(plain) || plain === '0') return settledDay(new Date(Number(plain)).toISOString().slice(0, 10), today);
   const parts = parted.exec(plain);
   if (parts) {
