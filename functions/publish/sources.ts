@@ -1,6 +1,7 @@
 import type { Hydrant } from '../../shared/inventory/hydrant.ts';
 import { nearestIndex, type NearestIndex } from '../../shared/nearest/nearest.ts';
 import type { HydrantStatus } from '../../shared/outages/hydrantStatus.ts';
+import { partitions } from '../../shared/projections/items.ts';
 import type { PublicSources } from '../../shared/public/build.ts';
 import type { Vanished } from '../../shared/public/guard.ts';
 import type { FlowTestFact } from '../../shared/public/ratings.ts';
@@ -28,8 +29,8 @@ export async function readSources({
 }: SourceDeps): Promise<PublicSources> {
   const [inventory, hydrantRows, strikeRows] = await Promise.all([
     readInventory(store),
-    projections.list<HydrantStatus>('hydrant'),
-    projections.list<StrikeState>('strike'),
+    projections.list<HydrantStatus>(partitions.hydrant),
+    projections.list<StrikeState>(partitions.strike),
   ]);
   const statuses = hydrantRows.map(({ value }) => value);
   const strikes = strikeRows.map(({ value }) => value);

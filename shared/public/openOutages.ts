@@ -14,7 +14,9 @@ type Outage = HydrantStatus['open'][number];
 /** Fields that the schema checks again: an unknown cause or stage stops the publication, it is never left out. */
 function publicOutageOf(outage: Outage, strike: StrikeState | undefined): PublicOutage {
   const { outageId, cause, since, expectedAt, waitingFor } = outage;
-  const stage = strike ? strike.stage : waitingFor === null ? 'other' : 'waiting';
+  // The two were read one after the other, and a return may have come between: until both say so, it is out.
+  const known = strike?.stage === 'back' ? 'repaired' : strike?.stage;
+  const stage = known ?? (waitingFor === null ? 'other' : 'waiting');
   return { outageId, cause, since, expectedAt, waitingFor, stage } as PublicOutage;
 }
 

@@ -1,9 +1,6 @@
 import { existsSync } from 'node:fs';
-import { mkdir, rmdir, stat } from 'node:fs/promises';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
-import { setTimeout as wait } from 'node:timers/promises';
 import type { Browser, LaunchOptions } from 'playwright-core';
+import { oneAtATime } from './oneAtATime.ts';
 
 /** No default arguments of the package: some of them (one process, no sandboxing of sites) change how pages behave. */
 const args = [
@@ -19,29 +16,6 @@ const args = [
   '--font-render-hinting=none',
 ];
 
-/** Test files run side by side, and the package unpacks into one folder: the second would start half a browser. */
-async function oneAtATime<T>(work: () => Promise<T>): Promise<T> {
-  const lock = join(tmpdir(), 'hydrant-strike-ledger-browser.lock');
-  for (let tries = 0; tries < 600; tries++) {
-    const mine = await mkdir(lock).then(
-      () => true,
-      () => false,
-    );
-    if (mine) {
-      try {
-        return await work();
-      } finally {
-        await rmdir(lock);
-      }
-    }
-    // Left behind by a process that was killed.
-    const made = await stat(lock).catch(() => null);
-    if (made && Date.now() - made.mtimeMs > 60_000) await rmdir(lock).catch(() => undefined);
-    await wait(100);
-  }
-  throw new Error(`the browser's lock was never free: ${lock}`);
-}
-
 /**
  * A real Chromium, started from the npm package alone: no download, nothing from the system. `BROWSER_PATH` names
  * another one. Close it in `afterAll`.
@@ -55,6 +29,6 @@ export async function launchBrowser(options: LaunchOptions = {}): Promise<Browse
   ]);
   const given = process.env['BROWSER_PATH'];
   if (given !== undefined && !existsSync(given)) throw new Error(`BROWSER_PATH names no file: ${given}`);
-  const executablePath = given ?? (await oneAtATime(() => packed.executablePath()));
+  const executablePath = given ?? (await oneAtATime('browser', () => packed.executablePath()));
   return chromium.launch({ executablePath, args, headless: true, ...options });
 }

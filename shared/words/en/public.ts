@@ -40,7 +40,7 @@ export const publicPages = {
   'public.map.north': 'N',
   'public.map.beyond':
     '{count, plural, one {# hydrant lies outside this map.} other {# hydrants lie outside this map.}}',
-  'public.map.show': 'Show {name} in the list',
+  'public.map.show': '{number}: show {name} in the list',
   'public.near-map': 'Where the nearest hydrants in service are',
   'public.near-map.alt': 'The hydrant that is out of service is in the middle. {places} North is up.',
   'public.near-map.place': '{number}: {hydrant}, {away}.',

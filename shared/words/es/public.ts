@@ -42,7 +42,7 @@ export const publicPages: Record<keyof typeof english, string> = {
   'public.map.north': 'N',
   'public.map.beyond':
     '{count, plural, one {# hidrante queda fuera de este mapa.} other {# hidrantes quedan fuera de este mapa.}}',
-  'public.map.show': 'Ver {name} en la lista',
+  'public.map.show': '{number}: ver {name} en la lista',
   'public.near-map': 'Dónde están los hidrantes en servicio más cercanos',
   'public.near-map.alt': 'El hidrante fuera de servicio está en el centro. {places} El norte está arriba.',
   'public.near-map.place': '{number}: {hydrant}, {away}.',
