@@ -78,7 +78,10 @@ export default defineConfig(
         'error',
         { allowNumber: true, allowBoolean: true },
       ],
-      '@typescript-eslint/no-confusing-void-expression': ['error', { ignoreArrowShorthand: true }],
+      '@typescript-eslint/no-confusing-void-expression': [
+        'error',
+        { ignoreArrowShorthand: true, ignoreVoidReturningFunctions: true },
+      ],
       // Interfaces of stores are asynchronous whether or not a given store waits.
       '@typescript-eslint/require-await': 'off',
       // A store's `get<T>` names what the caller put there; the fold that wrote it is the check.

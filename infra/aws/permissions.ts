@@ -14,6 +14,7 @@ export interface Permission {
 }
 
 const read = ['dynamodb:GetItem', 'dynamodb:Query'] as const;
+const readStream = ['dynamodb:Query'] as const;
 const append = ['dynamodb:PutItem'] as const;
 /** Personal fields are fetched by the keys that the facts of a stream name. */
 const readPersonal = ['dynamodb:BatchGetItem'] as const;
@@ -39,7 +40,7 @@ export const permissions: Readonly<Record<FunctionName, readonly Permission[]>> 
     { actions: ['dynamodb:GetItem', ...append], on: { table: 'unique' } },
   ],
   records: [
-    { actions: read, on: { table: 'submissions' } },
+    { actions: readStream, on: { table: 'submissions' } },
     { actions: readPersonal, on: { table: 'personal' } },
     { actions: read, on: { table: 'projections' } },
     { actions: readObjects, on: { bucket: 'inventory', prefix: '' } },
@@ -47,27 +48,26 @@ export const permissions: Readonly<Record<FunctionName, readonly Permission[]>> 
     { actions: readObjects, on: { bucket: 'evidence', prefix: '' } },
   ],
   evidence: [
-    { actions: read, on: { table: 'submissions' } },
-    { actions: readPersonal, on: { table: 'personal' } },
+    { actions: readStream, on: { table: 'submissions' } },
     { actions: ['dynamodb:GetItem'], on: { table: 'projections' } },
     { actions: [...readObjects, 's3:PutObject'], on: { bucket: 'evidence', prefix: '' } },
   ],
   packets: [
     { actions: [...read, ...append], on: { table: 'submissions' } },
-    { actions: handInPersonal, on: { table: 'personal' } },
-    { actions: read, on: { table: 'projections' } },
+    { actions: readPersonal, on: { table: 'personal' } },
+    { actions: ['dynamodb:Query'], on: { table: 'projections' } },
     { actions: [...read, ...append], on: { table: 'unique' } },
     { actions: readObjects, on: { bucket: 'inventory', prefix: '' } },
     { actions: [...readObjects, 's3:PutObject'], on: { bucket: 'evidence', prefix: '' } },
   ],
   health: [{ actions: ['dynamodb:GetItem'], on: { table: 'projections' } }],
   project: [
-    { actions: read, on: { table: 'submissions' } },
+    { actions: readStream, on: { table: 'submissions' } },
     { actions: [...read, ...append], on: { table: 'projections' } },
     { actions: readObjects, on: { bucket: 'inventory', prefix: '' } },
   ],
   publish: [
-    { actions: ['dynamodb:Query'], on: { table: 'submissions' } },
+    { actions: readStream, on: { table: 'submissions' } },
     { actions: ['dynamodb:Query'], on: { table: 'projections' } },
     { actions: readObjects, on: { bucket: 'inventory', prefix: '' } },
     // Reading too: a page is replaced only if it is still the one that was seen.

@@ -1,0 +1,228 @@
+import { createServer, type Server } from 'node:http';
+import type { AddressInfo } from 'node:net';
+import { exportJWK, generateKeyPair } from 'jose';
+import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest';
+import { demoUtility } from '../../../infra/local/demo/index.ts';
+import { localTableNames, startDynamodb, type EmbeddedDynamodb } from '../../../infra/local/dynamodb.ts';
+import { createIssuer, developmentAudience, developmentIssuer } from '../../../infra/local/issuer.ts';
+import { permissions, type FunctionName, type Permission } from '../../../infra/aws/permissions.ts';
+import { declaredExhibits } from '../../../shared/evidence/declared.ts';
+import { environmentNames } from '../../../shared/deployment/environment.ts';
+import { families, routes, type Family } from '../../../shared/deployment/routes.ts';
+import { tables, type TableName } from '../../../shared/deployment/tables.ts';
+import { streamOfSubmission, type Submission } from '../../../shared/submissions/submission.ts';
+import { correction, fact, onHydrant, onStrike, onUtility, uuid } from '../../support/submissions.ts';
+import { objectInventory } from '../../../functions/stores/inventory/objectInventory.ts';
+import { openObjectStore } from '../../../functions/stores/objects/open.ts';
+import { demoClaim } from '../../support/demoClaim.ts';
+import { townHydrants } from '../../support/town.ts';
+import { recordingProxy, type RecordingProxy } from './recordingProxy.ts';
+import { recordingS3, type RecordingS3 } from './recordingS3.ts';
+
+/**
+ * The rights of `permissions.ts` held against what the real handlers ask a DynamoDB API and an S3 API for. A right too few is
+ * an access error that only a deployment would show; one too many is a door nobody needs.
+ */
+const demo = demoClaim();
+/** A submission of the story that declares a photo. */
+const told = demo.submissions.find((submission) => declaredExhibits(submission).length > 0)!;
+const strike = fact('strike', 1, onStrike(1), { hydrantId: 'H-0001' });
+const submissions: readonly Submission[] = [
+  ...demo.submissions,
+  ...demo.submissions.filter(({ kind }) => kind === 'party' || kind === 'claim-opened'),
+  strike,
+  strike,
+  correction(2, strike, { ...strike.body, note: 'Read again by daylight' }),
+  fact('strike', 5, onStrike(5), { hydrantId: 'H-0001' }),
+  fact('link', 6, onStrike(5), { sameAsStrikeId: uuid(1) }),
+  fact('outage', 10, onHydrant('H-0002')),
+  fact('hydrant-model', 20, onUtility),
+];
+
+interface Answer {
+  readonly statusCode?: number;
+  readonly body?: string;
+}
+type Handler = (event: unknown) => Promise<Answer>;
+
+let s3: RecordingS3;
+let dynamodb: EmbeddedDynamodb;
+let proxy: RecordingProxy;
+let keys: Server;
+let token: string;
+const asked = new Map<FunctionName, Set<string>>();
+const keep = (name: FunctionName, requests: readonly string[]): void =>
+  void asked.set(name, new Set([...(asked.get(name) ?? []), ...requests]));
+
+/** A function's handler with modules of its own, so that none is served from what another has read. */
+const handlers = new Map<FunctionName, Handler>();
+async function handlerOf(name: FunctionName): Promise<Handler> {
+  const known = handlers.get(name);
+  if (known) return known;
+  vi.resetModules();
+  const { handler } = (await import(`../../../functions/${name}/handler.ts`)) as { handler: Handler };
+  handlers.set(name, handler);
+  return handler;
+}
+
+/** Calls one function's real handler and keeps what it asked the tables for. */
+async function call(name: FunctionName, event: unknown): Promise<Answer> {
+  const handler = await handlerOf(name);
+  proxy.take();
+  s3.take();
+  const answer = await handler(event);
+  keep(name, [...proxy.take(), ...s3.take()]);
+  return answer;
+}
+
+const request = (method: string, path: string, body?: unknown): unknown => ({
+  version: '2.0',
+  routeKey: '$default',
+  rawPath: path.split('?')[0],
+  rawQueryString: path.split('?')[1] ?? '',
+  headers: { authorization: `Bearer ${token}`, 'content-type': 'application/json' },
+  requestContext: { http: { method, path } },
+  ...(body === undefined ? {} : { body: JSON.stringify(body) }),
+  isBase64Encoded: false,
+});
+const familyOf = (method: string, path: string): Family =>
+  routes.find((route) => route.method === method && route.path === path)!.family;
+
+const photo = declaredExhibits(told)[0]!.sha256;
+const parameters: Record<string, string> = {
+  '{strikeId}': demo.strikeId,
+  '{hydrantId}': 'H-0001',
+  '{claimId}': demo.claimId,
+  '{sha256}': photo,
+};
+const questions: Record<string, string> = { '/api/hydrants': '?find=H-0001' };
+const bodies: Record<string, unknown> = {
+  '/api/evidence/uploads': { subject: told.subject, submissionId: told.submissionId, sha256: photo },
+  '/api/claims/{claimId}/packet': { mode: 'freeze' },
+};
+
+beforeAll(async () => {
+  s3 = await recordingS3();
+  dynamodb = await startDynamodb({ folder: null, port: 0 });
+  proxy = await recordingProxy(dynamodb.endpoint);
+  const { privateKey } = await generateKeyPair('ES256', { extractable: true });
+  const issuer = await createIssuer({ ...(await exportJWK(privateKey)), kid: 'k', alg: 'ES256' });
+  keys = createServer((_, response) => response.end(JSON.stringify(issuer.keySet)));
+  await new Promise<void>((resolve) => keys.listen(0, '127.0.0.1', resolve));
+  token = await issuer.tokenFor({ personId: 'm-1', name: 'A Manager', roles: ['crew', 'clerk', 'manager'] });
+  Object.assign(process.env, {
+    ...Object.fromEntries(
+      (Object.keys(tables) as TableName[]).map((table) => [
+        tables[table].environment,
+        localTableNames[table],
+      ]),
+    ),
+    [environmentNames.utility]: JSON.stringify(demoUtility),
+    [environmentNames.dynamodbEndpoint]: proxy.endpoint,
+    [environmentNames.evidenceUrl]: 's3://evidence/',
+    [environmentNames.publishedUrl]: 's3://published/pages/',
+    [environmentNames.inventoryUrl]: 's3://inventory/',
+    [environmentNames.tokenIssuer]: developmentIssuer,
+    [environmentNames.tokenAudience]: developmentAudience,
+    [environmentNames.tokenKeysUrl]: `http://127.0.0.1:${(keys.address() as AddressInfo).port}/`,
+    AWS_ENDPOINT_URL_S3: s3.endpoint,
+    // The body as it is, not in chunks with a checksum at the end.
+    AWS_REQUEST_CHECKSUM_CALCULATION: 'WHEN_REQUIRED',
+  });
+  vi.spyOn(console, 'log').mockImplementation(() => undefined);
+  await loadInventory();
+
+  for (const submission of submissions) {
+    const { statusCode, body } = await call('submissions', request('POST', '/api/submissions', submission));
+    expect([200, 201], `${submission.kind}: ${body}`).toContain(statusCode);
+    const Keys = { stream: { S: streamOfSubmission(submission) }, entry: { S: submission.submissionId } };
+    await call('project', { Records: [{ dynamodb: { Keys, SequenceNumber: '1' } }] });
+  }
+  // Uploads first: what reads a photo then finds one.
+  const others = routes.filter(({ family }) => family !== 'submissions');
+  for (const { method, path } of others.toSorted(
+    (a, b) =>
+      Number(b.method === 'POST' && b.family === 'evidence') -
+      Number(a.method === 'POST' && a.family === 'evidence'),
+  )) {
+    const filled = path.replaceAll(/\{\w+\}/g, (name) => parameters[name] ?? name);
+    const answer = await call(
+      familyOf(method, path),
+      request(method, filled + (questions[path] ?? ''), bodies[path]),
+    );
+    expect(answer.statusCode, `${method} ${path}: ${answer.body}`).toBeLessThan(400);
+    await followUpload(answer);
+  }
+  for (let time = 0; time < 2; time++) await call('publish', {});
+}, 120_000);
+
+/** As `npm run import` does, with a manager's own rights: the files first, then the fact. */
+async function loadInventory(): Promise<void> {
+  const inventory = objectInventory(await openObjectStore('s3://inventory/'));
+  await inventory.publish(townHydrants(20), {
+    submissionId: uuid(40),
+    loadedAt: '2026-02-01T12:00:00.000Z',
+    loadedBy: 'm-1',
+    sourceFile: 'town.csv',
+    sourceSha256: '0'.repeat(64),
+    crs: 'EPSG:4326',
+    mapping: {},
+    rows: 20,
+    accepted: 20,
+    doubtful: 0,
+    rejected: 0,
+  });
+}
+
+afterAll(async () => {
+  await proxy.close();
+  await dynamodb.stop();
+  keys.close();
+  await s3.close();
+});
+
+/** Sends bytes where the evidence function says: the address carries that function's right to write. */
+async function followUpload({ body }: Answer): Promise<void> {
+  const { upload } = JSON.parse(body || '{}') as {
+    upload?: { url: string; headers: Record<string, string> };
+  };
+  if (!upload) return;
+  const sent = await fetch(upload.url, { method: 'PUT', headers: upload.headers, body: 'a photo' });
+  expect(sent.status).toBe(200);
+  keep('evidence', [...s3.take()]);
+}
+
+/** Whether a right covers a request. A table's are by name, a bucket's by prefix. */
+function covers({ actions, on }: Permission, request: string): boolean {
+  const [action = '', resource = ''] = request.split(' ');
+  if (!actions.includes(action)) return false;
+  if ('table' in on) return resource === localTableNames[on.table];
+  return resource.startsWith(`${on.bucket}/${on.prefix}`);
+}
+
+describe.each([...families, 'project', 'publish'] as FunctionName[])('%s', (name) => {
+  it('asks for nothing that it may not do', () => {
+    const requests = [...(asked.get(name) ?? [])];
+    expect(requests.filter((one) => !permissions[name].some((right) => covers(right, one))).sort()).toEqual(
+      [],
+    );
+  });
+
+  it('may do nothing that it does not ask for', () => {
+    const requests = [...(asked.get(name) ?? [])];
+    const unused = permissions[name].flatMap(({ actions, on }) =>
+      actions
+        .filter((action) => !requests.some((one) => covers({ actions: [action], on }, one)))
+        .map((action) => `${action} ${'table' in on ? on.table : on.bucket}`),
+    );
+    expect(unused.sort()).toEqual((seldom[name] ?? []).toSorted());
+  });
+});
+
+/** Rights for what this walk does not bring about, with what does. */
+const seldom: Partial<Record<FunctionName, readonly string[]>> = {
+  // An attempt that stopped after its first write left a row that the next one takes away.
+  submissions: ['dynamodb:DeleteItem personal'],
+  // Two clerks freeze at once: the one that is refused reads what the other wrote.
+  packets: ['dynamodb:GetItem submissions', 'dynamodb:GetItem unique'],
+};
