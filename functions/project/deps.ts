@@ -1,0 +1,35 @@
+import type { Hydrant } from '../../shared/inventory/hydrant.ts';
+import type { Ledger } from '../stores/ledger/ledger.ts';
+import type { ProjectionStore } from '../stores/projections/projections.ts';
+
+/** What the projector stands on. */
+export interface ProjectorDeps {
+  readonly ledger: Ledger;
+  readonly projections: ProjectionStore;
+  /** The inventory's type of a hydrant; `unknown` for one it has not. A fault throws, and nothing is written. */
+  readonly hydrantType: (hydrantId: string) => Promise<Hydrant['type']>;
+  /** Waits before another try; an argument so that tests hold the time. */
+  readonly pause?: (milliseconds: number) => Promise<void>;
+}
+
+/** Others kept writing the same items for as long as we tried. Nothing is lost: their readings are newer than ours. */
+export class ProjectionContended extends Error {
+  override readonly name = 'ProjectionContended';
+}
+
+/** Records that belong together are more than one projection may read. `npm run rebuild` has no such limit. */
+export class NeighborhoodTooLarge extends Error {
+  override readonly name = 'NeighborhoodTooLarge';
+}
+
+/** Runs `work` over items, at most `atOnce` at a time; the answers stand in the items' order. */
+export async function inTurns<T, R>(
+  items: readonly T[],
+  work: (item: T) => Promise<R>,
+  atOnce = 16,
+): Promise<R[]> {
+  const answers: R[] = [];
+  for (let from = 0; from < items.length; from += atOnce)
+    answers.push(...(await Promise.all(items.slice(from, from + atOnce).map(work))));
+  return answers;
+}

@@ -1,0 +1,121 @@
+import { namedDocuments, type NamedDocument } from '../evidence/declared.ts';
+import type { Hydrant } from '../inventory/hydrant.ts';
+import type { Stream } from '../submissions/envelope.ts';
+import { correctionKind } from '../submissions/kinds.ts';
+import type { Recorded } from '../submissions/recorded.ts';
+import { streamOfSubmission } from '../submissions/submission.ts';
+import { mentionedStreams } from './mentions.ts';
+import { project } from './project.ts';
+import { foldUtility } from './utilityRecords.ts';
+
+/** Partitions of what is kept for reading, and what a key and a value in each is. */
+export const partitions = {
+  /** Strike id it goes by → `StrikeState`. */
+  strike: 'strike',
+  /** Id of a strike that a link joined into another → `{ strikeId }` of the one it goes by. */
+  joined: 'joined',
+  /** Hydrant id → `HydrantStatus`. */
+  hydrant: 'hydrant',
+  /** Claim id → `ClaimState`. */
+  claim: 'claim',
+  /** `rate-book:<edition>`, `hydrant-model:<model>` or `inventory-loaded` → the body that stands. */
+  utility: 'utility',
+  /** Stream that is named, a line feed, stream that names it → `{}`: how a hydrant's strikes are found. */
+  mention: 'mention',
+  /** SHA-256 → `NamedDocument`: what a document is and who may read it. */
+  exhibits: 'exhibits',
+} as const;
+export type Partition = (typeof partitions)[keyof typeof partitions];
+
+export interface Item {
+  readonly partition: Partition;
+  readonly key: string;
+  readonly value: unknown;
+}
+
+/** No id holds a control character, so a line feed ends the one stream and begins the other. */
+export const mentionPrefix = (mentioned: Stream): string => `${mentioned}\n`;
+export const mentionKey = (mentioned: Stream, by: Stream): string => `${mentionPrefix(mentioned)}${by}`;
+export const mentioningStream = (key: string): Stream => key.slice(key.indexOf('\n') + 1);
+
+/**
+ * Everything that is kept for reading, of these facts: all of them for a rebuild, or one closed neighbourhood, of which
+ * the items are then the same.
+ */
+export function projectionItems(
+  recorded: readonly Recorded[],
+  hydrantType: (hydrantId: string) => Hydrant['type'],
+): Item[] {
+  const { strikes, hydrants, claims } = project(recorded, hydrantType);
+  return [
+    ...strikes.map((value) => ({ partition: partitions.strike, key: value.strikeId, value })),
+    ...strikes.flatMap(({ strikeId, memberIds }) =>
+      memberIds
+        .filter((id) => id !== strikeId)
+        .map((key) => ({ partition: partitions.joined, key, value: { strikeId } })),
+    ),
+    ...hydrants.map((value) => ({ partition: partitions.hydrant, key: value.hydrantId, value })),
+    ...claims.map((value) => ({ partition: partitions.claim, key: value.claimId, value })),
+    ...utilityItems(recorded),
+    ...mentionItems(recorded),
+    ...exhibitItems(recorded),
+  ];
+}
+
+export const inventoryKey = 'inventory-loaded';
+const rateBookKey = (editionId: string): string => `rate-book:${editionId}`;
+const modelKey = (modelId: string): string => `hydrant-model:${modelId}`;
+
+export function utilityItems(recorded: readonly Recorded[]): Item[] {
+  const { rateBooks, models, inventory } = foldUtility(recorded);
+  const partition = partitions.utility;
+  return [
+    ...[...rateBooks].map(([id, value]) => ({ partition, key: rateBookKey(id), value })),
+    ...[...models].map(([id, value]) => ({ partition, key: modelKey(id), value })),
+    ...(inventory === null ? [] : [{ partition, key: inventoryKey, value: inventory }]),
+  ];
+}
+
+/** Every key that utility facts have ever named, also those that a correction took back. */
+export function utilityKeys(recorded: readonly Recorded[]): string[] {
+  return recorded.flatMap(({ submission }) => {
+    const body: Readonly<Record<string, unknown>> =
+      submission.kind === correctionKind ? (submission.body.replacement ?? {}) : submission.body;
+    const named = (field: string, key: (id: string) => string): string[] =>
+      typeof body[field] === 'string' ? [key(body[field])] : [];
+    return [
+      ...named('editionId', rateBookKey),
+      ...named('modelId', modelKey),
+      ...named('manifestSha256', () => inventoryKey),
+    ];
+  });
+}
+
+export function mentionItems(recorded: readonly Recorded[]): Item[] {
+  return [...Map.groupBy(recorded, ({ submission }) => streamOfSubmission(submission))].flatMap(
+    ([stream, own]) =>
+      mentionedStreams(own).map((mentioned) => ({
+        partition: partitions.mention,
+        key: mentionKey(mentioned, stream),
+        value: {},
+      })),
+  );
+}
+
+/** Also of withdrawn facts and of trials: they declared what they declared, and it must have a way in and out. */
+export function exhibitItems(recorded: readonly Recorded[]): Item[] {
+  const documents = new Map<string, NamedDocument>();
+  for (const { submission } of recorded)
+    for (const document of namedDocuments(submission))
+      documents.set(document.sha256, mergeDocuments(documents.get(document.sha256), document));
+  return [...documents].map(([key, value]) => ({ partition: partitions.exhibits, key, value }));
+}
+
+/** One document named by two submissions. The same whichever came first: readers add up, of two types the first by name. */
+export function mergeDocuments(a: NamedDocument | undefined, b: NamedDocument): NamedDocument {
+  return {
+    sha256: b.sha256,
+    mediaType: a !== undefined && a.mediaType < b.mediaType ? a.mediaType : b.mediaType,
+    readers: [...new Set([...(a?.readers ?? []), ...b.readers])].sort(),
+  };
+}

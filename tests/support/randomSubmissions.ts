@@ -1,0 +1,244 @@
+import fc from 'fast-check';
+import type { FactKind } from '../../shared/submissions/kinds.ts';
+import type { Submission } from '../../shared/submissions/submission.ts';
+import { proofs } from '../../shared/outages/proofs.ts';
+import { at, correction, fact, onClaim, onHydrant, onStrike, onUtility, uuid } from './submissions.ts';
+
+/** A small town in which everything touches everything: three hydrants, five strikes, two claims, one night. */
+export const hydrantIds = ['A', 'B', 'C'] as const;
+const strikeNumbers = [1, 2, 3, 4, 5] as const;
+
+const hydrant = fc.constantFrom(...hydrantIds);
+const hydrantOrNone = fc.option(hydrant, { freq: 4 });
+const strikeNumber = fc.constantFrom(...strikeNumbers);
+/** Whole minutes of the night. Few, so that ties and reversals happen. */
+const minute = fc.integer({ min: 0, max: 40 }).map(at);
+const minuteOrNone = fc.option(minute);
+const valve = fc.constantFrom('V-1', 'V-2');
+
+/** Makes one submission, given its number and the ones made before it (which a correction may aim at). */
+type Making = (number: number, before: readonly Submission[]) => Submission;
+
+/** Of one form, on a random strike or, where the form may, on a random hydrant. */
+const making = <T>(
+  parts: fc.Arbitrary<T>,
+  make: (number: number, parts: T) => Submission,
+): fc.Arbitrary<Making> => parts.map((drawn) => (number) => make(number, drawn));
+
+const strikes = making(
+  fc.record({
+    n: strikeNumber,
+    hydrantId: hydrantOrNone,
+    struckAt: minuteOrNone,
+    waterShutAt: minuteOrNone,
+    told: fc.boolean(),
+  }),
+  (number, { n, hydrantId, struckAt, waterShutAt, told }) =>
+    fact('strike', number, onStrike(n), {
+      hydrantId,
+      struckAt,
+      struckAtBasis: 'unknown',
+      waterShutAt,
+      arrivedAt: null,
+      ...(told ? {} : { dispatch: null }),
+    }),
+);
+const repairs = making(
+  fc.record({
+    n: strikeNumber,
+    hydrantId: hydrantOrNone,
+    reassembledAt: minuteOrNone,
+    takenDownAt: minuteOrNone,
+    prepared: fc.boolean(),
+  }),
+  (number, { n, hydrantId, reassembledAt, takenDownAt, prepared }) =>
+    fact('repair', number, onStrike(n), {
+      hydrantId,
+      reassembledAt,
+      completedAt: reassembledAt,
+      steps: [
+        ...(prepared ? (['isolated', 'pressure-gone', 'drained'] as const) : []).map((step) => ({
+          step,
+          doneAt: at(0),
+          byWorkerId: 'w-7',
+          note: null,
+        })),
+        ...(takenDownAt === null
+          ? []
+          : [{ step: 'taken-down' as const, doneAt: takenDownAt, byWorkerId: 'w-8', note: null }]),
+      ],
+    }),
+);
+const onEither = fc.oneof(strikeNumber.map(onStrike), hydrant.map(onHydrant));
+const valveTurns = making(
+  fc.record({
+    subject: onEither,
+    valveId: valve,
+    action: fc.constantFrom('closed' as const, 'reopened' as const),
+    turnedAt: minute,
+  }),
+  (number, { subject, valveId, action, turnedAt }) =>
+    fact('valve-operation', number, subject, { valveId, action, at: turnedAt }),
+);
+const returns = making(
+  fc.record({
+    subject: onEither,
+    closes: fc.uniqueArray(fc.oneof(strikeNumber, fc.integer({ min: 1000, max: 1012 })), {
+      minLength: 1,
+      maxLength: 3,
+    }),
+    returnedAt: minute,
+    results: fc.array(
+      fc.record({
+        proof: fc.constantFrom(...proofs),
+        result: fc.constantFrom(
+          'passed' as const,
+          'passed' as const,
+          'passed' as const,
+          'failed' as const,
+          'deferred' as const,
+        ),
+        at: minute,
+      }),
+      { maxLength: 6 },
+    ),
+    whole: fc.boolean(),
+    reopened: fc.array(fc.record({ valveId: valve, at: minute, byWorkerId: fc.constant('w-7') }), {
+      maxLength: 2,
+    }),
+  }),
+  (number, { subject, closes, returnedAt, results, whole, reopened }) =>
+    fact('return-to-service', number, subject, {
+      closes: closes.map(uuid),
+      returnedAt,
+      proofs: [
+        ...results,
+        ...(whole ? proofs.map((proof) => ({ proof, result: 'passed' as const, at: returnedAt })) : []),
+      ].map((one) => ({
+        ...one,
+        byWorkerId: 'w-7',
+        deferredReason: one.result === 'deferred' ? 'No water to spare' : null,
+        deferredByWorkerId: one.result === 'deferred' ? 'w-9' : null,
+      })),
+      valvesReopened: reopened,
+    }),
+);
+const outages = making(fc.record({ hydrantId: hydrant, since: minute }), (number, { hydrantId, since }) =>
+  fact('outage', number, onHydrant(hydrantId), { since }),
+);
+const links = making(fc.record({ a: strikeNumber, b: strikeNumber }), (number, { a, b }) =>
+  fact('link', number, onStrike(a), { sameAsStrikeId: uuid(b) }),
+);
+const expected = making(
+  fc.record({
+    subject: onEither,
+    outage: fc.option(fc.integer({ min: 1000, max: 1012 })),
+    expectedAt: minuteOrNone,
+  }),
+  (number, { subject, outage, expectedAt }) =>
+    fact('expected-return', number, subject, {
+      outageId: outage === null ? null : uuid(outage),
+      expectedAt,
+      waitingFor: expectedAt === null ? 'nothing' : 'kit',
+    }),
+);
+const flowTests = making(
+  fc.record({ subject: onEither, residualHydrantId: hydrant, testedAt: minute }),
+  (number, { subject, residualHydrantId, testedAt }) =>
+    fact('flow-test', number, subject, { residualHydrantId, testedAt }),
+);
+const others = making(
+  fc.record({
+    subject: onEither,
+    n: strikeNumber,
+    which: fc.integer({ min: 0, max: 6 }),
+    claim: fc.constantFrom(1, 2),
+  }),
+  (number, { subject, n, which, claim }) => {
+    switch (which) {
+      case 0:
+        return fact('party', number, onStrike(n));
+      case 1:
+        return fact('out-of-service-notice', number, subject);
+      case 2:
+        return fact('planned-work', number, subject);
+      case 3:
+        return fact('claim-opened', number, onClaim(claim), { strikeId: uuid(n) });
+      case 4:
+        return fact('packet-frozen', number, onClaim(claim), { revision: 1 + (number % 3) });
+      case 5:
+        return fact('demand-sent', number, onClaim(claim));
+      default:
+        return fact('hydrant-model', number, onUtility, { modelId: `M-${claim}`, name: `Name ${n}` });
+    }
+  },
+);
+const inspections = making(
+  fc.record({ hydrantId: hydrant, inspectedAt: minute }),
+  (number, { hydrantId, inspectedAt }) => fact('inspection', number, onHydrant(hydrantId), { inspectedAt }),
+);
+
+/** Replaces or withdraws something earlier; the replacement often names another hydrant or another strike. */
+const corrections: fc.Arbitrary<Making> = fc
+  .record({
+    aim: fc.nat(),
+    withdraw: fc.boolean(),
+    hydrantId: hydrantOrNone,
+    n: strikeNumber,
+    wrongKind: fc.boolean(),
+    minute,
+  })
+  .map(({ aim, withdraw, hydrantId, n, wrongKind, minute: when }) => (number, before) => {
+    const target = before[aim % Math.max(before.length, 1)];
+    if (target === undefined) return fact('inspection', number, onHydrant('A'));
+    const old =
+      target.kind === 'correction' ? target.body.replacement : (target.body as Record<string, unknown>);
+    const replacement =
+      withdraw || old === null
+        ? null
+        : {
+            ...old,
+            ...('hydrantId' in old ? { hydrantId } : {}),
+            ...('sameAsStrikeId' in old ? { sameAsStrikeId: uuid(n) } : {}),
+          };
+    const made = correction(number, target, replacement, { occurredAt: when });
+    // Now and then one that names the wrong kind: it must change nothing.
+    return wrongKind && aim % 7 === 0 && target.kind !== 'correction'
+      ? { ...made, body: { ...made.body, targetKind: 'planned-work' satisfies FactKind } }
+      : made;
+  });
+
+const anyMaking = fc.oneof(
+  { arbitrary: strikes, weight: 5 },
+  { arbitrary: repairs, weight: 3 },
+  { arbitrary: returns, weight: 6 },
+  { arbitrary: valveTurns, weight: 2 },
+  { arbitrary: links, weight: 3 },
+  { arbitrary: corrections, weight: 5 },
+  { arbitrary: outages, weight: 2 },
+  { arbitrary: expected, weight: 1 },
+  { arbitrary: flowTests, weight: 1 },
+  { arbitrary: inspections, weight: 1 },
+  { arbitrary: others, weight: 2 },
+);
+
+/**
+ * A random night's submissions, with ids from 1000 up. Rival corrections of one target are left out, as the ledger
+ * would refuse them.
+ */
+export function randomSubmissions(maxLength = 14): fc.Arbitrary<readonly Submission[]> {
+  return fc.array(fc.tuple(anyMaking, fc.boolean()), { minLength: 1, maxLength, size: 'max' }).map((makings) => {
+    const made: Submission[] = [];
+    const corrected = new Set<string>();
+    makings.forEach(([make, trial], index) => {
+      const one = make(1000 + index, made);
+      if (one.kind === 'correction') {
+        if (corrected.has(one.body.targetId)) return;
+        corrected.add(one.body.targetId);
+      }
+      // One in some is a trial, which must stay out of everything.
+      made.push(trial && index % 9 === 8 ? { ...one, test: true } : one);
+    });
+    return made;
+  });
+}
