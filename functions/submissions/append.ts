@@ -52,14 +52,14 @@ export async function append(deps: AppendDeps, submission: Submission, member: M
         },
       );
     case 'accepted':
-    case 'repeat':
-      // Also after a repeat: the first time may have ended between the write and what follows it.
       await follow(deps, { stream: streamOfSubmission(submission), submission });
+      return acceptance;
+    case 'repeat':
       return acceptance;
   }
 }
 
-/** Accepted is accepted: a projector or publisher that fails is logged, and made good by the next fact or a rebuild. */
+/** Accepted is accepted: when what follows fails it is logged and tried again elsewhere, and the answer stays the same. */
 async function follow(deps: AppendDeps, appended: Appended): Promise<void> {
   try {
     await deps.afterAppend(appended);

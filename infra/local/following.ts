@@ -9,6 +9,8 @@ import { inventoryStore, onAppend, tables } from '../../functions/wiring.ts';
 
 /** An answer waits this long for its projection, so that a reader sees what was just sent; the work goes on after. */
 const ANSWER_WAITS_MS = 500;
+/** With more than this waiting, somebody is emptying an outbox or importing: accepting goes before showing. */
+const BUSY = 3;
 /** Changes that come close together make one publication. */
 const GATHER_MS = 400;
 /** A stop waits this long for what is left to project; the next start makes good the rest. */
@@ -130,10 +132,12 @@ export function createFollowing({ project, replay, publish, log }: FollowingDeps
       return working === null && waiting.size === 0;
     },
   };
-  return {
-    following,
-    appended: (stream) => Promise.race([enqueue(stream), wait(ANSWER_WAITS_MS, undefined, { ref: false })]),
+  const appended = async (stream: Stream): Promise<void> => {
+    const done = enqueue(stream);
+    if (waiting.size > BUSY) return;
+    await Promise.race([done, wait(ANSWER_WAITS_MS, undefined, { ref: false })]);
   };
+  return { following, appended };
 }
 
 /** One publication at a time; asked again meanwhile, once more after it. */
