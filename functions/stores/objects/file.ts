@@ -1,5 +1,5 @@
 import { randomUUID } from 'node:crypto';
-import { link, mkdir, open, readdir, readFile, rename, rm, stat } from 'node:fs/promises';
+import { link, mkdir, open, readdir, readFile, rename, rm, stat, unlink } from 'node:fs/promises';
 import { dirname, join, resolve } from 'node:path';
 import { StoreUnavailable } from '../faults.ts';
 import { keyOf, namesOf } from './fileNames.ts';
@@ -10,16 +10,24 @@ const workFolder = '~writing';
 
 const codeOf = (error: unknown): string => (error instanceof Error && 'code' in error ? String(error.code) : '');
 
-/** Runs one request; a missing file is null, and everything else that the disk answers is the store being unavailable. */
-async function orNull<T>(request: () => Promise<T>): Promise<T | null> {
+/** Runs one request; what the disk answers instead of doing it is the store being unavailable. */
+async function orUnavailable<T>(request: () => Promise<T>): Promise<T> {
   try {
     return await request();
   } catch (error) {
-    if (codeOf(error) === 'ENOENT') return null;
     if (codeOf(error) === '') throw error;
     throw new StoreUnavailable(`the folder of objects did not answer (${codeOf(error)})`, { cause: error });
   }
 }
+
+/** Reads; a name that is not there, or is a folder, is null. */
+const orNull = <T>(request: () => Promise<T>): Promise<T | null> =>
+  orUnavailable<T | null>(() =>
+    request().catch((error: unknown) => {
+      if (/^(ENOENT|ENOTDIR|EISDIR)$/.test(codeOf(error))) return null;
+      throw error;
+    }),
+  );
 
 /**
  * Objects as files under one folder. A write goes to a file of its own, is flushed to the disk, and is then put in
@@ -35,7 +43,7 @@ export function fileObjects(folder: string): ObjectStore {
   return {
     put: async (key, bytes, { ifAbsent }) => {
       const target = pathOf(key);
-      const written = await orNull(async () => {
+      const written = await orUnavailable(async () => {
         const work = join(root, workFolder);
         await mkdir(work, { recursive: true });
         await mkdir(dirname(target), { recursive: true });
@@ -49,8 +57,6 @@ export function fileObjects(folder: string): ObjectStore {
           await rm(temporary, { force: true });
         }
       });
-      // Null would be a folder that vanished between two steps: somebody deletes the data under a running program.
-      if (written === null) throw new StoreUnavailable('the folder of objects is gone');
       if (written) await flushFolder(dirname(target));
       return { written };
     },
@@ -70,7 +76,7 @@ export function fileObjects(folder: string): ObjectStore {
       return inByteOrder(keys.filter((key) => key.startsWith(prefix)));
     },
     delete: async (key) => {
-      await orNull(() => rm(pathOf(key)));
+      await orNull(() => unlink(pathOf(key)));
     },
   };
 }
@@ -91,8 +97,9 @@ async function linkIfAbsent(temporary: string, target: string): Promise<boolean>
     await link(temporary, target);
     return true;
   } catch (error) {
-    if (codeOf(error) === 'EEXIST') return false;
-    throw error;
+    if (codeOf(error) !== 'EEXIST') throw error;
+    if ((await stat(target)).isDirectory()) throw new RangeError(`a key cannot be the folder of another: ${target}`, { cause: error });
+    return false;
   }
 }
 
