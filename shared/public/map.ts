@@ -11,6 +11,8 @@ export interface TownMap {
   /** Dots that lie so far off that they would shrink the town to a speck. */
   readonly beyond: number;
   readonly markers: readonly MapMarker[];
+  /** Below this line no hydrant stands: room for the scale and the arrow. */
+  readonly footAt: number;
   readonly scale: { readonly feet: number; readonly length: number };
 }
 
@@ -28,6 +30,7 @@ export interface MapMarker {
 /** About as wide as the page shows it, so that its letters are the page's; a phone shows it at two thirds. */
 const WIDTH = 540;
 const MARGIN = 30;
+const FOOT = 30;
 /** Room that a marker takes, units of the picture. */
 export const MARKER_SIZE = 34;
 /** More dots than this are drawn on a raster, one a cell: a city of 250,000 must not weigh megabytes. */
@@ -113,7 +116,8 @@ export function townMap(
   const feet = roundLength(frame.feetPerUnit * frame.width * 0.3);
   return {
     width: frame.width,
-    height: fix(frame.height),
+    height: fix(frame.height) + FOOT,
+    footAt: fix(frame.height),
     dots: dotPath(inside),
     dotSize: inside.length > 1500 ? 2.5 : inside.length > 200 ? 4 : 6,
     beyond: points.length - inside.length,

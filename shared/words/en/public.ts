@@ -13,7 +13,7 @@ export const publicPages = {
   'public.description':
     'Which fire hydrants of {utility} cannot be used now, and which is the nearest that can.',
   'public.headline':
-    '{out, plural, =0 {0 of {total} hydrants are out of service} one {# of {total} hydrants is out of service} other {# of {total} hydrants are out of service}}',
+    '{out, plural, one {{count} of {total} hydrants is out of service} other {{count} of {total} hydrants are out of service}}',
   'public.beyond':
     '{count, plural, one {# more was reported that is not in the inventory.} other {# more were reported that are not in the inventory.}}',
   'public.owing':

@@ -15,7 +15,7 @@ export const publicPages: Record<keyof typeof english, string> = {
   'public.description':
     'Qué hidrantes contra incendios de {utility} no se pueden usar ahora, y cuál es el más cercano que sí.',
   'public.headline':
-    '{out, plural, =0 {0 de {total} hidrantes están fuera de servicio} one {# de {total} hidrantes está fuera de servicio} other {# de {total} hidrantes están fuera de servicio}}',
+    '{out, plural, one {{count} de {total} hidrantes está fuera de servicio} other {{count} de {total} hidrantes están fuera de servicio}}',
   'public.beyond':
     '{count, plural, one {Se reportó # más que no está en el inventario.} other {Se reportaron # más que no están en el inventario.}}',
   'public.owing':

@@ -2,7 +2,7 @@ import { hydrantPath, pagePath } from '../../../shared/public/address.ts';
 import type { PublicEdition } from '../../../shared/public/edition.ts';
 import { dayOf, timeOfDay, zoneName } from '../../../shared/public/times.ts';
 import { convert } from '../../../shared/units/convert.ts';
-import { formatQuantity } from '../../../shared/units/format.ts';
+import { formatNumber, formatQuantity } from '../../../shared/units/format.ts';
 import type { System, UnitId } from '../../../shared/units/units.ts';
 import { isLocale, say, type Locale, type WordKey, type WordParams } from '../../../shared/words/index.ts';
 
@@ -14,6 +14,8 @@ export interface Reader {
   readonly code: (family: string, code: string) => string;
   /** `Wed, Mar 4, 14:05 CST` */
   readonly instant: (at: string) => string;
+  /** A count, thousands set apart as everywhere else. */
+  readonly number: (value: number) => string;
   /** The utility's units first, the other in brackets. */
   readonly quantity: (value: number, unit: UnitId) => string;
   /** A distance on the ground, rounded as a person would pace it. */
@@ -61,6 +63,7 @@ export function readerOf(edition: PublicEdition, locale: Locale): Reader {
         time: timeOfDay(at, times),
         zone: zoneName(at, times),
       }),
+    number: (value) => formatNumber(value, locale, 0),
     quantity: (value, unit) => both((system) => formatQuantity(value, unit, { system, locale })),
     distance: (feet) => both(pace(feet)),
     list: (items) => new Intl.ListFormat(locale, { type: 'conjunction' }).format(items),
