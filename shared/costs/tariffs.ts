@@ -6,7 +6,8 @@ import type { RateBookEdition } from './rateBook.ts';
 import type { Work } from './work.ts';
 
 /** What is known of the water that was lost. Words: `packet.water.<code>`. */
-export type WaterState = 'none-lost' | 'recorded' | 'not-measured';
+export const waterStates = ['valve-held', 'none-lost', 'recorded', 'not-measured'] as const;
+export type WaterState = (typeof waterStates)[number];
 
 interface Tariff {
   readonly section: 'water' | 'flow-test';
@@ -60,7 +61,7 @@ export function waterLines(
     const doubtful = waterLost !== null && waterLost.gallons > 0;
     return {
       ...nothing,
-      state: 'none-lost',
+      state: 'valve-held',
       problems: doubtful
         ? [problem('water-though-valve-held', waterLost.submissionId ?? '', { gallons: waterLost.gallons })]
         : [],
@@ -79,8 +80,7 @@ export function waterLines(
       ? { usd: edition.water.per1000GalUsd, authorityId: edition.water.authorityId }
       : null,
     edition,
-    missing:
-      missing ?? problem('no-water-rate', '', { date: strike.date, editionId: edition.editionId }),
+    missing: missing ?? problem('no-water-rate', '', { date: strike.date, editionId: edition.editionId }),
     date: strike.date,
     submissionIds: waterLost.submissionId === undefined ? [] : [waterLost.submissionId],
   });

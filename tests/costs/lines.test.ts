@@ -211,7 +211,7 @@ describe('water and flow tests', () => {
   it('the main valve held: none was lost, and a figure recorded all the same is not billed', () => {
     const statement = cost({}, rates, { waterLost, mainValveHeld: true });
     expect(statement.lines).toEqual([]);
-    expect(statement.water.state).toBe('none-lost');
+    expect(statement.water.state).toBe('valve-held');
     expect(codes(statement.problems)).toEqual(['water-though-valve-held']);
   });
 

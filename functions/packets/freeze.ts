@@ -1,0 +1,160 @@
+import { demandFor, type Demand } from '../../shared/costs/demand.ts';
+import { asOfRecords, freezeProblems } from '../../shared/packet/ready.ts';
+import { problem } from '../../shared/problems/problem.ts';
+import type { Member } from '../../shared/roles.ts';
+import { currentSchemaVersion } from '../../shared/submissions/envelope.ts';
+import { parseSubmission, type BodyOf } from '../../shared/submissions/submission.ts';
+import { refuse, Refused } from '../http/refused.ts';
+import { append } from '../submissions/append.ts';
+import { buildPacket } from './build.ts';
+import { intend, otherDemands, type OtherDemand } from './demands.ts';
+import type { PacketsDeps } from './deps.ts';
+import { loadClaim, type LoadedClaim } from './load.ts';
+
+export interface Packet {
+  readonly revision: number | null;
+  readonly pdfSha256: string;
+  readonly demandCents: number;
+  readonly claimNumber: string;
+}
+
+/** A freeze that loses to another starts over; each loss means that a revision was made. */
+const MOST_TRIES = 5;
+
+/**
+ * Issues a claim's packet as its next revision, or answers the last one again when nothing has changed since.
+ *
+ * It may stop anywhere and be asked again (docs/decisions/0052). A revision's number and the id of the fact that will
+ * issue it are taken together and first, so whoever asks again, or at the same time, goes on with the same number; the
+ * file is kept before the fact that names it; and the ledger takes only one fact of that id. So revisions have no
+ * holes, no revision has two contents, and no fact names a file that is not there.
+ */
+export async function freezePacket(
+  deps: PacketsDeps,
+  member: Member,
+  claimId: string,
+  askedCents: number | null,
+): Promise<Packet> {
+  for (let tries = 0; tries < MOST_TRIES; tries += 1) {
+    const claim = await loadClaim(deps, claimId);
+    const again = await sameAsLast(deps, claimId, claim, askedCents);
+    if (again) return again;
+    const made = await nextRevision(deps, member, claimId, claim, askedCents);
+    if (made) return made;
+  }
+  return refuse('unavailable', problem('try-again'));
+}
+
+const totalOf = (others: readonly OtherDemand[]): number =>
+  others.reduce((sum, { demandCents }) => sum + demandCents, 0);
+const sameIds = (a: readonly string[], b: readonly string[]): boolean =>
+  a.length === b.length && [...a].sort().join() === [...b].sort().join();
+const idsOf = ({ recorded }: LoadedClaim): string[] =>
+  recorded.map(({ submission }) => submission.submissionId).sort();
+
+/**
+ * The last revision, if building it again gives the very bytes that were issued. A retry after a lost answer ends
+ * here. Were the file missing from the store it is put back.
+ */
+async function sameAsLast(
+  deps: PacketsDeps,
+  claimId: string,
+  claim: LoadedClaim,
+  askedCents: number | null,
+): Promise<Packet | null> {
+  const last = claim.packets.at(-1)?.fact;
+  if (!last) return null;
+  const { revision, frozenAt, demandCents, pdfSha256, builtFrom } = last.body;
+  if (!sameIds(builtFrom, idsOf(claim)) || (askedCents ?? demandCents) !== demandCents) return null;
+  const others = await otherDemands(deps, claimId, claim);
+  const built = await buildPacket(deps, claim, {
+    issue: { state: 'frozen', revision, asOf: frozenAt },
+    preparedBy: last.person.personId,
+    demandCents,
+    otherDemandsCents: totalOf(others),
+  });
+  if (built.sha256 !== pdfSha256) return null;
+  if (!(await deps.evidence.has(pdfSha256))) await deps.evidence.put(built.pdf, 'application/pdf');
+  return { revision, pdfSha256, demandCents, claimNumber: claim.claim.fact.body.claimNumber };
+}
+
+/** Null when somebody else issued that revision first, with other contents. */
+async function nextRevision(
+  deps: PacketsDeps,
+  member: Member,
+  claimId: string,
+  claim: LoadedClaim,
+  askedCents: number | null,
+): Promise<Packet | null> {
+  const inTheWay = freezeProblems(claim);
+  const before = await otherDemands(deps, claimId, claim);
+  const demand = demandFor({ statement: claim.statement, others: before, askedCents });
+  if (inTheWay.length > 0 || !demand.ok)
+    return refuse('invalid', [...inTheWay, ...(demand.ok ? [] : demand.problems)]);
+  const { demandCents } = demand;
+
+  const revision = (claim.packets.at(-1)?.fact.body.revision ?? 0) + 1;
+  const { owner: submissionId } = await deps.unique.take(
+    `packet-revision:${claimId}`,
+    String(revision),
+    deps.newId(),
+  );
+  const now = deps.now();
+  await intend(deps, claim, { claimId, revision, atMs: now.getTime(), demandCents });
+  const others = await otherDemands(deps, claimId, claim);
+  const still: Demand = demandFor({ statement: claim.statement, others, askedCents: demandCents });
+  if (!still.ok) {
+    // Another claim of the strike spoke at the same moment: neither may have both.
+    await intend(deps, claim, { claimId, revision, atMs: now.getTime() + 1, demandCents: 0 });
+    return refuse('invalid', still.problems);
+  }
+
+  const frozenAt = asOfRecords(claim.recorded, now.toISOString());
+  const built = await buildPacket(deps, claim, {
+    issue: { state: 'frozen', revision, asOf: frozenAt },
+    preparedBy: member.personId,
+    demandCents,
+    otherDemandsCents: totalOf(others),
+  });
+  await deps.evidence.put(built.pdf, 'application/pdf');
+  const issued = await issue(deps, member, claimId, submissionId, {
+    revision,
+    frozenAt,
+    builtFrom: idsOf(claim),
+    demandCents,
+    pdfSha256: built.sha256,
+    pdfBytes: built.pdf.byteLength,
+  });
+  if (!issued) return null;
+  return { revision, pdfSha256: built.sha256, demandCents, claimNumber: claim.claim.fact.body.claimNumber };
+}
+
+/** Appends the fact by the same way in as everyone's. False when the id already issued other contents. */
+async function issue(
+  deps: PacketsDeps,
+  member: Member,
+  claimId: string,
+  submissionId: string,
+  body: BodyOf<'packet-frozen'>,
+): Promise<boolean> {
+  const parsed = parseSubmission({
+    schemaVersion: currentSchemaVersion,
+    submissionId,
+    kind: 'packet-frozen',
+    subject: { type: 'claim', claimId },
+    occurredAt: body.frozenAt,
+    sentAt: body.frozenAt,
+    person: { personId: member.personId },
+    device: { deviceId: 'server' },
+    enteredUnits: deps.settings.units,
+    body,
+  });
+  if (!parsed.ok) throw new Error(`a packet's own fact is refused: ${JSON.stringify(parsed.problems)}`);
+  try {
+    await append(deps, parsed.value, member);
+    return true;
+  } catch (error) {
+    if (error instanceof Refused && error.reason === 'clash') return false;
+    throw error;
+  }
+}

@@ -1,0 +1,70 @@
+/**
+ * The two things a packet asks of a JPEG's EXIF block (TIFF 6.0; EXIF 2.32): which way up it is, and when the camera
+ * says it was taken. Reads within the block only; anything odd is "not said", never an error.
+ */
+export interface Exif {
+  /** 1 to 8; 1 when not said. */
+  readonly orientation: number;
+  /** `2026:11:22 09:14:30` as `2026-11-22 09:14:30`, with the camera's offset where it wrote one; null when not said. */
+  readonly cameraTime: string | null;
+}
+
+const nothing: Exif = { orientation: 1, cameraTime: null };
+
+const tags = { orientation: 0x0112, exifBlock: 0x8769, taken: 0x9003, offsetTaken: 0x9011 } as const;
+const types = { ascii: 2, short: 3, long: 4 } as const;
+const MOST_ENTRIES = 500;
+
+interface Entry {
+  readonly type: number;
+  readonly count: number;
+  readonly valueAt: number;
+}
+
+/** Reads a TIFF block, which is what follows `Exif\0\0`. */
+export function readExif(block: Uint8Array): Exif {
+  const view = new DataView(block.buffer, block.byteOffset, block.byteLength);
+  if (view.byteLength < 8) return nothing;
+  const mark = view.getUint16(0);
+  if (mark !== 0x4949 && mark !== 0x4d4d) return nothing;
+  const little = mark === 0x4949;
+  const at16 = (at: number): number => (at + 2 <= view.byteLength ? view.getUint16(at, little) : 0);
+  const at32 = (at: number): number => (at + 4 <= view.byteLength ? view.getUint32(at, little) : 0);
+  if (at16(2) !== 42) return nothing;
+
+  const entries = (from: number): Map<number, Entry> => {
+    const found = new Map<number, Entry>();
+    const count = Math.min(at16(from), MOST_ENTRIES);
+    for (let index = 0; index < count; index += 1) {
+      const at = from + 2 + index * 12;
+      if (at + 12 > view.byteLength) break;
+      found.set(at16(at), { type: at16(at + 2), count: at32(at + 4), valueAt: at + 8 });
+    }
+    return found;
+  };
+  const text = (entry: Entry | undefined): string | null => {
+    if (entry?.type !== types.ascii || entry.count < 2 || entry.count > 64) return null;
+    const from = entry.count <= 4 ? entry.valueAt : at32(entry.valueAt);
+    if (from + entry.count > view.byteLength) return null;
+    return Buffer.from(block.buffer, block.byteOffset + from, entry.count - 1).toString('latin1');
+  };
+
+  const main = entries(at32(4));
+  const turned = main.get(tags.orientation);
+  const orientation = turned?.type === types.short ? at16(turned.valueAt) : 1;
+  const pointer = main.get(tags.exifBlock);
+  const inner = pointer?.type === types.long ? entries(at32(pointer.valueAt)) : new Map<number, Entry>();
+  return {
+    orientation: orientation >= 1 && orientation <= 8 ? orientation : 1,
+    cameraTime: timeOf(text(inner.get(tags.taken)), text(inner.get(tags.offsetTaken))),
+  };
+}
+
+function timeOf(taken: string | null, offset: string | null): string | null {
+  const [, year, month, day, time] = /^(\d{4}):(\d\d):(\d\d) (\d\d:\d\d:\d\d)$/.exec(taken ?? '') ?? [];
+  // Cameras without a set clock write zeros.
+  if (year === undefined || month === undefined || day === undefined || time === undefined || year === '0000')
+    return null;
+  const zone = /^[+-]\d\d:\d\d$/.test(offset ?? '') ? ` ${offset ?? ''}` : '';
+  return `${year}-${month}-${day} ${time}${zone}`;
+}

@@ -1,0 +1,68 @@
+import { statementOfCosts, type Statement } from '../costs/statement.ts';
+import type { WaterLost } from '../costs/work.ts';
+import type { Hydrant } from '../inventory/hydrant.ts';
+import { project } from '../projections/project.ts';
+import type { StrikeState } from '../strikes/state.ts';
+import { effectiveFacts, ofKind, type Effective } from '../submissions/effective.ts';
+import type { Recorded } from '../submissions/recorded.ts';
+import { usedFacts, usedRecords } from './used.ts';
+
+/** A claim with everything that its statement and packet are made from. */
+export interface ClaimCase {
+  readonly claim: Effective<'claim-opened'>;
+  readonly strike: StrikeState;
+  readonly statement: Statement;
+  /** The facts that the packet tells of, and everything recorded behind them. */
+  readonly facts: readonly Effective[];
+  readonly recorded: readonly Recorded[];
+}
+
+export interface ClaimQuestion {
+  readonly claimId: string;
+  /**
+   * The claim's stream, every stream of its strike, its hydrant's stream, those of the hydrant's other strikes (a
+   * return or a valve may stand there), and the utility's, for the rate book.
+   */
+  readonly recorded: readonly Recorded[];
+  readonly hydrantType: (hydrantId: string) => Hydrant['type'];
+  readonly timeZone: string;
+  readonly waterLost?: WaterLost | null | undefined;
+}
+
+/** Null when the claim, or the strike that it names, is not among the records. Trials are left out, as everywhere. */
+export function claimCase({
+  claimId,
+  recorded,
+  hydrantType,
+  timeZone,
+  waterLost,
+}: ClaimQuestion): ClaimCase | null {
+  const real = recorded.filter(({ submission }) => submission.test !== true);
+  const { facts } = effectiveFacts(real);
+  const claim = ofKind(facts, 'claim-opened').find(
+    ({ fact }) => fact.subject.type === 'claim' && fact.subject.claimId === claimId,
+  );
+  if (!claim) return null;
+  const { strikeId, partyId } = claim.fact.body;
+  const strike = project(real, hydrantType).strikes.find(({ memberIds }) => memberIds.includes(strikeId));
+  if (!strike) return null;
+  const ofStrike = facts.filter(
+    ({ fact }) => fact.subject.type === 'strike' && strike.memberIds.includes(fact.subject.strikeId),
+  );
+  const statement = statementOfCosts({
+    facts: ofStrike,
+    editions: ofKind(facts, 'rate-book').map(({ fact }) => fact.body),
+    timeZone,
+    waterLost,
+  });
+  const scope = {
+    strikeIds: strike.memberIds,
+    partyId,
+    claimId,
+    editionIds: statement.lines.flatMap(({ editionId }) => (editionId === null ? [] : [editionId])),
+    since: strike.since,
+    returnedAt: strike.returnedAt,
+  };
+  const used = usedFacts(facts, scope);
+  return { claim, strike, statement, facts: used, recorded: usedRecords(real, used, scope) };
+}

@@ -1,0 +1,237 @@
+import type { Statement } from '../costs/statement.ts';
+import { OutOfRange } from '../hydraulics/card.ts';
+import { evaluateFlowTest, type FlowTestResult } from '../hydraulics/evaluateFlowTest.ts';
+import type { Hydrant } from '../inventory/hydrant.ts';
+import type { StrikeState } from '../strikes/state.ts';
+import { ofKind, type Effective } from '../submissions/effective.ts';
+import { isOneHydrantTest } from '../submissions/forms/flowTest.ts';
+import { history } from '../submissions/history.ts';
+import type { Recorded } from '../submissions/recorded.ts';
+import type { BodyOf } from '../submissions/submission.ts';
+import type { UtilitySettings } from '../utility/settings.ts';
+import type { Locale } from '../words/index.ts';
+import { packetPhotos, type PhotoFound } from './photos.ts';
+import { packetContentSchema, type PacketContent } from './schema.ts';
+import { timelineOf } from './timeline.ts';
+
+export interface PacketQuestion {
+  readonly locale: Locale;
+  readonly settings: UtilitySettings;
+  readonly issue: PacketContent['issue'];
+  /** Who freezes, by id: the letter bears the name that the utility's roll has for them. */
+  readonly preparedBy: string;
+  readonly claim: Effective<'claim-opened'>;
+  readonly demandCents: number;
+  readonly otherDemandsCents: number;
+  readonly strike: StrikeState;
+  /** The facts that the packet tells of (`usedFacts`), and everything recorded behind them (`usedRecords`). */
+  readonly facts: readonly Effective[];
+  readonly recorded: readonly Recorded[];
+  readonly hydrant: Hydrant | null;
+  readonly statement: Statement;
+  readonly photos: ReadonlyMap<string, PhotoFound>;
+}
+
+const orNull = (value: string | null | undefined): string | null =>
+  value === undefined || value === null || value.trim() === '' ? null : value;
+
+/**
+ * What a packet says, as data. Pure: dates and ids come from the facts and from `issue`, so the same question gives
+ * the same packet. The result has passed the allow-list; a field that is not on it is a fault of ours and throws.
+ */
+export function packetContent(question: PacketQuestion): PacketContent {
+  const { settings, claim, strike, facts, hydrant } = question;
+  const party = ofKind(facts, 'party').find(({ fact }) => fact.submissionId === claim.fact.body.partyId);
+  const content: PacketContent = {
+    schemaVersion: 1,
+    locale: question.locale,
+    units: settings.units,
+    timeZone: settings.timeZone,
+    issue: question.issue,
+    utility: utilityOf(question),
+    claim: {
+      claimNumber: claim.fact.body.claimNumber,
+      payerKind: claim.fact.body.payerKind,
+      payer: {
+        name: orNull(claim.fact.body.payer.name),
+        address: orNull(claim.fact.body.payer.address),
+        attention: orNull(claim.fact.body.payer.attention),
+        reference: orNull(claim.fact.body.payer.reference ?? party?.fact.body.insurer?.claimNumber),
+      },
+      demandCents: question.demandCents,
+      otherDemandsCents: question.otherDemandsCents,
+    },
+    party: party ? partyOf(party.fact.body) : null,
+    hydrant: hydrantOf(strike, hydrant, facts),
+    strike: strikeOf(question),
+    statement: structuredClone(question.statement) as PacketContent['statement'],
+    timeline: timelineOf(facts, strike, (workerId) => workerOf(settings, workerId)),
+    flowTests: ofKind(facts, 'flow-test')
+      .filter(({ fact }) => fact.subject.type === 'strike')
+      .map(({ fact }) => readingOf(settings, fact.submissionId, fact.body)),
+    photos: packetPhotos(
+      facts.filter(({ fact }) => fact.subject.type === 'strike' || fact.kind === 'return-to-service'),
+      question.photos,
+    ),
+    manifest: {
+      submissions: history(question.recorded).map(({ recorded: { submission, recordedAt }, standing }) => ({
+        submissionId: submission.submissionId,
+        kind: submission.kind,
+        schemaVersion: submission.schemaVersion,
+        occurredAt: submission.occurredAt,
+        recordedAt,
+        standing,
+      })),
+    },
+  };
+  return packetContentSchema.parse(content);
+}
+
+function workerOf({ people }: UtilitySettings, workerId: string): { workerId: string; trade: string | null } {
+  return { workerId, trade: orNull(people.find(({ personId }) => personId === workerId)?.trade) };
+}
+
+function utilityOf({ settings, preparedBy }: PacketQuestion): PacketContent['utility'] {
+  const { name, letterhead, people } = settings;
+  const signer = people.find(({ personId }) => personId === preparedBy);
+  return {
+    name,
+    // The name stands above the address in its own size; many letterheads repeat it as their first line.
+    addressLines: letterhead.addressLines.filter((line) => line !== name),
+    phone: letterhead.phone,
+    email: orNull(letterhead.email),
+    remitTo: letterhead.remitTo,
+    signedBy: signer ? { name: signer.name, trade: orNull(signer.trade) } : null,
+  };
+}
+
+function partyOf({
+  hitAndRun,
+  vehicles,
+  insurer,
+  police,
+  crashReport,
+}: BodyOf<'party'>): PacketContent['party'] {
+  return {
+    hitAndRun,
+    policyNumber: orNull(insurer?.policyNumber),
+    vehicles: vehicles.map(({ kind, plate, plateRegion, description }) => ({
+      kind,
+      plate: orNull(plate),
+      plateRegion: orNull(plateRegion),
+      description: orNull(description),
+    })),
+    police: { agency: orNull(police?.agency), reportNumber: orNull(police?.reportNumber) },
+    crashReport: {
+      codeSystem: orNull(crashReport?.codeSystem),
+      code: orNull(crashReport?.code),
+      text: orNull(crashReport?.text),
+    },
+  };
+}
+
+function hydrantOf(
+  strike: StrikeState,
+  hydrant: Hydrant | null,
+  facts: readonly Effective[],
+): PacketContent['hydrant'] {
+  const onHydrant = facts.filter(({ fact }) => fact.subject.type === 'hydrant');
+  const inspection = ofKind(onHydrant, 'inspection').at(-1)?.fact;
+  const test = ofKind(onHydrant, 'flow-test').at(-1)?.fact;
+  return {
+    hydrantId: strike.hydrantId,
+    place: orNull(hydrant?.place) ?? orNull(strike.placeDescription),
+    position: hydrant
+      ? { latitudeDeg: hydrant.latitudeDeg, longitudeDeg: hydrant.longitudeDeg }
+      : strike.position,
+    type: hydrant?.type ?? 'unknown',
+    modelId: orNull(hydrant?.modelId),
+    installedOn: hydrant?.installedOn ?? null,
+    lastInspection: inspection
+      ? {
+          inspectedAt: inspection.body.inspectedAt,
+          result: inspection.body.result,
+          submissionId: inspection.submissionId,
+        }
+      : null,
+    lastFlowTest: test
+      ? {
+          testedAt: test.body.testedAt,
+          hydrantClass: evaluated(test.body)?.hydrantClass ?? null,
+          submissionId: test.submissionId,
+        }
+      : null,
+  };
+}
+
+function strikeOf({ strike, facts, settings }: PacketQuestion): PacketContent['strike'] {
+  const repairs = ofKind(facts, 'repair').map(({ fact }) => fact.body);
+  const nameOf = (workerId: string): string | null =>
+    settings.people.find(({ personId }) => personId === workerId)?.name ?? null;
+  return {
+    struckAt: strike.struckAt,
+    since: strike.since,
+    repairedAt: strike.repairedAt,
+    returnedAt: strike.returnedAt,
+    found: ofKind(facts, 'strike').flatMap(({ fact }) => (fact.body.found ? [fact.body.found] : [])),
+    damage: [...new Set(repairs.flatMap(({ damage }) => (damage === null ? [] : [damage])))],
+    steps: repairs
+      .flatMap(({ steps }) => steps)
+      .sort((a, b) => Date.parse(a.doneAt) - Date.parse(b.doneAt))
+      .map(({ step, doneAt, byWorkerId }) => ({ step, doneAt, by: workerOf(settings, byWorkerId) })),
+    breaches: strike.breaches.map(({ at, byWorkerId, missing }) => ({
+      at,
+      by: workerOf(settings, byWorkerId),
+      missing: [...missing],
+    })),
+    deferred: strike.deferred.map(({ proof, reason, byWorkerId }) => ({
+      proof,
+      reason,
+      by: { ...workerOf(settings, byWorkerId), name: nameOf(byWorkerId) },
+    })),
+  };
+}
+
+function readingOf(
+  settings: UtilitySettings,
+  submissionId: string,
+  body: BodyOf<'flow-test'>,
+): PacketContent['flowTests'][number] {
+  return {
+    testedAt: body.testedAt,
+    residualHydrantId: body.residualHydrantId,
+    oneHydrant: isOneHydrantTest(body),
+    purpose: body.purpose,
+    staticPsi: body.staticPsi,
+    residualPsi: body.residualPsi,
+    targetResidualPsi: body.targetResidualPsi,
+    outlets: body.flowHydrants.flatMap(({ hydrantId, outlets }) =>
+      outlets.map((outlet) => ({ hydrantId, ...outlet })),
+    ),
+    meteredFlowGpm: body.measuredFlowGpm,
+    gauges: body.gauges,
+    flowedMinutes: body.flowedMinutes,
+    testedBy: body.testedByWorkerIds.map((id) => workerOf(settings, id)),
+    submissionId,
+  };
+}
+
+/** What a test says, or null for readings that cannot be a test (the form refuses them; an old record may hold them). */
+export function evaluated(
+  test: Pick<
+    BodyOf<'flow-test'>,
+    'staticPsi' | 'residualPsi' | 'targetResidualPsi' | 'measuredFlowGpm' | 'flowHydrants'
+  >,
+): FlowTestResult | null {
+  const { staticPsi, residualPsi, targetResidualPsi, measuredFlowGpm, flowHydrants } = test;
+  const flow =
+    measuredFlowGpm === null
+      ? { outlets: flowHydrants.flatMap(({ outlets }) => outlets) }
+      : { measuredFlowGpm };
+  try {
+    return evaluateFlowTest({ staticPsi, residualPsi, targetResidualPsi, ...flow });
+  } catch (error) {
+    if (error instanceof OutOfRange) return null;
+    throw error;
+  }
+}

@@ -1,0 +1,47 @@
+import type { PacketDocument } from './blocks.ts';
+import { photoBlocks, manifestBlocks } from './evidenceBlocks.ts';
+import { flowTestBlocks } from './flowTestBlocks.ts';
+import { letterBlocks } from './letter.ts';
+import { readerOf } from './reader.ts';
+import type { PacketContent } from './schema.ts';
+import { statementBlocks } from './statementBlocks.ts';
+import { accountBlocks, timelineBlocks } from './storyBlocks.ts';
+
+/** The packet in the reader's language, in the order in which an adjuster reads it. Pure. */
+export function packetDocument(content: PacketContent): PacketDocument {
+  const reader = readerOf(content);
+  const { claim, issue, utility } = content;
+  const { say } = reader;
+  const { claimNumber } = claim;
+  const title =
+    issue.state === 'frozen'
+      ? say('packet.title', { claimNumber, revision: issue.revision })
+      : say('packet.title-preview', { claimNumber });
+  return {
+    language: content.locale,
+    title,
+    subject: say('packet.subject'),
+    issuedAt: issue.asOf,
+    banner: issue.state === 'preview' ? say('packet.preview.banner') : null,
+    runningHead: utility.name,
+    runningFoot: `${title}, ${reader.date(issue.asOf)}`,
+    pageOf: (page, pages) => say('packet.page-of', { page, pages }),
+    blocks: [
+      ...letterBlocks(content, reader),
+      ...statementBlocks(content, reader),
+      ...accountBlocks(content, reader),
+      ...timelineBlocks(content, reader),
+      ...flowTestBlocks(content, reader),
+      ...photoBlocks(content, reader),
+      ...manifestBlocks(content, reader),
+    ],
+    attachments: [
+      {
+        name: 'statement.json',
+        mediaType: 'application/json',
+        description: say('packet.statement.title'),
+        text: `${JSON.stringify({ claimNumber, issue, statement: content.statement }, null, 2)}\n`,
+      },
+    ],
+  };
+}

@@ -1,0 +1,148 @@
+import { formatNumber } from '../units/format.ts';
+import type { Block } from './blocks.ts';
+import type { Photo } from './photos.ts';
+import type { PacketReader } from './reader.ts';
+import type { PacketContent } from './schema.ts';
+
+/** Photos with when, by which clock, and the hash that fixes their bytes; those that could not be shown, and why. */
+export function photoBlocks({ photos }: PacketContent, reader: PacketReader): Block[] {
+  const { say } = reader;
+  const title: Block = { type: 'heading', level: 1, text: say('packet.photos.title'), newPage: true };
+  if (photos.length === 0) return [title, { type: 'paragraph', text: say('packet.photos.none') }];
+  const shown = photos.flatMap((photo, index): Block[] => {
+    if (photo.state.code !== 'included') return [];
+    const { widthPx, heightPx, orientation } = photo.state;
+    const name = photoTitle(photo, index, reader);
+    return [
+      {
+        type: 'photo',
+        sha256: photo.sha256,
+        widthPx,
+        heightPx,
+        orientation,
+        alt: name,
+        title: name,
+        lines: [photoTimes(photo, reader), `SHA-256 ${photo.sha256}`],
+      },
+    ];
+  });
+  const missing = photos.flatMap((photo, index) => {
+    if (photo.state.code === 'included') return [];
+    const why =
+      photo.state.code === 'awaited'
+        ? say('packet.photo.awaited')
+        : say(`packet.photo.${photo.state.reason}`, { mediaType: photo.mediaType });
+    return [`${photoTitle(photo, index, reader)}. ${why} SHA-256 ${photo.sha256}`];
+  });
+  const notShown: Block[] =
+    missing.length === 0
+      ? []
+      : [
+          { type: 'heading', level: 2, text: say('packet.photos.not-included') },
+          { type: 'list', items: missing },
+        ];
+  return [
+    title,
+    { type: 'paragraph', look: 'small', text: say('packet.photos.clocks') },
+    ...shown,
+    ...notShown,
+  ];
+}
+
+function photoTitle({ view, caption }: Photo, index: number, { say }: PacketReader): string {
+  return say('packet.photo.title', {
+    number: index + 1,
+    view: say(`value.view.${view}`),
+    caption: caption ?? '',
+    hasCaption: caption === null ? 'no' : 'yes',
+  });
+}
+
+function photoTimes({ takenAt, cameraTime, hashRecordedAt, arrivedAt }: Photo, reader: PacketReader): string {
+  const { say } = reader;
+  return [
+    takenAt === null
+      ? say('packet.photo.taken-unknown')
+      : say('packet.photo.taken', { at: reader.dateTime(takenAt) }),
+    cameraTime === null ? null : say('packet.photo.camera', { at: cameraTime }),
+    say('packet.photo.hash-recorded', { at: reader.dateTime(hashRecordedAt) }),
+    arrivedAt === null ? null : say('packet.photo.arrived', { at: reader.dateTime(arrivedAt) }),
+  ]
+    .filter((part) => part !== null)
+    .join(' ');
+}
+
+/** What the packet was built from: every submission, every exhibit, every edition of rates. */
+export function manifestBlocks(
+  { manifest, photos, issue, schemaVersion, statement }: PacketContent,
+  reader: PacketReader,
+): Block[] {
+  const { say } = reader;
+  const editions = [
+    ...new Set(statement.lines.flatMap(({ editionId }) => (editionId === null ? [] : [editionId]))),
+  ];
+  const blocks: Block[] = [
+    { type: 'heading', level: 1, text: say('packet.manifest.title'), newPage: true },
+    { type: 'paragraph', text: say('packet.manifest.how') },
+    {
+      type: 'pairs',
+      pairs: [
+        {
+          label: say('packet.manifest.as-of'),
+          value: `${reader.dateTime(issue.asOf)} (${reader.utc(issue.asOf)})`,
+        },
+        { label: say('packet.manifest.schema'), value: String(schemaVersion) },
+        { label: say('packet.manifest.editions'), value: editions.join(', ') || say('packet.not-recorded') },
+        { label: say('packet.manifest.attachment'), value: 'statement.json' },
+      ],
+    },
+    {
+      type: 'heading',
+      level: 2,
+      text: say('packet.manifest.submissions', { count: manifest.submissions.length }),
+    },
+    {
+      type: 'table',
+      dense: true,
+      summary: say('packet.manifest.submissions', { count: manifest.submissions.length }),
+      columns: [
+        { label: say('packet.manifest.id'), align: 'left', share: 0.4 },
+        { label: say('packet.manifest.kind'), align: 'left', share: 0.3 },
+        { label: say('packet.manifest.recorded'), align: 'left', share: 0.3 },
+      ],
+      rows: manifest.submissions.map(({ submissionId, kind, recordedAt, standing }) => ({
+        cells: [
+          submissionId,
+          standing === 'stands'
+            ? say(`kind.${kind}`)
+            : say('packet.manifest.standing', { kind: say(`kind.${kind}`), standing }),
+          reader.utc(recordedAt),
+        ],
+      })),
+    },
+  ];
+  if (photos.length === 0) return blocks;
+  return [
+    ...blocks,
+    { type: 'heading', level: 2, text: say('packet.manifest.exhibits', { count: photos.length }) },
+    {
+      type: 'table',
+      dense: true,
+      summary: say('packet.manifest.exhibits', { count: photos.length }),
+      columns: [
+        { label: say('packet.manifest.exhibit'), align: 'left', share: 0.1 },
+        { label: 'SHA-256', align: 'left', share: 0.62 },
+        { label: say('packet.manifest.bytes'), align: 'right', share: 0.14 },
+        { label: say('packet.manifest.state'), align: 'left', share: 0.14 },
+      ],
+      rows: photos.map(({ sha256, bytes, state }, index) => ({
+        cells: [
+          String(index + 1),
+          sha256,
+          formatNumber(bytes, reader.locale, 0),
+          say(`packet.state.${state.code}`),
+        ],
+      })),
+    },
+  ];
+}

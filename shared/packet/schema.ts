@@ -1,0 +1,283 @@
+import * as z from 'zod';
+import { footingProblems } from '../costs/footing.ts';
+import { lineKinds, lineUnits, sections } from '../costs/line.ts';
+import { waterStates } from '../costs/tariffs.ts';
+import { hydrantClasses } from '../hydraulics/hydrantClass.ts';
+import { hydrantTypes } from '../inventory/hydrant.ts';
+import { proofs } from '../outages/proofs.ts';
+import { procedureSteps } from '../strikes/procedure.ts';
+import { cents, exhibit, instant, position, sha256Hex, submissionId } from '../submissions/fields.ts';
+import { claimOpened } from '../submissions/forms/claimOpened.ts';
+import { damageClasses } from '../submissions/forms/repair.ts';
+import { flowTestOutlet } from '../submissions/forms/flowTest.ts';
+import { found } from '../submissions/forms/strike.ts';
+import { kinds } from '../submissions/kinds.ts';
+
+/**
+ * The allow-list of a packet (design decision 12): what may leave for a payer, and nothing else. Every object is
+ * strict, so a field that is not written here cannot slip in from a fact. Not in it, on purpose: names, addresses and
+ * telephones of drivers, owners, callers, officers and dispatchers; names of workers (they go by id, and by name only
+ * where a person answers for an exception or signs the letter); free-text notes of crews and clerks, which are written
+ * for colleagues; other parties of the strike; pay beyond the billed rate.
+ */
+const text = z.string().min(1).max(400);
+const nullable = text.nullable();
+const paper = z.strictObject({ kind: z.string().max(40), title: text, edition: nullable, page: nullable });
+
+/** A worker by id and trade; `name` only where somebody answers for an exception. */
+const worker = z.strictObject({ workerId: text, trade: nullable });
+const answerable = z.strictObject({ workerId: text, trade: nullable, name: nullable });
+
+const doubt = z.strictObject({
+  code: z.string().max(60),
+  path: z.string().max(4000),
+  params: z.record(z.string(), z.union([z.string(), z.number()])),
+});
+
+const line = z.strictObject({
+  lineId: text,
+  section: z.enum(sections),
+  kind: z.enum(lineKinds),
+  description: z.string().max(400),
+  item: z.string().max(400),
+  quantity: text,
+  unit: z.enum(lineUnits),
+  hoursWorked: nullable,
+  days: z.array(z.strictObject({ date: z.iso.date(), seconds: z.number().min(0) })),
+  rateUsd: nullable,
+  fraction: nullable,
+  amountCents: cents.nullable(),
+  editionId: nullable,
+  authority: paper.nullable(),
+  dateBasis: z.strictObject({
+    rule: z.enum(['day-worked', 'strike', 'issue', 'invoice']),
+    dates: z.array(z.iso.date()),
+  }),
+  submissionIds: z.array(submissionId),
+  arithmetic: z.string().max(20_000),
+});
+
+/** A statement that does not foot is refused wherever it comes from. */
+export const statementSchema = z
+  .strictObject({
+    currency: z.literal('USD'),
+    timeZone: text,
+    strike: z.strictObject({
+      date: z.string().max(10),
+      basis: z.enum(['struck', 'reported', 'first-record']),
+    }),
+    lines: z.array(line).max(2000),
+    sections: z.array(z.strictObject({ section: z.enum(sections), subtotalCents: cents })),
+    totalCents: cents,
+    complete: z.boolean(),
+    water: z.strictObject({
+      state: z.enum(waterStates),
+      gallons: z.number().min(0).nullable(),
+      basis: nullable,
+    }),
+    problems: z.array(doubt).max(500),
+    notes: z.array(doubt).max(500),
+  })
+  .superRefine((statement, ctx) => {
+    for (const { code, path, params } of footingProblems(statement))
+      ctx.addIssue({
+        code: 'custom',
+        message: code,
+        path: path.split('.'),
+        params: { problem: code, ...params },
+      });
+  });
+
+/** What happened, for the timeline. Words: `packet.event.<code>`. */
+export const eventCodes = [
+  'last-seen-sound',
+  'struck',
+  'reported',
+  'called-out',
+  'arrived',
+  'water-shut',
+  'marked',
+  'dispatch-told',
+  'valve-closed',
+  'valve-reopened',
+  'work-began',
+  'step-done',
+  'closed-up',
+  'completed',
+  'flow-tested',
+  'proof',
+  'mark-removed',
+  'returned',
+] as const;
+
+const event = z.strictObject({
+  at: instant,
+  code: z.enum(eventCodes),
+  by: worker.nullable(),
+  submissionId,
+  /** Only what the event's sentence needs. */
+  detail: z.strictObject({
+    valveId: text.optional(),
+    step: z.enum(procedureSteps).optional(),
+    proof: z.enum(proofs).optional(),
+    result: z.enum(['passed', 'failed', 'deferred']).optional(),
+    source: z.enum(['police', 'fire', 'public', 'crew', 'driver', 'alarm', 'unknown']).optional(),
+    basis: z.enum(['witnessed', 'reported', 'bounded', 'unknown']).optional(),
+    waterShut: z.enum(['yes', 'no', 'unknown']).optional(),
+    takesEffect: z.boolean().optional(),
+  }),
+});
+
+const reading = z.strictObject({
+  testedAt: instant,
+  residualHydrantId: text,
+  oneHydrant: z.boolean(),
+  purpose: z.enum(['after-repair', 'routine', 'request', 'other']),
+  staticPsi: z.number(),
+  residualPsi: z.number(),
+  targetResidualPsi: z.number(),
+  outlets: z.array(z.strictObject({ hydrantId: text, ...flowTestOutlet.shape })).max(36),
+  meteredFlowGpm: z.number().nullable(),
+  gauges: z.array(
+    z.strictObject({ gaugeId: text, rangePsi: z.number(), calibratedOn: z.iso.date().nullable() }),
+  ),
+  flowedMinutes: z.number().nullable(),
+  testedBy: z.array(worker),
+  submissionId,
+});
+
+/** Why a photo is listed and not shown. Words: `packet.photo.<code>`. */
+export const photoReasons = [
+  'unsupported-type',
+  'document',
+  'corrupt',
+  'hash-differs',
+  'too-large',
+  'too-many',
+] as const;
+export type PhotoReason = (typeof photoReasons)[number];
+
+const photo = z.strictObject({
+  sha256: sha256Hex,
+  bytes: exhibit.shape.bytes,
+  mediaType: exhibit.shape.mediaType,
+  view: exhibit.shape.view,
+  caption: nullable,
+  /** By the device's clock, as it declared it; null when it did not. */
+  takenAt: instant.nullable(),
+  /** The camera's own words in the file (EXIF), zone included where it wrote one; null when it wrote none. */
+  cameraTime: z.string().max(40).nullable(),
+  /** When the server recorded the hash: from then on the bytes could not change. */
+  hashRecordedAt: instant,
+  /** When the bytes arrived, where the store says so. */
+  arrivedAt: instant.nullable(),
+  submissionId,
+  state: z.discriminatedUnion('code', [
+    /** Size upright, after the turn that the file asks for (EXIF orientation 1 to 8). */
+    z.strictObject({
+      code: z.literal('included'),
+      widthPx: z.int().min(1),
+      heightPx: z.int().min(1),
+      orientation: z.int().min(1).max(8),
+    }),
+    z.strictObject({ code: z.literal('awaited') }),
+    z.strictObject({ code: z.literal('not-included'), reason: z.enum(photoReasons) }),
+  ]),
+});
+
+export const packetContentSchema = z.strictObject({
+  schemaVersion: z.literal(1),
+  locale: z.enum(['en', 'es']),
+  units: z.enum(['us', 'metric']),
+  timeZone: text,
+  issue: z.discriminatedUnion('state', [
+    z.strictObject({ state: z.literal('frozen'), revision: z.int().min(1).max(999), asOf: instant }),
+    z.strictObject({ state: z.literal('preview'), asOf: instant }),
+  ]),
+  utility: z.strictObject({
+    name: text,
+    addressLines: z.array(text),
+    phone: text,
+    email: nullable,
+    remitTo: z.array(text).min(1),
+    signedBy: z.strictObject({ name: text, trade: nullable }).nullable(),
+  }),
+  claim: z.strictObject({
+    claimNumber: text,
+    payerKind: claimOpened.body.shape.payerKind,
+    payer: z.strictObject({ name: nullable, address: nullable, attention: nullable, reference: nullable }),
+    demandCents: cents,
+    /** Total of the statement that other claims of the same strike demand. */
+    otherDemandsCents: cents,
+  }),
+  /** What the payer needs to find its insured and the crash; of the claim's own party only. */
+  party: z
+    .strictObject({
+      hitAndRun: z.enum(['yes', 'no', 'unknown']),
+      policyNumber: nullable,
+      vehicles: z.array(
+        z.strictObject({
+          kind: z.string().max(40),
+          plate: nullable,
+          plateRegion: nullable,
+          description: nullable,
+        }),
+      ),
+      police: z.strictObject({ agency: nullable, reportNumber: nullable }),
+      crashReport: z.strictObject({
+        codeSystem: nullable,
+        code: nullable,
+        text: z.string().max(4000).nullable(),
+      }),
+    })
+    .nullable(),
+  hydrant: z.strictObject({
+    hydrantId: nullable,
+    place: nullable,
+    position: z
+      .strictObject({ latitudeDeg: position.shape.latitudeDeg, longitudeDeg: position.shape.longitudeDeg })
+      .nullable(),
+    type: z.enum(hydrantTypes),
+    modelId: nullable,
+    installedOn: z.iso.date().nullable(),
+    /** Known condition before the strike: what answers "it was broken already". */
+    lastInspection: z
+      .strictObject({
+        inspectedAt: instant,
+        result: z.enum(['sound', 'sound-with-findings', 'not-usable']),
+        submissionId,
+      })
+      .nullable(),
+    lastFlowTest: z
+      .strictObject({ testedAt: instant, hydrantClass: z.enum(hydrantClasses).nullable(), submissionId })
+      .nullable(),
+  }),
+  strike: z.strictObject({
+    struckAt: instant.nullable(),
+    since: instant,
+    repairedAt: instant.nullable(),
+    returnedAt: instant.nullable(),
+    found: z.array(found).max(20),
+    damage: z.array(z.enum(damageClasses)),
+    steps: z.array(z.strictObject({ step: z.enum(procedureSteps), doneAt: instant, by: worker })),
+    breaches: z.array(z.strictObject({ at: instant, by: worker, missing: z.array(z.enum(procedureSteps)) })),
+    deferred: z.array(z.strictObject({ proof: z.enum(proofs), reason: z.string().max(200), by: answerable })),
+  }),
+  statement: statementSchema,
+  timeline: z.array(event).max(2000),
+  flowTests: z.array(reading).max(50),
+  photos: z.array(photo).max(2000),
+  manifest: z.strictObject({
+    submissions: z.array(
+      z.strictObject({
+        submissionId,
+        kind: z.enum(kinds as [string, ...string[]]),
+        schemaVersion: z.int(),
+        occurredAt: instant,
+        recordedAt: instant,
+        standing: z.enum(['stands', 'corrected', 'withdrawn']),
+      }),
+    ),
+  }),
+});
+export type PacketContent = z.infer<typeof packetContentSchema>;

@@ -1,0 +1,85 @@
+import type { Recorded } from '../submissions/recorded.ts';
+import { ofKind, type Effective } from '../submissions/effective.ts';
+import { correctionKind } from '../submissions/kinds.ts';
+
+/** What one packet is about: the ids that decide which facts belong in it. */
+export interface PacketScope {
+  /** Every id that the strike goes or went by. */
+  readonly strikeIds: readonly string[];
+  readonly partyId: string | null;
+  readonly claimId: string;
+  /** Editions of the rate book from which the statement took a rate. */
+  readonly editionIds: readonly string[];
+  /** Start of the outage and its end, null while open: which turns of a valve belong to it. */
+  readonly since: string;
+  readonly returnedAt: string | null;
+}
+
+const time = (instant: string): number => Date.parse(instant);
+const last = <T>(items: readonly T[]): T[] => items.slice(-1);
+
+/**
+ * The facts that a packet tells of: those of the strike, without other parties; of the hydrant's own stream its return,
+ * the valves turned meanwhile, and the last inspection and flow test before the strike; the claim's opening; and the
+ * editions of the rate book that priced a line.
+ */
+export function usedFacts(facts: readonly Effective[], scope: PacketScope): readonly Effective[] {
+  const onHydrant = facts.filter(({ fact }) => fact.subject.type === 'hydrant');
+  const before = (at: string): boolean => time(at) < time(scope.since);
+  const during = (at: string): boolean =>
+    time(at) >= time(scope.since) && (scope.returnedAt === null || time(at) <= time(scope.returnedAt));
+  const byTime = <T>(items: readonly T[], at: (item: T) => string): T[] =>
+    items.filter((item) => before(at(item))).sort((a, b) => time(at(a)) - time(at(b)));
+  return [
+    ...facts.filter(
+      ({ fact }) =>
+        fact.subject.type === 'strike' &&
+        scope.strikeIds.includes(fact.subject.strikeId) &&
+        (fact.kind !== 'party' || fact.submissionId === scope.partyId),
+    ),
+    ...ofKind(facts, 'return-to-service').filter(
+      ({ fact }) =>
+        !(fact.subject.type === 'strike' && scope.strikeIds.includes(fact.subject.strikeId)) &&
+        fact.body.closes.some((id) => scope.strikeIds.includes(id)),
+    ),
+    ...ofKind(onHydrant, 'valve-operation').filter(({ fact }) => during(fact.body.at)),
+    ...last(byTime(ofKind(onHydrant, 'inspection'), ({ fact }) => fact.body.inspectedAt)),
+    ...last(byTime(ofKind(onHydrant, 'flow-test'), ({ fact }) => fact.body.testedAt)),
+    ...ofKind(facts, 'claim-opened').filter(
+      ({ fact }) => fact.subject.type === 'claim' && fact.subject.claimId === scope.claimId,
+    ),
+    ...ofKind(facts, 'rate-book').filter(({ fact }) => scope.editionIds.includes(fact.body.editionId)),
+  ];
+}
+
+/**
+ * Everything recorded that belongs to those facts: they themselves and every correction that led to them, and what was
+ * withdrawn from the strike's own streams. Other parties stay out, corrected or not.
+ */
+export function usedRecords(
+  recorded: readonly Recorded[],
+  facts: readonly Effective[],
+  scope: PacketScope,
+): readonly Recorded[] {
+  const byId = new Map(recorded.map((item) => [item.submission.submissionId, item]));
+  const rootOf = (item: Recorded): Recorded => {
+    let root = item;
+    for (let steps = 0; steps < recorded.length && root.submission.kind === correctionKind; steps += 1) {
+      const target = byId.get(root.submission.body.targetId);
+      if (!target) break;
+      root = target;
+    }
+    return root;
+  };
+  const used = new Set(facts.map(({ fact }) => fact.submissionId));
+  return recorded.filter((item) => {
+    const { submission } = rootOf(item);
+    if (used.has(submission.submissionId)) return true;
+    return (
+      submission.subject.type === 'strike' &&
+      scope.strikeIds.includes(submission.subject.strikeId) &&
+      submission.kind !== 'party' &&
+      !(submission.kind === correctionKind && submission.body.targetKind === 'party')
+    );
+  });
+}
