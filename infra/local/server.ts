@@ -62,6 +62,13 @@ export async function listen(options: {
   };
 }
 
+/** Refuses a port that is taken, without keeping it. */
+export async function assertPortFree(port: number, host: string): Promise<void> {
+  const server = createServer();
+  await listenOn(server, port, host);
+  await new Promise((resolve) => server.close(resolve));
+}
+
 function listenOn(server: Server, port: number, host: string): Promise<void> {
   return new Promise((resolve, reject) => {
     server.once('error', (error: NodeJS.ErrnoException) =>

@@ -2,6 +2,7 @@ import { createWriteStream } from 'node:fs';
 import { join } from 'node:path';
 import { logLine, logTo } from '../../../functions/log/log.ts';
 import { roles } from '../../../shared/roles.ts';
+import { say } from '../../../shared/words/index.ts';
 import { builtSite, buildSite, siteIsCurrent } from '../buildSite.ts';
 import { openDataFolder } from '../dataFolder.ts';
 import { demoUtility } from '../demo/index.ts';
@@ -10,13 +11,17 @@ import { signInPath } from '../localRoutes.ts';
 import { startLocalServer } from '../localServer.ts';
 import { dataDir, ownSettings, portOf } from '../options.ts';
 import { membersFor } from '../people.ts';
-import { command, tell } from '../terminal.ts';
+import { assertPortFree } from '../server.ts';
+import { command, tell, terminalLocale } from '../terminal.ts';
 
 /** `npm start`: the whole house on one port. */
 await command(async () => {
   const began = performance.now();
   const own = ownSettings(process.env);
   const port = portOf(process.env);
+  const host = process.env['HOST'] ?? '127.0.0.1';
+  // Before anything is built: a wrong port or folder is answered at once.
+  await assertPortFree(port, host);
   const folder = await openDataFolder(dataDir(process.env));
 
   const logFile = createWriteStream(join(folder.path, 'server.log'), { flags: 'a' });
@@ -32,7 +37,7 @@ await command(async () => {
   const server = await startLocalServer({
     folder,
     port,
-    host: process.env['HOST'] ?? '127.0.0.1',
+    host,
     settings: own ?? demoUtility,
     members: own ? membersFor(own, {}) : demoPeople,
     client: builtSite.client,
@@ -53,11 +58,19 @@ await command(async () => {
 });
 
 function tellWhere(origin: string, packet: string | null): void {
-  tell('command.line-public', { url: `${origin}/` });
-  tell('command.line-crew', { url: `${origin}/crew/` });
-  tell('command.line-desk', { url: `${origin}/desk/` });
-  for (const role of roles) tell('command.line-sign-in', { role, url: origin + signInPath(role) });
-  if (packet !== null) tell('command.line-packet', { path: packet });
+  const locale = terminalLocale();
+  const lines: [string, string][] = [
+    [say(locale, 'command.line-public'), `${origin}/`],
+    [say(locale, 'command.line-crew'), `${origin}/crew/`],
+    [say(locale, 'command.line-desk'), `${origin}/desk/`],
+    ...roles.map((role): [string, string] => [
+      say(locale, 'command.line-sign-in', { role }),
+      origin + signInPath(role),
+    ]),
+    ...(packet === null ? [] : [[say(locale, 'command.line-packet'), packet] satisfies [string, string]]),
+  ];
+  const width = Math.max(...lines.map(([label]) => label.length));
+  for (const [label, where] of lines) console.log(`${label.padEnd(width)}  ${where}`);
 }
 
 /** Ctrl-C closes cleanly; a second one does not wait. */

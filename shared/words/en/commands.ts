@@ -72,11 +72,11 @@ export const commands = {
   'command.loading-demo': 'Loading the demo utility …',
   'command.replaying': 'The last server did not close: making good what it left undone …',
   'command.ready': 'Ready in {seconds} s. Ctrl-C stops it; the data stay in {folder}.',
-  'command.line-public': 'Public page      {url}',
-  'command.line-crew': "Crew's forms     {url}",
-  'command.line-desk': 'Claims desk      {url}',
-  'command.line-sign-in': 'Sign in as {role, select, crew {crew   } clerk {clerk  } other {manager}}  {url}',
-  'command.line-packet': 'Demo packet      {path}',
+  'command.line-public': 'Public page',
+  'command.line-crew': "Crew's forms",
+  'command.line-desk': 'Claims desk',
+  'command.line-sign-in': 'Sign in as {role, select, crew {crew} clerk {clerk} other {manager}}',
+  'command.line-packet': 'Demo packet',
   'command.stopping': 'Stopping …',
   'command.reset-done': 'Deleted {folder}. The next npm start begins from nothing.',
   'command.reset-nothing': 'There is no {folder}; nothing to delete.',
@@ -87,4 +87,17 @@ export const commands = {
   'problem.limit-not-a-number': 'Give "limit" as a whole number from 1 to {maximum}.',
   'problem.find-or-near':
     'Say what to look for: "find" with part of a number or place, or "near" with a position.',
+  'command.rebuild-computed':
+    'Computed anew: {items, plural, one {# item} other {# items}} from {facts, plural, one {# fact} other {# facts}}.',
+  'command.rebuild-same': 'Everything kept for reading is what the facts say.',
+  'command.rebuild-difference':
+    '{kind, select, missing {missing} extra {too much} other {differs}}: {partition} {key}{path, select, none {} other { at {path}}}',
+  'command.rebuild-differs':
+    '{count, plural, one {# item differs} other {# items differ}}. To put right: npm run rebuild -- --write',
+  'command.rebuild-repaired':
+    '{count, plural, one {# item was} other {# items were}} put right; now everything kept for reading is what the facts say.',
+  'command.rebuild-left':
+    'After the repair {count, plural, one {# item still differs} other {# items still differ}}: facts came in meanwhile, or this is a fault of ours. Run it again.',
+  'command.rebuild-option': 'There is no option {option}. There is one: --write, which repairs.',
+  'command.rebuild-variable': 'To rebuild a deployment set {name} too, as its functions have it.',
 } as const;

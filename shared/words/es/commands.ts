@@ -77,12 +77,11 @@ export const commands: Record<keyof typeof english, string> = {
   'command.loading-demo': 'Cargando el servicio de agua de demostración …',
   'command.replaying': 'El último servidor no se cerró: se completa lo que dejó sin hacer …',
   'command.ready': 'Listo en {seconds} s. Ctrl-C lo detiene; los datos quedan en {folder}.',
-  'command.line-public': 'Página pública    {url}',
-  'command.line-crew': 'Formularios       {url}',
-  'command.line-desk': 'Reclamaciones     {url}',
-  'command.line-sign-in':
-    'Entrar como {role, select, crew {cuadrilla   } clerk {gestión     } other {responsable }}{url}',
-  'command.line-packet': 'Expediente        {path}',
+  'command.line-public': 'Página pública',
+  'command.line-crew': 'Formularios de cuadrilla',
+  'command.line-desk': 'Mesa de reclamaciones',
+  'command.line-sign-in': 'Entrar como {role, select, crew {cuadrilla} clerk {gestión} other {responsable}}',
+  'command.line-packet': 'Expediente de demostración',
   'command.stopping': 'Deteniendo …',
   'command.reset-done': 'Se borró {folder}. El próximo npm start empieza de cero.',
   'command.reset-nothing': 'No existe {folder}; no hay nada que borrar.',
@@ -93,4 +92,18 @@ export const commands: Record<keyof typeof english, string> = {
   'problem.limit-not-a-number': 'Indique «limit» como número entero de 1 a {maximum}.',
   'problem.find-or-near':
     'Diga qué buscar: «find» con parte de un número o lugar, o «near» con una posición.',
+  'command.rebuild-computed':
+    'Calculado de nuevo: {items, plural, one {# elemento} other {# elementos}} a partir de {facts, plural, one {# hecho} other {# hechos}}.',
+  'command.rebuild-same': 'Todo lo guardado para leer es lo que dicen los hechos.',
+  'command.rebuild-difference':
+    '{kind, select, missing {falta} extra {sobra} other {difiere}}: {partition} {key}{path, select, none {} other { en {path}}}',
+  'command.rebuild-differs':
+    '{count, plural, one {Difiere # elemento} other {Difieren # elementos}}. Para corregirlo: npm run rebuild -- --write',
+  'command.rebuild-repaired':
+    '{count, plural, one {Se corrigió # elemento} other {Se corrigieron # elementos}}; ahora todo lo guardado para leer es lo que dicen los hechos.',
+  'command.rebuild-left':
+    'Después de corregir {count, plural, one {aún difiere # elemento} other {aún difieren # elementos}}: llegaron hechos entretanto, o es un fallo nuestro. Ejecútelo otra vez.',
+  'command.rebuild-option': 'No hay opción {option}. Hay una: --write, que corrige.',
+  'command.rebuild-variable':
+    'Para recalcular un despliegue defina también {name}, como la tienen sus funciones.',
 };
