@@ -1,6 +1,9 @@
+import type { FunctionName } from './permissions.ts';
+
 /**
- * How a handler becomes one file. The CDK app and the bench read the same settings, so that what is measured is what is
- * deployed. The AWS SDK is bundled too: its version is then the one in package-lock.json and not the runtime's of the day.
+ * How a handler becomes one file. The CDK app, the tests and the bench read the same settings, so that what is tried
+ * and measured is what is deployed. The AWS SDK is bundled too: its version is then the one in package-lock.json and
+ * not the runtime's of the day.
  */
 export const handlerBundle = {
   target: 'node24',
@@ -12,3 +15,15 @@ export const handlerBundle = {
   // Some packages are CommonJS inside and call `require`, which an ES module does not have.
   banner: "import{createRequire as __cr}from'node:module';const require=__cr(import.meta.url);",
 } as const;
+
+export interface Beside {
+  /** From the repository's root. */
+  readonly from: string;
+  readonly as: string;
+}
+
+/** What a bundle reads at run time and cannot hold; it lies beside it under this name. */
+export const besideBundle: Partial<Record<FunctionName, readonly Beside[]>> = {
+  packets: [{ from: 'functions/packets/fonts', as: 'fonts' }],
+  publish: [{ from: 'site/dist', as: 'site' }],
+};

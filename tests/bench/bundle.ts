@@ -4,15 +4,12 @@ import { mkdtemp, rm, stat, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { promisify } from 'node:util';
-import { build } from 'esbuild';
-import { handlerBundle } from '../../infra/aws/bundling.ts';
 import { permissions } from '../../infra/aws/permissions.ts';
+import { bundleHandler, handlerFile } from '../support/bundleHandler.ts';
 import type { BenchRow } from './row.ts';
 
-const repository = join(import.meta.dirname, '..', '..');
 const ROUNDS = 7;
 const EMPTY = 'empty';
-const handlerFile = (name: string): string => join(repository, 'functions', name, 'handler.ts');
 
 const emptyHandler = `
 import { DynamoDBClient } from '@aws-sdk/client-dynamodb';
@@ -21,22 +18,9 @@ const clients = [new DynamoDBClient({ region: 'us-east-1' }), new S3Client({ reg
 export const handler = async () => clients.length;
 `;
 
-/** Bundles as the CDK app does and answers the size in bytes. */
-async function bundle(entry: { file: string } | { text: string }, outfile: string): Promise<number> {
-  await build({
-    ...('file' in entry
-      ? { entryPoints: [entry.file] }
-      : { stdin: { contents: entry.text, resolveDir: repository, loader: 'ts' } }),
-    outfile,
-    bundle: true,
-    platform: 'node',
-    target: handlerBundle.target,
-    format: handlerBundle.format,
-    minify: handlerBundle.minify,
-    mainFields: [...handlerBundle.mainFields],
-    banner: { js: handlerBundle.banner },
-    logLevel: 'error',
-  });
+/** Bundles and answers the size in bytes. */
+async function sizeOf(entry: Parameters<typeof bundleHandler>[0], outfile: string): Promise<number> {
+  await bundleHandler(entry, outfile);
   return (await stat(outfile)).size;
 }
 
@@ -68,8 +52,8 @@ export async function bench(): Promise<readonly BenchRow[]> {
     const fileOf = (name: string): string => join(folder, `${name}.mjs`);
     const names = Object.keys(permissions).filter((name) => existsSync(handlerFile(name)));
     if (names.length === 0) throw new Error('no handler was found');
-    const kb = new Map([[EMPTY, (await bundle({ text: emptyHandler }, fileOf(EMPTY))) / 1024]]);
-    for (const name of names) kb.set(name, (await bundle({ file: handlerFile(name) }, fileOf(name))) / 1024);
+    const kb = new Map([[EMPTY, (await sizeOf({ text: emptyHandler }, fileOf(EMPTY))) / 1024]]);
+    for (const name of names) kb.set(name, (await sizeOf({ file: handlerFile(name) }, fileOf(name))) / 1024);
     const ms = await medianStartMs([EMPTY, ...names].map(fileOf));
     const row = (
       name: string,

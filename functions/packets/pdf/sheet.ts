@@ -83,6 +83,8 @@ export function openSheet(packet: PacketDocument): Sheet {
     tagged: true,
     lang: packet.language === 'es' ? 'es-US' : 'en-US',
     displayTitle: true,
+    // None to begin with: every text names an embedded face, and the library's own lies outside a bundle.
+    font: '',
     // Dates and, through them, the file's id come from the packet: the same packet gives the same bytes.
     info: {
       Title: packet.title,

@@ -8,6 +8,7 @@ import { environmentNames } from '../../../shared/deployment/environment.ts';
 import { families, type Family } from '../../../shared/deployment/routes.ts';
 import { tables, type TableName } from '../../../shared/deployment/tables.ts';
 import type { DataStack } from '../data/dataStack.ts';
+import { besideBundle } from '../bundling.ts';
 import { permissions, type FunctionName, type Permission } from '../permissions.ts';
 import type { DeploymentSettings } from '../settings.ts';
 import { Api } from './api.ts';
@@ -29,7 +30,7 @@ export interface ServiceStackProps extends StackProps {
 }
 
 /** Where Lambda unpacks a bundle and what lies beside it. */
-const besideBundle = '/var/task';
+const taskFolder = '/var/task';
 
 const memoryMb: Readonly<Record<FunctionName, number>> = {
   submissions: 512,
@@ -76,10 +77,6 @@ export class ServiceStack extends Stack {
     };
     const arnOf = (on: Permission['on']): string =>
       'table' in on ? data.tables[on.table].tableArn : buckets[on.bucket].bucketArn;
-    const beside: Partial<Record<FunctionName, { from: string; as: string }[]>> = {
-      packets: [{ from: `${props.functionsFolder}/packets/fonts`, as: 'fonts' }],
-      publish: [{ from: props.site, as: 'site' }],
-    };
     const make = (name: FunctionName, timeout: Duration): HouseFunction =>
       new HouseFunction(this, {
         name,
@@ -88,11 +85,11 @@ export class ServiceStack extends Stack {
         inject: props.inject,
         environment: {
           ...environment,
-          ...(name === 'publish' ? { [environmentNames.siteFolder]: `${besideBundle}/site` } : {}),
+          ...(name === 'publish' ? { [environmentNames.siteFolder]: `${taskFolder}/site` } : {}),
         },
         permissions: permissions[name],
         arnOf,
-        beside: beside[name] ?? [],
+        beside: (besideBundle[name] ?? []).map(({ from, as }) => ({ from: `${props.root}/${from}`, as })),
         memoryMb: memoryMb[name],
         timeout,
         logDays: settings.logDays,

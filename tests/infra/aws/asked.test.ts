@@ -1,5 +1,9 @@
 import { createServer, type Server } from 'node:http';
+import { mkdtemp, rm } from 'node:fs/promises';
 import type { AddressInfo } from 'node:net';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { pathToFileURL } from 'node:url';
 import { exportJWK, generateKeyPair } from 'jose';
 import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest';
 import { demoUtility } from '../../../infra/local/demo/index.ts';
@@ -14,13 +18,14 @@ import { streamOfSubmission, type Submission } from '../../../shared/submissions
 import { correction, fact, onHydrant, onStrike, onUtility, uuid } from '../../support/submissions.ts';
 import { objectInventory } from '../../../functions/stores/inventory/objectInventory.ts';
 import { openObjectStore } from '../../../functions/stores/objects/open.ts';
+import { deployTo } from '../../support/bundleHandler.ts';
 import { demoClaim } from '../../support/demoClaim.ts';
 import { townHydrants } from '../../support/town.ts';
 import { recordingProxy, type RecordingProxy } from './recordingProxy.ts';
 import { recordingS3, type RecordingS3 } from './recordingS3.ts';
 
 /**
- * The rights of `permissions.ts` held against what the real handlers ask a DynamoDB API and an S3 API for. A right too few is
+ * The rights of `permissions.ts` held against what the handlers, bundled as they are deployed, ask a DynamoDB API and an S3 API for. A right too few is
  * an access error that only a deployment would show; one too many is a door nobody needs.
  */
 const demo = demoClaim();
@@ -45,6 +50,7 @@ interface Answer {
 }
 type Handler = (event: unknown) => Promise<Answer>;
 
+let folder: string;
 let s3: RecordingS3;
 let dynamodb: EmbeddedDynamodb;
 let proxy: RecordingProxy;
@@ -54,13 +60,14 @@ const asked = new Map<FunctionName, Set<string>>();
 const keep = (name: FunctionName, requests: readonly string[]): void =>
   void asked.set(name, new Set([...(asked.get(name) ?? []), ...requests]));
 
-/** A function's handler with modules of its own, so that none is served from what another has read. */
+/** A function as it is deployed: bundled, with what lies beside it, and with modules of its own. */
 const handlers = new Map<FunctionName, Handler>();
 async function handlerOf(name: FunctionName): Promise<Handler> {
   const known = handlers.get(name);
   if (known) return known;
-  vi.resetModules();
-  const { handler } = (await import(`../../../functions/${name}/handler.ts`)) as { handler: Handler };
+  const file = await deployTo(join(folder, name), name);
+  if (name === 'publish') process.env[environmentNames.siteFolder] = join(folder, name, 'site');
+  const { handler } = (await import(/* @vite-ignore */ pathToFileURL(file).href)) as { handler: Handler };
   handlers.set(name, handler);
   return handler;
 }
@@ -102,6 +109,7 @@ const bodies: Record<string, unknown> = {
 };
 
 beforeAll(async () => {
+  folder = await mkdtemp(join(tmpdir(), 'deployed-'));
   s3 = await recordingS3();
   dynamodb = await startDynamodb({ folder: null, port: 0 });
   proxy = await recordingProxy(dynamodb.endpoint);
@@ -179,6 +187,7 @@ afterAll(async () => {
   await dynamodb.stop();
   keys.close();
   await s3.close();
+  await rm(folder, { recursive: true, force: true });
 });
 
 /** Sends bytes where the evidence function says: the address carries that function's right to write. */
