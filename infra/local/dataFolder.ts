@@ -112,7 +112,7 @@ async function claim(root: string): Promise<void> {
 }
 
 /** The server that uses this folder now. A file left by a killed server names one that no longer answers as itself. */
-async function serverUsing(root: string): Promise<RunningServer | null> {
+export async function serverUsing(root: string): Promise<RunningServer | null> {
   const text = await readFile(join(root, RUNNING), 'utf8').catch(() => null);
   if (text === null) return null;
   const parsed = runningServer.safeParse(parseOrNull(text));
@@ -125,7 +125,8 @@ async function serverUsing(root: string): Promise<RunningServer | null> {
   }
 }
 
-async function readKeys(root: string): Promise<LocalKeys> {
+/** The folder's keys, made when it has none yet. */
+export async function readKeys(root: string): Promise<LocalKeys> {
   const file = join(root, KEYS);
   const text = await readFile(file, 'utf8').catch(() => null);
   if (text !== null) return JSON.parse(text) as LocalKeys;

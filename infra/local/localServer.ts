@@ -9,6 +9,8 @@ import type { HttpHandler } from '../../functions/http/lambda.ts';
 import type { Log } from '../../functions/log/log.ts';
 import { openObjectStore } from '../../functions/stores/objects/open.ts';
 import { openPublishedStore } from '../../functions/stores/published/openPublished.ts';
+import { recordPendingLoads } from '../../functions/submissions/inventoryLoads.ts';
+import { appendDeps, inventoryStore } from '../../functions/wiring.ts';
 import { answerApi } from './api.ts';
 import type { DataFolder } from './dataFolder.ts';
 import { FolderInUse, localTableNames, startDynamodb, type EmbeddedDynamodb } from './dynamodb.ts';
@@ -76,6 +78,7 @@ export async function startLocalServer(options: LocalOptions): Promise<LocalServ
       options.replaying();
       await following.replay();
     }
+    await recordPendingLoads(appendDeps(), await inventoryStore());
 
     server.open((request, url) => {
       // The path as it was sent decides, as it does at the gateway; a cleaned one could pass for another.

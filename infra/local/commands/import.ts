@@ -12,6 +12,7 @@ import { claimDataFolder, inventoryFolder } from '../dataFolder.ts';
 import { readOptions } from '../import/options.ts';
 import { runImport } from '../import/run.ts';
 import { dataDir } from '../options.ts';
+import { recordLoadAtServer } from '../recordLoad.ts';
 import { command, terminalLocale } from '../terminal.ts';
 
 /** Paths on the command line are meant from where the person stands; npm runs the script in the project's folder. */
@@ -40,8 +41,8 @@ await command(async () => {
         now: () => new Date().toISOString(),
         newId: () => v7(),
         account: () => userInfo().username,
-        // LOCAL RUNNER: give a function here that posts the fact to a running server (see ImportDeps.recordLoad).
-        recordLoad: null,
+        recordLoad: async (edition, meta) =>
+          recordLoadAtServer(await claimDataFolder(dataDir(process.env)), edition, meta),
         print: (line) => console.log(line),
       },
     );
