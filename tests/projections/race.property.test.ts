@@ -30,7 +30,8 @@ function interleaved(table: Table, scheduler: fc.Scheduler): Table {
 async function delivered(one: World, stream: string): Promise<void> {
   for (let delivery = 1; ; delivery += 1)
     try {
-      return await projectStream(one, stream);
+      await projectStream(one, stream);
+      return;
     } catch (error) {
       if (!(error instanceof ProjectionContended) || delivery === 10) throw error;
     }
