@@ -9,7 +9,7 @@ type Json = string | number | boolean | null | readonly Json[] | { readonly [key
 function* strings(value: Json, path: readonly string[] = []): Generator<readonly string[]> {
   if (typeof value === 'string') yield path;
   else if (typeof value === 'object' && value !== null)
-    for (const [key, inner] of Object.entries(value)) yield* strings(inner as Json, [...path, key]);
+    for (const [key, inner] of Object.entries(value)) yield* strings(inner, [...path, key]);
 }
 
 function withAt(value: Json, [key, ...rest]: readonly string[], leaf: string): Json {

@@ -43,7 +43,15 @@ async function replaceFile(path: string, content: Uint8Array | string): Promise<
 export function filePublished(folder: string): PublishedStore {
   const lock = join(folder, META, 'lock');
 
-  async function locked<T>(work: () => Promise<T>): Promise<T> {
+  // Within this process writers stand in line, so that the lock on disk is only ever contended between processes.
+  let line: Promise<unknown> = Promise.resolve();
+  const locked = <T>(work: () => Promise<T>): Promise<T> => {
+    const turn = line.then(() => lockedOnDisk(work));
+    line = turn.catch(() => undefined);
+    return turn;
+  };
+
+  async function lockedOnDisk<T>(work: () => Promise<T>): Promise<T> {
     await mkdir(join(folder, META), { recursive: true });
     for (let tries = 0; tries < LOCK_TRIES; tries++) {
       try {
