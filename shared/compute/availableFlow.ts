@@ -9,6 +9,7 @@ export const availableFlow = computation({
   name: 'available-flow',
   summary: 'hydraulics.compute.available-flow.summary',
   output: 'hydraulics.compute.available-flow.output',
+  eitherSystem: true,
   input: z.strictObject({
     staticPsi: numberIn(ranges.pressurePsi),
     residualPsi: numberIn(ranges.pressurePsi),

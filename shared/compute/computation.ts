@@ -1,4 +1,5 @@
 import type * as z from 'zod';
+import type { Reader } from '../units/format.ts';
 import type { WordKey } from '../words/index.ts';
 
 /**
@@ -15,10 +16,15 @@ export interface Computation<Input extends z.ZodType = z.ZodType> {
   /** Input that works, as a person would type it. */
   readonly example: z.input<Input>;
   /**
-   * Pure. May throw an error that carries `problems` (as `OutOfRange` does) for what the schema could not see; anything
-   * else thrown is a fault of ours.
+   * True where every quantity's name ends in its unit, so that the question may be typed and the answer be had in either
+   * system (`staticPsi` or `staticKpa`). Inside it is US all the same.
    */
-  readonly run: (input: z.output<Input>) => unknown;
+  readonly eitherSystem?: true;
+  /**
+   * Pure. May throw an error that carries `problems` (as `OutOfRange` does) for what the schema could not see; anything
+   * else thrown is a fault of ours. The reader is who will read the sentences in the answer.
+   */
+  readonly run: (input: z.output<Input>, reader: Reader) => unknown;
 }
 
 /** Gives the literal its types. */

@@ -5,9 +5,18 @@ import { flowTest } from './flowTest.ts';
 import { hydrantClass } from './hydrantClass.ts';
 import { outletFlow } from './outletFlow.ts';
 import { statement } from './statement.ts';
+import { supplyCurveDrawing } from './supplyCurve.ts';
 
 /** Everything that can be computed by name, in the order in which it is listed. One line each. */
-const list = [flowTest, outletFlow, availableFlow, hydrantClass, convertUnits, statement] as const;
+const list = [
+  flowTest,
+  outletFlow,
+  supplyCurveDrawing,
+  availableFlow,
+  hydrantClass,
+  convertUnits,
+  statement,
+] as const;
 
 // The schema and `run` of one entry fit each other; the list as a whole forgets how.
 export const computations: ReadonlyMap<string, Computation> = new Map(

@@ -59,15 +59,22 @@ export function rangeProblems<Argument extends string>(
   ranges: Readonly<Record<Argument, Range>>,
   given: Readonly<Record<Argument, number>>,
 ): Problem[] {
-  return (Object.entries(ranges) as [Argument, Range][]).flatMap(([name, range]) => {
-    const value = given[name];
-    if (!Number.isFinite(value)) return [problem('wrong-type', name, { expected: 'number' })];
-    if (range.exclusiveMinimum && value <= range.minimum)
-      return [problem('not-above', name, { minimum: range.minimum })];
-    if (value < range.minimum) return [problem('below-minimum', name, { minimum: range.minimum })];
-    if (value > range.maximum) return [problem('above-maximum', name, { maximum: range.maximum })];
-    return [];
-  });
+  // A plain loop: this runs for every argument of every formula, and mostly finds nothing.
+  const found: Problem[] = [];
+  for (const name in ranges) {
+    const wrong = outside(name, ranges[name], given[name]);
+    if (wrong) found.push(wrong);
+  }
+  return found;
+}
+
+function outside(name: string, range: Range, value: number): Problem | null {
+  if (!Number.isFinite(value)) return problem('wrong-type', name, { expected: 'number' });
+  if (range.exclusiveMinimum && value <= range.minimum)
+    return problem('not-above', name, { minimum: range.minimum });
+  if (value < range.minimum) return problem('below-minimum', name, { minimum: range.minimum });
+  if (value > range.maximum) return problem('above-maximum', name, { maximum: range.maximum });
+  return null;
 }
 
 /** @throws OutOfRange with every problem, when there is one. */

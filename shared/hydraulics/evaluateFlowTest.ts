@@ -1,13 +1,14 @@
 import { availableFlowGpm } from './availableFlow.ts';
+import { capacityInterval, type CapacityInterval } from './capacityInterval.ts';
 import { refuse } from './card.ts';
-import { flowTestProblems, type FlowTestInput, type TestOutlet } from './flowTestInput.ts';
+import { readingFlow, type FlowReading, type ReadingFlow } from './flowReadings.ts';
+import { flowTestProblems, type FlowTestInput } from './flowTestInput.ts';
 import { standardFlowTestSettings, type FlowTestSettings } from './flowTestSettings.ts';
 import { flowTestWarnings, type FlowTestWarning } from './flowTestWarnings.ts';
 import { hydrantClassOf, type HydrantClass } from './hydrantClass.ts';
-import { outletFlowGpm } from './outletFlow.ts';
 import { pressureDrop } from './pressureDrop.ts';
-import { pumperFactor } from './pumperOutlet.ts';
 import { ratingResidual, type Rating } from './ratingResidual.ts';
+import { readingSpread, type ReadingSpread } from './readingSpread.ts';
 
 export interface FlowTestResult {
   /** Flow while the residual was read, gpm: the sum of the outlets, or the metered flow. */
@@ -20,29 +21,39 @@ export interface FlowTestResult {
   readonly drop: { readonly psi: number; readonly fraction: number; readonly sufficient: boolean };
   /** What the class stands on: the rating residual, how it was chosen, and the flow there, gpm. */
   readonly rating: Rating & { readonly capacityGpm: number | null };
+  /** How well the capacity is known from the readings; null when there is none, or nothing flows at that residual. */
+  readonly interval: CapacityInterval | null;
   /** Each outlet's flow and the pumper factor in it (1 for a hose outlet), in the order given; empty when metered. */
-  readonly outlets: readonly { readonly flowGpm: number; readonly pumperFactor: number }[];
+  readonly outlets: readonly ReadingFlow[];
+  /** Flow of each hydrant that was named, in the order of their first outlets. */
+  readonly hydrants: readonly { readonly hydrantId: string; readonly flowGpm: number }[];
+  /** For the band of the supply curve, and whoever compares two tests. */
+  readonly spread: ReadingSpread;
   readonly warnings: readonly FlowTestWarning[];
 }
 
-/** Flow of one outlet with its pumper factor. */
-function outletResult({
-  diameterIn,
-  coefficient,
-  pitotPsi,
-  kind,
-}: TestOutlet): FlowTestResult['outlets'][number] {
-  const factor = kind === 'pumper' ? pumperFactor(pitotPsi) : 1;
-  return { flowGpm: factor * outletFlowGpm({ diameterIn, coefficient, pitotPsi }), pumperFactor: factor };
+/** Small numbers first, so that the order in which outlets were written down cannot change the last digit. */
+function sum(values: readonly number[]): number {
+  if (values.length === 1) return values[0] ?? 0;
+  return [...values].sort((a, b) => a - b).reduce((total, value) => total + value, 0);
 }
 
-/** Small numbers first, so that the order in which outlets were written down cannot change the last digit. */
-const sum = (values: readonly number[]): number =>
-  [...values].sort((a, b) => a - b).reduce((total, value) => total + value, 0);
+function byHydrant(
+  readings: readonly FlowReading[],
+  outlets: readonly ReadingFlow[],
+): FlowTestResult['hydrants'] {
+  const flows = new Map<string, number[]>();
+  readings.forEach(({ hydrantId }, index) => {
+    if (hydrantId === undefined) return;
+    flows.set(hydrantId, [...(flows.get(hydrantId) ?? []), outlets[index]?.flowGpm ?? 0]);
+  });
+  return [...flows].map(([hydrantId, each]) => ({ hydrantId, flowGpm: sum(each) }));
+}
 
 /**
  * What a flow test says of the hydrant at which static and residual were read: measured flow, flow at the target
- * residual, rated capacity, class, and every doubt as a coded warning. Nothing is rounded but the class edge.
+ * residual, rated capacity with its interval, class, and every doubt as a coded warning. Nothing is rounded but the
+ * class edge.
  *
  * A drop too small to project from gives no available flow and no class: the projection would be a number that nobody
  * should see. A hydrant whose static is not above the rating residual has a capacity of 0 there.
@@ -56,7 +67,8 @@ export function evaluateFlowTest(
 ): FlowTestResult {
   refuse(flowTestProblems(input));
   const { staticPsi, residualPsi } = input;
-  const outlets = (input.outlets ?? []).map(outletResult);
+  const readings = input.outlets ?? [];
+  const outlets = readings.map(readingFlow);
   const measuredFlowGpm = input.measuredFlowGpm ?? sum(outlets.map(({ flowGpm }) => flowGpm));
   const drop = pressureDrop(input, settings.minimumDropFraction);
   const rating = ratingResidual(staticPsi, input.ratingRule ?? settings.ratingRule, settings);
@@ -73,15 +85,37 @@ export function evaluateFlowTest(
     });
   };
   const capacityGpm = flowAt(rating.residualPsi);
+  const hydrantClass = capacityGpm === null ? null : hydrantClassOf(capacityGpm, settings.classBands);
+  const spread = readingSpread(input, outlets, settings.errors);
+  const interval =
+    capacityGpm !== null && capacityGpm > 0 && hydrantClass !== null
+      ? capacityInterval(
+          input,
+          { capacityGpm, residualPsi: rating.residualPsi, hydrantClass },
+          spread,
+          settings.classBands,
+        )
+      : null;
 
   return {
     measuredFlowGpm,
     availableFlowGpm: flowAt(targetResidualPsi),
-    hydrantClass: capacityGpm === null ? null : hydrantClassOf(capacityGpm, settings.classBands),
+    hydrantClass,
     targetResidualPsi,
     drop: { psi: drop.psi, fraction: drop.fraction, sufficient: drop.sufficient },
     rating: { ...rating, capacityGpm },
+    interval,
     outlets,
-    warnings: flowTestWarnings({ input, measuredFlowGpm, drop, rating, targetResidualPsi, settings }),
+    hydrants: byHydrant(readings, outlets),
+    spread,
+    warnings: flowTestWarnings({
+      input,
+      measuredFlowGpm,
+      drop,
+      rating,
+      targetResidualPsi,
+      interval,
+      settings,
+    }),
   };
 }

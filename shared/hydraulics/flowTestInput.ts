@@ -1,36 +1,43 @@
 import * as z from 'zod';
 import { problem, type Problem } from '../problems/problem.ts';
 import { problemIssue } from '../problems/fromZod.ts';
-import { rangeProblems, type Range } from './card.ts';
+import { rangeProblems } from './card.ts';
+import { flowReading, numberIn, readingProblems, type FlowReading } from './flowReadings.ts';
 import { MOST_OUTLETS, ranges } from './ranges.ts';
 import { ratingRules, type RatingRule } from './ratingResidual.ts';
+import { testGauge, type TestGauge } from './testGauge.ts';
 
-/** One flowing outlet. `kind` unknown counts as a hose outlet, with a warning when it is as wide as a pumper outlet. */
-export interface TestOutlet {
-  readonly diameterIn: number;
-  readonly coefficient: number;
-  readonly pitotPsi: number;
-  readonly kind?: 'hose' | 'pumper' | undefined;
+export { numberIn, testOutlet, type TestOutlet } from './flowReadings.ts';
+
+/** The last test of the same hydrant, for the doubts that only a comparison raises. */
+export interface PreviousTest {
+  readonly testedOn: string;
+  readonly staticPsi: number;
+  readonly residualPsi: number;
+  readonly measuredFlowGpm: number;
 }
 
 /**
  * A flow test as the engine takes it: static and residual at the residual hydrant, and either every flowing outlet of
- * every flow hydrant or a metered flow. One of the two, never both.
+ * every flow hydrant (by pitot, diffuser or meter) or one metered flow. One of the two, never both. Everything below
+ * `ratingRule` sharpens the doubts and the interval; a test without it is still a test.
  */
 export interface FlowTestInput {
   readonly staticPsi: number;
   readonly residualPsi: number;
-  readonly outlets?: readonly TestOutlet[] | undefined;
+  readonly outlets?: readonly FlowReading[] | undefined;
   readonly measuredFlowGpm?: number | undefined;
   /** Residual at which the available flow is wanted, psi; the rating residual when left out. */
   readonly targetResidualPsi?: number | undefined;
   readonly ratingRule?: RatingRule | undefined;
-}
-
-/** A zod number with the card's range, so that a range is written once. */
-export function numberIn(range: Range): z.ZodNumber {
-  const number = z.number().max(range.maximum);
-  return range.exclusiveMinimum ? number.gt(range.minimum) : number.min(range.minimum);
+  /** Where static and residual were read; compared with the hydrants that flowed. */
+  readonly residualHydrantId?: string | undefined;
+  /** Largest error of the meter behind `measuredFlowGpm`, as a share; else the setting. */
+  readonly measuredFlowAccuracyFraction?: number | undefined;
+  readonly gauges?: readonly TestGauge[] | undefined;
+  /** Local date of the test, from which the age of a calibration is counted. */
+  readonly testedOn?: string | undefined;
+  readonly previous?: PreviousTest | undefined;
 }
 
 /** The relations between readings; what has no number yet is left to the checks of its own field. */
@@ -52,21 +59,30 @@ function relationProblems(input: Partial<Record<keyof FlowTestInput, unknown>>):
   return found;
 }
 
-export const testOutlet = z.strictObject({
-  diameterIn: numberIn(ranges.diameterIn),
-  coefficient: numberIn(ranges.coefficient),
-  pitotPsi: numberIn(ranges.pitotPsi),
-  kind: z.enum(['hose', 'pumper']).optional(),
-});
-
 export const flowTestInput = z
   .strictObject({
     staticPsi: numberIn({ ...ranges.pressurePsi, exclusiveMinimum: true }),
     residualPsi: numberIn(ranges.pressurePsi),
-    outlets: z.array(testOutlet).min(1).max(MOST_OUTLETS).optional(),
+    outlets: z.array(flowReading).min(1).max(MOST_OUTLETS).optional(),
     measuredFlowGpm: numberIn(ranges.measuredFlowGpm).optional(),
     targetResidualPsi: numberIn(ranges.pressurePsi).optional(),
     ratingRule: z.enum(ratingRules).optional(),
+    residualHydrantId: z.string().trim().min(1).max(64).optional(),
+    measuredFlowAccuracyFraction: numberIn(ranges.accuracyFraction).optional(),
+    gauges: z.array(testGauge).max(10).optional(),
+    testedOn: z.iso.date().optional(),
+    previous: z
+      .strictObject({
+        testedOn: z.iso.date(),
+        staticPsi: numberIn({ ...ranges.pressurePsi, exclusiveMinimum: true }),
+        residualPsi: numberIn(ranges.pressurePsi),
+        measuredFlowGpm: numberIn(ranges.measuredFlowGpm),
+      })
+      .refine(({ staticPsi, residualPsi }) => residualPsi < staticPsi, {
+        params: { problem: 'residual-not-below-static' },
+        path: ['residualPsi'],
+      })
+      .optional(),
   })
   .check(
     z.superRefine(
@@ -79,26 +95,20 @@ export const flowTestInput = z
     ),
   );
 
+const testRanges = { staticPsi: ranges.pressurePsi, residualPsi: ranges.pressurePsi } as const;
+const targetRange = { targetResidualPsi: ranges.pressurePsi } as const;
+const meteredRange = { measuredFlowGpm: ranges.measuredFlowGpm } as const;
+
 /** Every reason for which a test cannot be evaluated; empty when it can. Same codes as the schema, without zod's cost. */
 export function flowTestProblems(input: FlowTestInput): Problem[] {
   const { staticPsi, residualPsi, targetResidualPsi, measuredFlowGpm, outlets } = input;
   return [
-    ...rangeProblems(
-      { staticPsi: ranges.pressurePsi, residualPsi: ranges.pressurePsi },
-      { staticPsi, residualPsi },
-    ),
-    ...(targetResidualPsi === undefined
-      ? []
-      : rangeProblems({ targetResidualPsi: ranges.pressurePsi }, { targetResidualPsi })),
-    ...(measuredFlowGpm === undefined
-      ? []
-      : rangeProblems({ measuredFlowGpm: ranges.measuredFlowGpm }, { measuredFlowGpm })),
+    ...rangeProblems(testRanges, { staticPsi, residualPsi }),
+    ...(targetResidualPsi === undefined ? [] : rangeProblems(targetRange, { targetResidualPsi })),
+    ...(measuredFlowGpm === undefined ? [] : rangeProblems(meteredRange, { measuredFlowGpm })),
     ...(outlets?.length === 0 ? [problem('too-few', 'outlets', { minimum: 1 })] : []),
-    ...(outlets ?? []).flatMap(({ diameterIn, coefficient, pitotPsi }, index) =>
-      rangeProblems(
-        { diameterIn: ranges.diameterIn, coefficient: ranges.coefficient, pitotPsi: ranges.pitotPsi },
-        { diameterIn, coefficient, pitotPsi },
-      ).map((found) => ({ ...found, path: `outlets.${index}.${found.path}` })),
+    ...(outlets ?? []).flatMap((reading, index) =>
+      readingProblems(reading).map((found) => ({ ...found, path: `outlets.${index}.${found.path}` })),
     ),
     ...relationProblems(input),
   ];

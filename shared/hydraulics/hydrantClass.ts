@@ -4,12 +4,24 @@ import { ranges } from './ranges.ts';
 export const hydrantClasses = ['AA', 'A', 'B', 'C'] as const;
 export type HydrantClass = (typeof hydrantClasses)[number];
 
+/** Words of the catalogue, `hydraulics.color.<color>`. */
+export const hydrantColors = [
+  'light-blue',
+  'green',
+  'orange',
+  'red',
+  'yellow',
+  'white',
+  'black',
+  'silver',
+] as const;
+
 export interface ClassBand {
   readonly hydrantClass: HydrantClass;
   /** Least rated capacity, whole gpm. */
   readonly fromGpm: number;
-  /** Colour of bonnet and caps; a word of the catalogue, `hydraulics.color.<color>`. Never shown without the class. */
-  readonly color: 'light-blue' | 'green' | 'orange' | 'red' | 'yellow' | 'white' | 'black' | 'silver';
+  /** Colour of bonnet and caps. Never shown without the class. */
+  readonly color: (typeof hydrantColors)[number];
 }
 
 /**

@@ -34,6 +34,16 @@ export function pumperFactor(pitotPsi: number): number {
   return low.factor + share * (high.factor - low.factor);
 }
 
+/**
+ * Relative change of the factor for one psi more of pitot, 1/psi: 0 or negative, as the table falls. Taken over a psi, as
+ * far as a reading is off, so that a corner of the table is no jump.
+ */
+export function pumperFactorSlope(pitotPsi: number): number {
+  const low = Math.max(0.01, pitotPsi - 0.5);
+  const high = Math.min(ranges.pitotPsi.maximum, pitotPsi + 0.5);
+  return (pumperFactor(high) - pumperFactor(low)) / ((high - low) * pumperFactor(pitotPsi));
+}
+
 export const pumperFactorCard: FormulaCard<'pitotPsi'> = {
   id: 'pumper-factor',
   equation:

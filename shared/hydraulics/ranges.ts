@@ -17,6 +17,12 @@ export const ranges = {
   testFlowGpm: { unit: 'gpm', minimum: 0, maximum: 10_000_000, exclusiveMinimum: true },
   /** Read from a meter. */
   measuredFlowGpm: { unit: 'gpm', minimum: 0, maximum: 20_000, exclusiveMinimum: true },
+  /** A smooth 2½ in outlet has 168, a 6 in one about 970. */
+  kGpmPerSqrtPsi: { unit: '1', minimum: 1, maximum: 2000 },
+  gaugeRangePsi: { unit: 'psi', minimum: 0, maximum: 600, exclusiveMinimum: true },
+  /** A gauge or meter that is off by more than a fifth is broken. */
+  accuracyFraction: { unit: '1', minimum: 0, maximum: 0.2 },
+  resolutionPsi: { unit: 'psi', minimum: 0, maximum: 20 },
 } as const satisfies Record<string, Range>;
 
 /** Most outlets in one test: six hydrants of six outlets. */

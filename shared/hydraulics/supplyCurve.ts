@@ -2,7 +2,10 @@ import { convert } from '../units/convert.ts';
 import { displays } from '../units/format.ts';
 import type { System } from '../units/units.ts';
 import { availableFlowGpm, residualAtFlowPsi, type TestPoint } from './availableFlow.ts';
+import { flowInterval, residualErrorPsi } from './capacityInterval.ts';
+import { COVERAGE_95 } from './normal.ts';
 import { MINIMUM_DROP_FRACTION, pressureDrop } from './pressureDrop.ts';
+import type { ReadingSpread } from './readingSpread.ts';
 
 /**
  * The supply curve as plain geometry, for whoever draws it: the SVG beside this file, or a PDF. Positions are shares of
@@ -48,6 +51,10 @@ export interface SupplyCurve {
   readonly measured: readonly Place[];
   /** Beyond the test point down to the target: a projection, drawn dashed. Empty when there is none. */
   readonly projected: readonly Place[];
+  /** Where the curve lies at 95 %: an outline to fill, clockwise from the upper left. Empty when no spread was given. */
+  readonly band: readonly Place[];
+  /** The interval of the flow at the target residual; null when no spread was given or there is no such flow. */
+  readonly targetInterval: { readonly low: Mark; readonly high: Mark } | null;
   readonly drop: { readonly sufficient: boolean };
 }
 
@@ -84,6 +91,8 @@ const STEPS = 24;
 export interface SupplyCurveInput extends TestPoint {
   readonly targetResidualPsi: number;
   readonly minimumDropFraction?: number | undefined;
+  /** From the evaluated test (`FlowTestResult.spread`), for the band; without it the curve is drawn bare. */
+  readonly spread?: ReadingSpread | undefined;
 }
 
 /**
@@ -99,10 +108,19 @@ export function supplyCurve(input: SupplyCurveInput, system: System = 'us'): Sup
       ? availableFlowGpm({ staticPsi, residualPsi, flowGpm, targetResidualPsi })
       : null;
 
+  const interval =
+    input.spread && targetFlowGpm !== null && targetFlowGpm > 0
+      ? flowInterval(input, targetResidualPsi, targetFlowGpm, input.spread)
+      : null;
+
   const flowUnit = displays.gpm[system].unit as 'gpm' | 'L/min';
   const pressureUnit = displays.psi[system].unit as 'psi' | 'kPa';
   // The last mark stands at three quarters of the paper or before it, so that its label has room.
-  const reachGpm = Math.max(flowGpm, targetFlowGpm ?? 0) / 0.75 ** (1 / PAPER_EXPONENT);
+  const reachGpm = Math.max(
+    Math.max(flowGpm, targetFlowGpm ?? 0) / 0.75 ** (1 / PAPER_EXPONENT),
+    // A very wide interval runs off the paper rather than squeeze the rest of it.
+    Math.min(interval?.highGpm ?? 0, 1.5 * (targetFlowGpm ?? 0)),
+  );
   const reachPsi = Math.max(staticPsi, targetResidualPsi) * 1.05;
   const flow = axis(flowUnit, convert(reachGpm, 'gpm', flowUnit), onPaper, 0.085, 10);
   const pressure = axis(pressureUnit, convert(reachPsi, 'psi', pressureUnit), (share) => share, 0.06, 8);
@@ -121,6 +139,23 @@ export function supplyCurve(input: SupplyCurveInput, system: System = 'us'): Sup
       return { x: x(atFlowGpm), y: y(residualAtFlowPsi({ staticPsi, residualPsi, flowGpm, atFlowGpm })) };
     });
 
+  const inPlot = (share: number): number => Math.min(1, Math.max(0, share));
+  const lastGpm = Math.max(flowGpm, targetFlowGpm ?? 0, interval?.highGpm ?? 0);
+  const endGpm = Math.min(lastGpm, convert(flow.greatest, flowUnit, 'gpm'));
+
+  const edge = (spread: ReadingSpread, toGpm: number, sign: 1 | -1): Place[] =>
+    Array.from({ length: STEPS + 1 }, (_, index) => {
+      const atFlowGpm = (toGpm * index) / STEPS;
+      const atPsi =
+        residualAtFlowPsi({ staticPsi, residualPsi, flowGpm, atFlowGpm }) +
+        sign * COVERAGE_95 * residualErrorPsi(input, atFlowGpm, spread);
+      return { x: x(atFlowGpm), y: inPlot(y(atPsi)) };
+    });
+  const outline = (spread: ReadingSpread, toGpm: number): Place[] => [
+    ...edge(spread, toGpm, 1),
+    ...edge(spread, toGpm, -1).reverse(),
+  ];
+
   return {
     flow,
     pressure,
@@ -130,6 +165,11 @@ export function supplyCurve(input: SupplyCurveInput, system: System = 'us'): Sup
     target: { residualPsi: targetResidualPsi, y: y(targetResidualPsi) },
     measured: along(0, flowGpm),
     projected: targetFlowGpm !== null && targetFlowGpm > flowGpm ? along(flowGpm, targetFlowGpm) : [],
+    band: input.spread ? outline(input.spread, drop.sufficient ? endGpm : flowGpm) : [],
+    targetInterval: interval && {
+      low: mark(interval.lowGpm, targetResidualPsi),
+      high: { ...mark(interval.highGpm, targetResidualPsi), x: inPlot(x(interval.highGpm)) },
+    },
     drop: { sufficient: drop.sufficient },
   };
 }

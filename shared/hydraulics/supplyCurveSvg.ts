@@ -52,7 +52,7 @@ export interface SupplyCurveDrawing extends Reader {
 export function supplyCurveDescription(curve: SupplyCurve, reader: Reader): string {
   const psi = (value: number): string => formatQuantity(value, 'psi', reader);
   const gpm = (value: number): string => formatQuantity(value, 'gpm', reader);
-  const { staticMark, testMark, targetMark, target } = curve;
+  const { staticMark, testMark, targetMark, target, targetInterval } = curve;
   const readings = say(reader.locale, 'hydraulics.curve.readings', {
     static: psi(staticMark.residualPsi),
     residual: psi(testMark.residualPsi),
@@ -70,7 +70,24 @@ export function supplyCurveDescription(curve: SupplyCurve, reader: Reader): stri
           target: psi(target.residualPsi),
         },
       );
-  return `${readings} ${atTarget}`;
+  const within = targetInterval
+    ? say(reader.locale, 'hydraulics.curve.within', {
+        low: gpm(targetInterval.low.flowGpm),
+        high: gpm(targetInterval.high.flowGpm),
+      })
+    : '';
+  return [readings, atTarget, within].filter((sentence) => sentence !== '').join(' ');
+}
+
+/** The band as a light fill, which prints as a grey, and the interval at the target as a bracket on its line. */
+function uncertainty({ band, targetInterval }: SupplyCurve): string {
+  const fill =
+    band.length > 0 ? `<polygon points="${points(band)}" fill="currentColor" fill-opacity="0.1"/>` : '';
+  if (!targetInterval) return fill;
+  const { low, high } = targetInterval;
+  const atY = fix(top(low.y));
+  const end = ({ x }: Place): string => `M${fix(left(x))} ${fix(top(low.y) - 6)}v12`;
+  return `${fill}<path d="M${fix(left(low.x))} ${atY}H${fix(left(high.x))}${end(low)}${end(high)}" ${LINE} stroke-width="2"/>`;
 }
 
 function grid(curve: SupplyCurve, reader: Reader): string {
@@ -161,6 +178,7 @@ export function supplyCurveSvg(curve: SupplyCurve, drawing: SupplyCurveDrawing):
     `<title id="${idPrefix}-title">${escape(title)}</title>`,
     `<desc id="${idPrefix}-desc">${escape(supplyCurveDescription(curve, drawing))}</desc>`,
     grid(curve, drawing),
+    uncertainty(curve),
     `<path d="M${LEFT} ${TOP}V${HEIGHT - BOTTOM}H${WIDTH - RIGHT}" ${LINE} stroke-width="1.5"/>`,
     `<path d="M${LEFT} ${targetY}H${WIDTH - RIGHT}" ${LINE} stroke-width="1.5" stroke-dasharray="2 4"/>`,
     `<polyline points="${points(curve.measured)}" ${LINE} stroke-width="2.5"/>`,

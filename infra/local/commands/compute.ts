@@ -2,12 +2,14 @@ import { readFile } from 'node:fs/promises';
 import { compute } from '../../../shared/compute/compute.ts';
 import { computations } from '../../../shared/compute/registry.ts';
 import { problem, type Problem } from '../../../shared/problems/problem.ts';
+import type { Reader } from '../../../shared/units/format.ts';
+import type { System } from '../../../shared/units/units.ts';
 import { isLocale, say, sayProblem, type Locale } from '../../../shared/words/index.ts';
 
 /**
  * `npm run -s compute -- NAME [FILE]`: JSON in, JSON out. Exit 0 with the result on standard output; exit 2 with every
  * problem on standard error, as sentences; exit 1 for a fault of ours. Without a name it lists what there is.
- * `--locale es` answers in Spanish.
+ * `--locale es` answers in Spanish, `--units metric` in metric; a question may be typed in either system all the same.
  */
 
 const MOST_BYTES = 20_000_000;
@@ -27,21 +29,32 @@ const refuse = (code: string, params: Problem['params'] = {}): never => {
 interface Asked {
   readonly name: string | undefined;
   readonly file: string | undefined;
-  readonly locale: Locale;
+  readonly reader: Reader;
+}
+
+const isSystem = (value: unknown): value is System => value === 'us' || value === 'metric';
+
+/** Takes an option and its value out of the words; undefined when it is not there. */
+function take<T extends string>(
+  words: string[],
+  option: string,
+  is: (value: unknown) => value is T,
+  choices: readonly T[],
+): T | undefined {
+  const at = words.indexOf(option);
+  if (at === -1) return undefined;
+  const [, value] = words.splice(at, 2);
+  if (is(value)) return value;
+  return refuse('not-one-of', { values: choices.map((choice) => `${option} ${choice}`).join(', ') });
 }
 
 function readArguments(given: readonly string[]): Asked {
   const words = [...given];
-  let locale: Locale = 'en';
-  const at = words.indexOf('--locale');
-  if (at !== -1) {
-    const [, value] = words.splice(at, 2);
-    if (isLocale(value)) locale = value;
-    else refuse('not-one-of', { values: '--locale en, --locale es' });
-  }
+  const locale = take<Locale>(words, '--locale', isLocale, ['en', 'es']) ?? 'en';
+  const system = take(words, '--units', isSystem, ['us', 'metric']) ?? 'us';
   const [name, file, ...extra] = words.filter((word) => word !== '--help' && word !== '-h');
   if (extra.length > 0) refuse('too-many-arguments', { extra: extra.join(' ') });
-  return { name, file, locale };
+  return { name, file, reader: { locale, system } };
 }
 
 async function readStandardInput(): Promise<Buffer> {
@@ -106,13 +119,13 @@ function report(problems: readonly Problem[], locale: Locale): string {
 let locale: Locale = 'en';
 try {
   const asked = readArguments(process.argv.slice(2));
-  locale = asked.locale;
+  locale = asked.reader.locale;
   if (asked.name === undefined) {
     process.stdout.write(`${list(locale)}\n`);
   } else {
     // An unknown name is answered before the input is waited for.
     const input = computations.has(asked.name) ? await readInput(asked.file) : undefined;
-    const computed = compute(asked.name, input);
+    const computed = compute(asked.name, input, asked.reader);
     if (!computed.ok) throw new Refused(computed.problems);
     process.stdout.write(`${JSON.stringify(computed.output, null, 2)}\n`);
   }

@@ -57,6 +57,7 @@ export const hydraulics: Record<keyof typeof english, string> = {
 
   'hydraulics.card.outlet-flow': 'Caudal de una boca por pitot',
   'hydraulics.card.pumper-factor': 'Factor de una boca de autobomba',
+  'hydraulics.card.diffuser-flow': 'Caudal por un difusor',
   'hydraulics.card.available-flow': 'Caudal disponible a una presión residual',
   'hydraulics.card.residual-at-flow': 'Presión residual a un caudal',
   'hydraulics.card.pressure-drop': 'Caída de presión de una prueba',
@@ -72,6 +73,7 @@ export const hydraulics: Record<keyof typeof english, string> = {
   'hydraulics.curve.readings':
     'Presión estática {static}. Con un caudal de {flow}, la presión residual fue {residual}.',
   'hydraulics.curve.at-target': 'El suministro da {flow} a una presión residual de {target}.',
+  'hydraulics.curve.within': 'Por sus lecturas está entre {low} y {high} (95 %).',
   'hydraulics.curve.below-target':
     'La presión estática no supera {target}, así que no hay caudal disponible a esa presión residual.',
   'hydraulics.curve.no-projection':
@@ -87,6 +89,22 @@ export const hydraulics: Record<keyof typeof english, string> = {
     'La presión estática, {staticPsi}, es menor que {weakStaticPsi}: un sistema débil. Esta clasificación es a {ratingResidualPsi}; si la norma local clasifica los sistemas débiles a la mitad de la estática ({halfStaticPsi}), elija esa regla.',
   'hydraulics.warning.rated-at-half-static':
     'La presión estática, {staticPsi}, es menor que {weakStaticPsi}, así que el hidrante se clasifica a su mitad, {ratingResidualPsi}. Anote esa presión residual junto a la clase.',
+  'hydraulics.warning.capacity-uncertain':
+    'Con estas lecturas la capacidad puede estar entre {lowGpm} y {highGpm}. Abra otra boca para que la caída sea mayor, o use manómetros más finos, y repita todas las lecturas.',
+  'hydraulics.warning.flowed-at-residual-hydrant':
+    'El hidrante {hydrantId} fluía mientras se leía su propia presión, así que la caída incluye su cuerpo y su ramal. Lea la estática y la residual en un hidrante que quede cerrado y repita la prueba.',
+  'hydraulics.warning.gauge-out-of-calibration':
+    'El manómetro {gaugeId} se calibró por última vez el {calibratedOn}, {days} días antes de esta prueba; se admiten {mostDays} como máximo. Repita las lecturas con un manómetro al día o compare este con uno que lo esté.',
+  'hydraulics.warning.gauge-calibration-unknown':
+    'No se sabe cuándo se calibró el manómetro {gaugeId}. Compárelo con uno al día y anote lo que marcan los dos.',
+  'hydraulics.warning.gauge-calibrated-after-test':
+    'El manómetro {gaugeId} figura como calibrado el {calibratedOn}, después de la prueba del {testedOn}. Corrija la fecha o indique qué calibración valía el día de la prueba.',
+  'hydraulics.warning.reading-above-gauge':
+    'El manómetro {gaugeId} llega hasta {rangePsi} y figura con una lectura de {readPsi}. Corrija la lectura o el alcance, o repita la lectura con un manómetro de mayor alcance.',
+  'hydraulics.warning.static-jumped':
+    'La presión estática es {changePsi} {direction, select, up {mayor} other {menor}} que en la última prueba ({previousStaticPsi} el {testedOn}). Compruebe que el manómetro marca cero al aire, pregunte a operaciones por bombas, depósitos y válvulas, y lea de nuevo la estática.',
+  'hydraulics.warning.flow-above-last-test':
+    'El caudal suma {measuredFlowGpm}, pero según la última prueba ({testedOn}) no podrían fluir más de {mostFlowGpm} sin presión alguna. Revise los diámetros, los coeficientes y las lecturas del pitot, y pregunte si se cambió la tubería principal.',
   'hydraulics.warning.class-not-at-target':
     'La clase es según el caudal a {ratingResidualPsi}, no a los {targetResidualPsi} solicitados. Pinte el hidrante según la clase.',
   'hydraulics.warning.flow-implausible':
@@ -104,6 +122,48 @@ export const hydraulics: Record<keyof typeof english, string> = {
   'hydraulics.warning.coefficient-unusual':
     'Boca {outlet}: un coeficiente de {coefficient} es poco común. Palpe el interior de la boca: 0.90 redondeada, 0.80 de borde vivo, 0.70 saliente hacia dentro.',
 
+  'hydraulics.answer.rated':
+    '{hydrantClass}, {capacity}, de {low} a {high} al {coverage} %, clase {hydrantClass} con {chance} de seguridad',
+  'hydraulics.answer.chance': 'un {percent} %',
+  'hydraulics.answer.chance-over': 'más de un 99 %',
+  'hydraulics.answer.nothing': '{hydrantClass}: no hay caudal a {residual}, la estática no la supera',
+  'hydraulics.answer.no-class': 'Sin clase: la presión bajó demasiado poco para clasificar el hidrante',
+  'hydraulics.answer.basis':
+    'Solo por las lecturas: manómetros, diámetro y coeficiente. No incluye lo que una red mallada o con bombas cambia en la relación.',
+  'hydraulics.cause.pressure': 'presiones estática y residual',
+  'hydraulics.cause.pitot': 'lecturas del pitot',
+  'hydraulics.cause.diameter': 'diámetros de las bocas',
+  'hydraulics.cause.coefficient': 'coeficiente de la boca',
+  'hydraulics.cause.pumper-factor': 'factor de boca de autobomba',
+  'hydraulics.cause.diffuser': 'constante del difusor',
+  'hydraulics.cause.meter': 'contador',
+  'hydraulics.assumed.pressure-gauge': 'manómetro de la clase habitual',
+  'hydraulics.assumed.pitot-gauge': 'manómetro de pitot de la clase habitual',
+  'hydraulics.assumed.diameter-measured': 'diámetros medidos por dentro de las bocas',
+
+  'hydraulics.caution.traffic':
+    'Tráfico: coloque conos y señales antes de que nadie pise la calzada y deje a alguien vigilando.',
+  'hydraulics.caution.discharge-path':
+    'Mire adónde irá el agua. Que no haya sótanos, taludes, calzadas ni transeúntes en su camino; si los hay, use un difusor.',
+  'hydraulics.caution.ice':
+    'Con helada, no vierta sobre calzadas ni aceras; si es inevitable, haga tratar el hielo antes de irse.',
+  'hydraulics.caution.slowly':
+    'Abra y cierre despacio, y abra del todo un hidrante de cuerpo seco: cerrar deprisa golpea la tubería, y un hidrante a medio abrir descarga por su drenaje.',
+  'hydraulics.caution.stand-clear':
+    'No se ponga nunca sobre una tapa ni delante de un tapón que pueda tener presión. Saque antes el aire.',
+  'hydraulics.caution.dechlorinate':
+    'Donde las normas de vertido lo pidan, elimine el cloro antes de que el agua llegue a un arroyo o al drenaje pluvial.',
+  'hydraulics.caution.no-pressure':
+    'No gire ningún perno antes de que el hidrante esté aislado, sin presión comprobada y drenado.',
+  'hydraulics.caution.rules-decide':
+    'Donde el manual del fabricante o una norma local digan otra cosa, mandan ellos.',
+
+  'problem.given-in-two-units': 'Esto está también en otra unidad ({other}). Indíquelo una sola vez.',
+  'problem.range-upside-down': 'El extremo superior debe estar por encima del inferior.',
+  'problem.bands-not-falling':
+    'Liste las clases de mayor a menor caudal; esta debe empezar por debajo de la anterior.',
+  'problem.class-twice': 'La clase {hydrantClass} está dos veces.',
+  'problem.bands-end-above-zero': 'La última clase debe empezar en 0, para que todo hidrante tenga una.',
   'problem.flow-given-twice': 'Indique las bocas o un caudal medido con contador, no ambos.',
   'problem.units-differ':
     'No se puede convertir {from} a {to}: miden cosas distintas. Elija una de: {choices}.',
@@ -111,8 +171,11 @@ export const hydraulics: Record<keyof typeof english, string> = {
   'hydraulics.compute.flow-test.summary':
     'Lo que una prueba de caudal dice de un hidrante: caudal medido, caudal a una presión residual, clase, dudas.',
   'hydraulics.compute.flow-test.output':
-    'measuredFlowGpm; availableFlowGpm a targetResidualPsi, null si la caída es demasiado pequeña; hydrantClass AA, A, B, C o null; drop con psi, fracción de la estática, sufficient; rating con residualPsi, basis, capacityGpm; el caudal de cada boca; warnings con code, params y una frase que dice qué hacer.',
-  'hydraulics.compute.outlet-flow.summary': 'Caudal de una boca redonda por pitot.',
+    'answer en una línea; measuredFlowGpm; availableFlowGpm a targetResidualPsi, null si la caída es demasiado pequeña; hydrantClass AA, A, B, C o null; drop con psi, fracción de la estática, sufficient; rating con residualPsi, basis, capacityGpm; interval de la capacidad según las lecturas al 95 % (lowGpm, highGpm, probabilidad de cada clase, qué lo causa, qué se supuso), null si no hay capacidad; el caudal de cada boca e hidrante; warnings con code, params y una frase que dice qué hacer; cautions.',
+  'hydraulics.compute.supply-curve.summary':
+    'La curva de suministro de una prueba de caudal, con el intervalo de sus lecturas.',
+  'hydraulics.compute.supply-curve.output': 'svg; description en frases para quien no la ve.',
+  'hydraulics.compute.outlet-flow.summary': 'Caudal de una boca por pitot, difusor o contador.',
   'hydraulics.compute.outlet-flow.output':
     'flowGpm; pumperFactor incluido en él (1 en una boca de manguera).',
   'hydraulics.compute.available-flow.summary': 'Caudal a una presión residual, a partir de una prueba.',
@@ -125,7 +188,7 @@ export const hydraulics: Record<keyof typeof english, string> = {
   'hydraulics.compute.convert.output': 'value en la unidad pedida; factor por el que se multiplicó.',
 
   'hydraulics.command.usage':
-    'Uso: npm run -s compute -- NOMBRE [ARCHIVO]\nLee JSON de ARCHIVO o de la entrada estándar e imprime el resultado como JSON. El código de salida 2 significa que la entrada tiene problemas; se enumeran todos.',
+    'Uso: npm run -s compute -- NOMBRE [ARCHIVO] [--units metric] [--locale es]\nLee JSON de ARCHIVO o de la entrada estándar e imprime el resultado como JSON. Las cantidades pueden darse en métrico por su nombre (staticKpa, diameterMm, flowLPerMin). El código de salida 2 significa que la entrada tiene problemas; se enumeran todos.',
   'hydraulics.command.names': 'Cálculos:',
   'hydraulics.command.gives': 'Da: {output}',
   'hydraulics.command.example': 'Ejemplo:',

@@ -12,6 +12,7 @@ import { warningCodes, type WarningCode } from '../../../shared/hydraulics/flowT
 import { classBand, hydrantClassOf, standardBands } from '../../../shared/hydraulics/hydrantClass.ts';
 import { outletFlowGpm } from '../../../shared/hydraulics/outletFlow.ts';
 import { pumperFactor } from '../../../shared/hydraulics/pumperOutlet.ts';
+import type { TestGauge } from '../../../shared/hydraulics/testGauge.ts';
 import { sayWarning } from '../../../shared/hydraulics/sayWarning.ts';
 import { problemsFromZod } from '../../../shared/problems/fromZod.ts';
 
@@ -23,20 +24,37 @@ const good: FlowTestInput = {
 const codes = (input: FlowTestInput): WarningCode[] =>
   evaluateFlowTest(input).warnings.map(({ code }) => code);
 const outlet = { diameterIn: 2.5, coefficient: 0.9, pitotPsi: 20 };
+const fine: FlowTestInput['gauges'] = [
+  {
+    gaugeId: 'G-1',
+    reads: ['static', 'residual'],
+    rangePsi: 100,
+    accuracyFraction: 0.005,
+    resolutionPsi: 0.5,
+  },
+];
+const last = { testedOn: '2024-05-06', staticPsi: 84, residualPsi: 40, measuredFlowGpm: 600 };
+const withGauge = (more: Partial<TestGauge>): FlowTestInput => ({
+  ...good,
+  testedOn: '2026-03-04',
+  gauges: [{ gaugeId: 'G-1', reads: ['static', 'residual'], rangePsi: 200, ...more }],
+});
 
 describe('warnings: given a test, the doubts it raises', () => {
   it.each<[string, FlowTestInput, WarningCode[]]>([
     ['a good test', good, []],
     ['a drop of 9 %', { ...good, staticPsi: 80, residualPsi: 72.8 }, ['drop-too-small']],
-    ['a drop of exactly 10 %', { ...good, staticPsi: 80, residualPsi: 72 }, []],
+    // Enough to rate by the rule, and still the interval is 26 % down and 35 % up.
+    ['a drop of exactly 10 %', { ...good, staticPsi: 80, residualPsi: 72 }, ['capacity-uncertain']],
+    ['the same with fine gauges', { ...good, staticPsi: 80, residualPsi: 72, gauges: fine }, []],
     ['residual 19.9', { ...good, residualPsi: 19.9 }, ['residual-below-rating']],
     ['residual 20', { ...good, residualPsi: 20 }, []],
-    ['static 30', { ...good, staticPsi: 30, residualPsi: 22 }, ['static-weak']],
+    ['static 30', { ...good, staticPsi: 30, residualPsi: 22 }, ['capacity-uncertain', 'static-weak']],
     ['static 40', { ...good, staticPsi: 40, residualPsi: 30 }, []],
     [
       'static 30, rated at half',
       { ...good, staticPsi: 30, residualPsi: 22, ratingRule: 'half-static-when-weak' },
-      ['rated-at-half-static'],
+      ['capacity-uncertain', 'rated-at-half-static'],
     ],
     [
       'static 18',
@@ -61,7 +79,7 @@ describe('warnings: given a test, the doubts it raises', () => {
     [
       'pumper at 1.5 psi',
       { ...good, outlets: [{ kind: 'pumper', diameterIn: 4.5, coefficient: 0.9, pitotPsi: 1.5 }] },
-      ['pitot-too-low', 'pumper-pitot-below-table'],
+      ['capacity-uncertain', 'pitot-too-low', 'pumper-pitot-below-table'],
     ],
     [
       '4½ in of no kind',
@@ -74,6 +92,61 @@ describe('warnings: given a test, the doubts it raises', () => {
       'a slip of the pen',
       { ...good, outlets: Array(4).fill({ kind: 'hose', diameterIn: 12, coefficient: 0.9, pitotPsi: 20 }) },
       ['flow-implausible'],
+    ],
+    [
+      'a diffuser above static',
+      { ...good, outlets: [{ kind: 'diffuser', kGpmPerSqrtPsi: 160, pitotPsi: 90 }] },
+      ['pitot-above-static'],
+    ],
+    ['a meter on the outlet', { ...good, outlets: [{ kind: 'meter', flowGpm: 789 }] }, []],
+    [
+      'the rated hydrant flowed',
+      { ...good, residualHydrantId: 'H-1', outlets: [{ ...outlet, hydrantId: 'H-1' }] },
+      ['flowed-at-residual-hydrant'],
+    ],
+    [
+      'another hydrant flowed',
+      { ...good, residualHydrantId: 'H-1', outlets: [{ ...outlet, hydrantId: 'H-2' }] },
+      [],
+    ],
+    ['calibrated a year ago', withGauge({ calibratedOn: '2025-03-04' }), []],
+    [
+      'calibrated a year and a day ago',
+      withGauge({ calibratedOn: '2025-03-03' }),
+      ['gauge-out-of-calibration'],
+    ],
+    ['calibration not known', withGauge({ calibratedOn: null }), ['gauge-calibration-unknown']],
+    ['calibrated tomorrow', withGauge({ calibratedOn: '2026-03-05' }), ['gauge-calibrated-after-test']],
+    ['a needle at its end', withGauge({ rangePsi: 86 }), []],
+    ['a needle past its end', withGauge({ rangePsi: 85 }), ['reading-above-gauge']],
+    [
+      'a pitot past its end',
+      withGauge({ rangePsi: 27, reads: ['pitot'], accuracyFraction: 0.01 }),
+      ['reading-above-gauge'],
+    ],
+    ['static 10 psi from the last', { ...good, previous: { ...last, staticPsi: 76 } }, []],
+    ['static 15 psi up', { ...good, previous: { ...last, staticPsi: 71 } }, ['static-jumped']],
+    ['static 14 psi down, 14 %', { ...good, previous: { ...last, staticPsi: 100 } }, []],
+    [
+      'static 16 psi down, 15.7 %',
+      { ...good, previous: { ...last, staticPsi: 102, measuredFlowGpm: 700 } },
+      ['static-jumped'],
+    ],
+    // By the last test 600 × (84/44)^0.54 = 850.9 gpm at zero residual (computed with bc).
+    [
+      'a flow that the last test allows',
+      { ...good, previous: last, outlets: undefined, measuredFlowGpm: 850 },
+      [],
+    ],
+    [
+      'a flow above the last test',
+      { ...good, previous: last, outlets: undefined, measuredFlowGpm: 852 },
+      ['flow-above-last-test'],
+    ],
+    [
+      'a last test that says nothing',
+      { ...good, previous: { ...last, residualPsi: 80 }, outlets: undefined, measuredFlowGpm: 5000 },
+      [],
     ],
   ])('%s', (_, input, expected) => expect(codes(input)).toEqual(expected));
 
@@ -109,6 +182,12 @@ describe('warnings: given a test, the doubts it raises', () => {
         residualPsi: 10,
         outlets: Array(6).fill({ ...outlet, diameterIn: 12, pitotPsi: 90 }),
       },
+      { ...good, residualHydrantId: 'H-1', outlets: [{ ...outlet, hydrantId: 'H-1' }], previous: last },
+      { ...good, previous: { ...last, staticPsi: 120, measuredFlowGpm: 100 } },
+      { ...good, staticPsi: 80, residualPsi: 72 },
+      withGauge({ calibratedOn: null, rangePsi: 80 }),
+      withGauge({ calibratedOn: '2020-01-01' }),
+      withGauge({ calibratedOn: '2027-01-01' }),
     ];
     const warnings = tests.flatMap((test) => evaluateFlowTest(test).warnings);
     expect(new Set(warnings.map(({ code }) => code))).toEqual(new Set(warningCodes));
