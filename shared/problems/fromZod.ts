@@ -10,6 +10,15 @@ export function problemIssue(
   return { code: 'custom' as const, path: [...path], message: code, params: { problem: code, ...params } };
 }
 
+/** A union told apart by one field says which values that field may have. */
+function noBranch(issue: z.core.$ZodIssueInvalidUnion, at: string): Problem {
+  const options = 'options' in issue && Array.isArray(issue.options) ? issue.options : [];
+  const values = options.filter((option): option is string => typeof option === 'string');
+  return values.length > 0
+    ? problem('not-one-of', at, { values: values.join(', ') })
+    : problem('no-such-choice', at);
+}
+
 const dotted = (path: readonly PropertyKey[]): string => path.map(String).join('.');
 
 /**
@@ -62,7 +71,7 @@ export function problemsFromZod(
         return [problem('not-multiple', at, { divisor: issue.divisor })];
       case 'invalid_union': {
         const branches = issue.errors.filter((branch) => branch.length > 0);
-        if (branches.length === 0) return [problem('no-such-choice', at)];
+        if (branches.length === 0) return [noBranch(issue, at)];
         const closest = branches.reduce((best, branch) => (branch.length < best.length ? branch : best));
         return problemsFromZod(closest, path);
       }
