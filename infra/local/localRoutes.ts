@@ -10,6 +10,8 @@ export interface LocalRoutes {
   readonly members: Readonly<Record<Role, Member>>;
   readonly evidence: EvidenceFiles;
   readonly instance: string;
+  /** Whether whoever started the server let other machines in (`HOST`), who know it by other names. */
+  readonly openToOthers: boolean;
   readonly locale: Locale;
 }
 
@@ -22,13 +24,6 @@ export const signInPath = (role: Role): string => `${SIGN_IN_PATH}?role=${role}`
 
 /** What only this runner has: the development issuer, the file-backed evidence, and who is answering here. */
 export async function answerLocal(request: IncomingMessage, url: URL, local: LocalRoutes): Promise<Answer> {
-  // Another name for this machine is how a page elsewhere would reach in (DNS rebinding); the issuer gives to anyone.
-  if (!isThisMachine(request.headers.host))
-    return answer(
-      403,
-      { 'content-type': 'text/plain; charset=utf-8' },
-      'Only by this machine\u2019s own name.',
-    );
   const { pathname } = url;
   if (pathname.startsWith(`${EVIDENCE_PATH}/`))
     return answerEvidence(request, pathname.slice(EVIDENCE_PATH.length + 1), local.evidence);
@@ -43,9 +38,12 @@ export async function answerLocal(request: IncomingMessage, url: URL, local: Loc
     case '/local/instance':
       return answer(200, { 'content-type': 'text/plain', 'cache-control': 'no-store' }, local.instance);
     case SIGN_IN_PATH:
+      // Another name for this machine is how a page elsewhere would reach in (DNS rebinding); the issuer gives to anyone.
+      if (!local.openToOthers && !isThisMachine(request.headers.host))
+        return plain(403, 'Only by this machine\u2019s own name.');
       return signIn(url.searchParams.get('role'), local);
     default:
-      return answer(404, { 'content-type': 'text/plain' }, 'not found');
+      return plain(404, 'not found');
   }
 }
 
@@ -67,9 +65,11 @@ async function signIn(role: string | null, { issuer, members, locale }: LocalRou
   );
 }
 
-function isThisMachine(host: string | undefined): boolean {
-  const name = (host ?? '').replace(/:\d+$/, '').toLowerCase();
-  return name === 'localhost' || name === '127.0.0.1' || name === '[::1]';
+const plain = (status: number, text: string): Answer =>
+  answer(status, { 'content-type': 'text/plain; charset=utf-8' }, text);
+
+export function isThisMachine(host: string | undefined): boolean {
+  return /^(localhost|127\.0\.0\.1|\[::1\])(:\d+)?$|^::1$/i.test(host ?? '');
 }
 
 const escapeHtml = (text: string): string =>

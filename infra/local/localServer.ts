@@ -17,7 +17,7 @@ import { FolderInUse, localTableNames, startDynamodb, type EmbeddedDynamodb } fr
 import { EVIDENCE_PATH } from './evidenceFiles.ts';
 import { followHere, type Following } from './following.ts';
 import { createIssuer, developmentAudience, developmentIssuer, type Issuer } from './issuer.ts';
-import { answerLocal, KEYS_PATH } from './localRoutes.ts';
+import { answerLocal, isThisMachine, KEYS_PATH } from './localRoutes.ts';
 import { answerPage } from './pages.ts';
 import { publishedFiles } from './publishedFiles.ts';
 import { RefusedStart } from './refusedStart.ts';
@@ -67,7 +67,8 @@ export async function startLocalServer(options: LocalOptions): Promise<LocalServ
       now,
     };
     const gateway = { handlers: await importHandlers(), log, now, locale: settings.locale };
-    const local = { issuer, members, evidence, instance, locale: settings.locale };
+    const openToOthers = !isThisMachine(host);
+    const local = { issuer, members, evidence, instance, openToOthers, locale: settings.locale };
     const pages = {
       client,
       published: publishedFiles(openPublishedStore(fileUrl(folder.objects.published))),
