@@ -1,6 +1,7 @@
 /** English words: sections and fields of the forms, `field.<kind>.<path>`; `.help` stands below a label. */
 export const fields = {
   'section.strike.which': 'Which hydrant',
+  'section.strike.where': 'Not in the list? Say where it stands',
   'section.strike.found': 'What you found',
   'section.strike.out': 'Out of service',
   'section.strike.out.help': 'The hydrant counts as out of service as soon as this report is recorded.',
@@ -8,7 +9,6 @@ export const fields = {
   'section.strike.times': 'Times, and who reported it',
   'section.photos': 'Photos',
   'section.photos.help': 'Whole scene, the hydrant, a close-up, and one with something that shows its size.',
-  'section.note': 'Note',
   'section.party.vehicles': 'Vehicle',
   'section.party.insurer': 'Insurer',
   'section.party.police': 'Police',

@@ -3,6 +3,10 @@ export const kit = {
   'form.needed': '(needed)',
   'form.problem': 'Problem:',
   'form.problems': '{count, plural, one {One thing to put right} other {# things to put right}}',
+  'form.title.strike': 'Report a strike',
+  'form.title.claim-opened': 'Open a claim',
+  'form.title.demand-sent': 'Record a demand sent',
+  'form.title.link': 'Join two reports of one strike',
   'form.opening': 'Opening the form…',
   'form.about-hydrant': 'Hydrant {hydrantId}',
   'form.send': 'Send',
@@ -80,15 +84,13 @@ export const kit = {
   'return-answer.held':
     'This return would be kept, and have no effect yet. The hydrant stays out of service:',
   'caution.title': 'Before you start',
-  'caution.traffic': 'Traffic: lights and cones first, and stay out of the lane.',
-  'caution.lines':
-    'Lines down or near: keep away until the power company says they are dead. Leave the vehicle where it is.',
-  'caution.water': 'Water: it can hide holes and wash out the ground. Do not stand in front of a jet.',
-  'caution.pressure':
-    'Stored pressure and heavy parts: nothing comes apart before it is isolated, proved without pressure and drained.',
-  'caution.valve': 'Turn slowly and count. A valve closed too fast can break the main.',
-  'caution.stream': 'Aim the stream away from people, traffic and lines, and stand clear of it.',
-  'caution.slowly': 'Open slowly and fully, close slowly.',
+  'caution.traffic': 'Traffic: lights and cones first.',
+  'caution.lines': 'Lines down: keep away. The vehicle stays where it is.',
+  'caution.water': 'Water hides holes and washes ground out. Stay out of the jet.',
+  'caution.pressure': 'Pressure: isolate, prove it gone, drain, and only then take apart.',
+  'caution.valve': 'Turn slowly and count: closing too fast can break the main.',
+  'caution.stream': 'Aim the stream away from people, traffic and lines.',
+  'caution.slowly': 'Open slowly and fully; close slowly.',
   'caution.codes': 'Local codes, the maker’s manual and licensed practice decide.',
   'intro.strike': 'Send what you know now. The rest can follow.',
   'intro.party':

@@ -2,6 +2,7 @@ import type { fields as english } from '../../en/forms/fields.ts';
 
 export const fields: Record<keyof typeof english, string> = {
   'section.strike.which': '¿Qué hidrante?',
+  'section.strike.where': '¿No está en la lista? Diga dónde está',
   'section.strike.found': 'Lo que encontró',
   'section.strike.out': 'Fuera de servicio',
   'section.strike.out.help': 'El hidrante consta fuera de servicio en cuanto se registra este informe.',
@@ -9,7 +10,6 @@ export const fields: Record<keyof typeof english, string> = {
   'section.strike.times': 'Horas y quién avisó',
   'section.photos': 'Fotos',
   'section.photos.help': 'Toda la escena, el hidrante, un primer plano y una con algo que muestre el tamaño.',
-  'section.note': 'Nota',
   'section.party.vehicles': 'Vehículo',
   'section.party.insurer': 'Aseguradora',
   'section.party.police': 'Policía',

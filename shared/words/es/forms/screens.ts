@@ -56,6 +56,7 @@ export const screens: Record<keyof typeof english, string> = {
   'finder.how': 'Escriba parte del número o de la calle.',
   'finder.this-one': 'El hidrante de este trabajo: {hydrantId}',
   'finder.found': '{count, plural, =0 {Ninguno.} one {# hidrante.} other {# hidrantes.}}',
+  'finder.first': 'Los primeros {count}. Escriba más para acotar.',
   'finder.searching': 'Buscando…',
   'finder.locating': 'Buscando su posición…',
   'finder.denied': 'Este dispositivo no comparte su posición. Permítalo en el navegador o escriba.',

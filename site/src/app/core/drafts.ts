@@ -20,7 +20,7 @@ export interface Draft {
     readonly reason: string;
     readonly withdraw: boolean;
   };
-  /** What a title can say before anything is loaded. */
+  /** What is recorded already and this is about: a new strike has no id here, because nothing is known of it yet. */
   readonly about: { readonly hydrantId: string | null; readonly strikeId: string | null };
 }
 

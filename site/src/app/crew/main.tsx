@@ -1,3 +1,4 @@
+import '../core/noEval.ts';
 import { start } from '../screens/start.tsx';
 import { Find } from './Find.tsx';
 import { Home } from './Home.tsx';

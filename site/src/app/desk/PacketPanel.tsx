@@ -37,12 +37,18 @@ export function PacketPanel({ claim }: { readonly claim: ClaimState }) {
         setState({ is: 'built', built: answer.value });
         if (mode === 'freeze') recordedCount.set(recordedCount.get() + 1);
         return;
-      case 'refused':
-        return setState({ is: 'failed', words: answer.title, problems: answer.problems });
-      case 'sign-in':
-        return setState({ is: 'failed', words: words.t('screen.failed.sign-in'), problems: [] });
-      case 'unreachable':
-        return setState({ is: 'failed', words: words.t(`screen.failed.${answer.reason}`), problems: [] });
+      case 'refused': {
+        setState({ is: 'failed', words: answer.title, problems: answer.problems });
+        return;
+      }
+      case 'sign-in': {
+        setState({ is: 'failed', words: words.t('screen.failed.sign-in'), problems: [] });
+        return;
+      }
+      case 'unreachable': {
+        setState({ is: 'failed', words: words.t(`screen.failed.${answer.reason}`), problems: [] });
+        return;
+      }
     }
   };
   const busy = state.is === 'building';

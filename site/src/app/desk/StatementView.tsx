@@ -1,7 +1,7 @@
 import type { StatementLine } from '../../../../shared/costs/line.ts';
 import type { Statement } from '../../../../shared/costs/statement.ts';
 import { sayProblem } from '../../../../shared/words/index.ts';
-import { useWords } from '../core/words.ts';
+import { useWords, type Wording } from '../core/words.ts';
 
 /** The statement of costs, section by section. Each line opens to say why it is what it is. */
 export function StatementView({ statement }: { readonly statement: Statement }) {
@@ -58,6 +58,16 @@ function Remarks({ title, remarks }: { readonly title: string; readonly remarks:
   );
 }
 
+const lineTitle = ({ kind, description, item, quantity }: StatementLine, words: Wording): string =>
+  words.t(`packet.line.${kind}`, { description, item, quantity: `$${quantity}` });
+
+/** Quantity and rate; a share of other lines has no quantity of its own. */
+function lineQuantity({ unit, quantity, rateUsd }: StatementLine, words: Wording): string {
+  if (unit === 'usd') return '';
+  const amount = words.t(`packet.unit.${unit}`, { quantity, count: Number(quantity) });
+  return rateUsd === null ? amount : `${amount} × ${words.t(`packet.per.${unit}`, { rate: `$${rateUsd}` })}`;
+}
+
 function Line({ line }: { readonly line: StatementLine }) {
   const words = useWords();
   const { authority } = line;
@@ -65,14 +75,8 @@ function Line({ line }: { readonly line: StatementLine }) {
     <li>
       <details>
         <summary>
-          <span class="line-what">
-            {line.description}
-            <span class="small soft"> {line.item}</span>
-          </span>
-          <span class="line-quantity">
-            {line.quantity} {words.t(`packet.unit.${line.unit}`)}
-            {line.rateUsd !== null && ` × $${line.rateUsd}`}
-          </span>
+          <span class="line-what">{lineTitle(line, words)}</span>
+          <span class="line-quantity">{lineQuantity(line, words)}</span>
           <span class="line-amount">
             {line.amountCents === null ? words.t('claim.no-amount') : words.money(line.amountCents)}
           </span>

@@ -1,3 +1,4 @@
+import '../core/noEval.ts';
 import { start } from '../screens/start.tsx';
 import { CaseFile } from './CaseFile.tsx';
 import { ClaimScreen } from './ClaimScreen.tsx';

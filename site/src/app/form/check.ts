@@ -1,6 +1,6 @@
 import { problemsFromZod } from '../../../../shared/problems/fromZod.ts';
 import type { Problem } from '../../../../shared/problems/problem.ts';
-import { forms, type FactKind } from '../../../../shared/submissions/kinds.ts';
+import { forms } from '../../../../shared/submissions/kinds.ts';
 import { encode, typedPath, type Encoded } from './encode.ts';
 import type { FormSpec } from './spec.ts';
 import type { Values } from './nodes.ts';
@@ -18,13 +18,13 @@ const within = (path: string, at: string): boolean => path === at || path.starts
  */
 export function checkForm(spec: FormSpec, values: Values, zone: string): Checked {
   const { body, problems, rows } = encode(spec.nodes, values, { zone, nullable: spec.nullable });
-  const parsed = forms[spec.kind as FactKind].body.safeParse(body, { reportInput: true });
+  const parsed = forms[spec.kind].body.safeParse(body, { reportInput: true });
   const refused = parsed.success ? [] : problemsFromZod(parsed.error.issues);
   const all = [
     ...problems,
     ...refused.filter(({ path }) => !problems.some((known) => within(path, known.path))),
   ];
-  if (all.length === 0 && parsed.success) return { ok: true, body: parsed.data as Record<string, unknown> };
+  if (all.length === 0 && parsed.success) return { ok: true, body: parsed.data };
   return { ok: false, body, problems: onTyped(all, rows) };
 }
 

@@ -19,10 +19,10 @@ function typedValue(leaf: Leaf, value: unknown, zone: string): Value {
   if (value === null || value === undefined) return list ? [] : leaf.type === 'kept' ? null : '';
   switch (leaf.type) {
     case 'quantity':
-      return { text: String(value as number), unit: leaf.unit };
+      return { text: `${value as number}`, unit: leaf.unit };
     case 'number':
     case 'coefficient':
-      return String(value as number);
+      return `${value as number}`;
     case 'money':
       return writeCents(value as number);
     case 'instant':

@@ -56,7 +56,7 @@ function textOf(leaf: Leaf, value: unknown, words: Wording): string {
     case 'hydrant':
     case 'pick':
     case 'kept':
-      return String(value as string);
+      return String(value);
   }
 }
 

@@ -59,7 +59,8 @@ async function sendSubmission(entry: Entry): Promise<Next> {
   return 'stop';
 }
 
-async function sendPhoto(entry: Entry, sha256: string): Promise<'arrived' | string> {
+/** `arrived`, or why not (`outbox.error.<code>`). */
+async function sendPhoto(entry: Entry, sha256: string): Promise<string> {
   const { subject, submissionId } = entry.submission;
   const answer = await postJson<UploadAnswer>('/api/evidence/uploads', { subject, submissionId, sha256 });
   if (answer.outcome !== 'ok') return errorOf(answer);

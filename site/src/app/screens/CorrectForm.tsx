@@ -46,7 +46,7 @@ export function CorrectForm() {
       touched: false,
       values: {
         ...decode(spec.nodes, body, words.zone),
-        ...spec.steering?.(body as Record<string, unknown>),
+        ...spec.steering?.(body),
       },
       corrects: { targetId: target.submissionId, occurredAt: target.occurredAt, reason: '', withdraw: false },
       about: {

@@ -150,6 +150,7 @@ function Confirmed({ receipt }: { readonly receipt: Receipt }) {
   const { kind, about, submission, recordedAt } = receipt;
   const title = words.t(`kind.${kind}`);
   const { subject } = submission;
+  const strikeId = subject.type === 'strike' ? subject.strikeId : about.strikeId;
   const desk = location.pathname.startsWith('/desk');
   // A strike that nobody told dispatch of is recorded, and the next truck still does not know.
   const untold = (kind === 'strike' || kind === 'outage') && submission.body['dispatch'] === null;
@@ -157,8 +158,8 @@ function Confirmed({ receipt }: { readonly receipt: Receipt }) {
     ...(subject.type === 'claim' && desk
       ? [{ href: to(['claim', subject.claimId]), words: 'outbox.to-claim' }]
       : []),
-    ...(about.strikeId !== null ? [{ href: to(['strike', about.strikeId]), words: 'outbox.to-strike' }] : []),
-    ...(about.strikeId === null && about.hydrantId !== null && !desk
+    ...(strikeId !== null ? [{ href: to(['strike', strikeId]), words: 'outbox.to-strike' }] : []),
+    ...(strikeId === null && about.hydrantId !== null && !desk
       ? [{ href: to(['hydrant', about.hydrantId]), words: 'outbox.to-hydrant' }]
       : []),
   ];

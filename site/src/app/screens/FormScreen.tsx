@@ -100,7 +100,7 @@ function Form({ spec, opened, author }: FormProps) {
 
   const title = draft.corrects
     ? `${words.t('kind.correction')}: ${words.t(`kind.${draft.kind}`)}`
-    : words.t(`kind.${draft.kind}`);
+    : words.t(hasWords(`form.title.${draft.kind}`) ? `form.title.${draft.kind}` : `kind.${draft.kind}`);
   const about = draft.about.hydrantId ?? context.hydrantId;
   return (
     <ScopeProvider value={{ spec, job: context, words, problems, submissionId: draft.submissionId, Fields }}>
@@ -213,7 +213,8 @@ function Discard({ submissionId }: { readonly submissionId: string }) {
   const discard = (): void => {
     dropDraft(submissionId);
     draftsChanged.set(draftsChanged.get() + 1);
-    history.length > 1 ? history.back() : replaceWith('#/');
+    if (history.length > 1) history.back();
+    else replaceWith('#/');
   };
   return (
     <p class="discard">

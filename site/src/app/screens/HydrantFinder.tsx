@@ -65,7 +65,7 @@ export function HydrantFinder({ inputId, labelledBy, suggested, onPick }: Props)
   const exact = found.some(({ hydrant }) => hydrant.hydrantId === typed);
   const message =
     state.is === 'found'
-      ? words.t('finder.found', { count: found.length })
+      ? words.t(found.length < MOST ? 'finder.found' : 'finder.first', { count: found.length })
       : state.is === 'idle'
         ? ''
         : words.t(`finder.${state.is}`);

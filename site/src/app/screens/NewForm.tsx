@@ -1,5 +1,4 @@
 import { useEffect } from 'preact/hooks';
-import type { FactKind } from '../../../../shared/submissions/kinds.ts';
 import { keepDraft, type Draft } from '../core/drafts.ts';
 import { newId } from '../core/device.ts';
 import { useObservable } from '../core/observable.ts';
@@ -26,7 +25,7 @@ export function NewForm() {
   useEffect(() => {
     if (!spec || !settled) return;
     const known = { ...about, hydrantId: context.hydrantId };
-    const subject = subjectFor(spec.kind as FactKind, known, newId);
+    const subject = subjectFor(spec.kind, known, newId);
     if (!subject) {
       replaceWith(to(['find'], { then: kind }));
       return;
@@ -41,7 +40,7 @@ export function NewForm() {
       values: spec.blank(context),
       about: {
         hydrantId: context.hydrantId,
-        strikeId: subject.type === 'strike' ? subject.strikeId : about.strikeId,
+        strikeId: about.strikeId,
       },
     };
     keepDraft(draft);

@@ -1,3 +1,4 @@
+import '../core/noEval.ts';
 import { render } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
 import { useObservable } from '../core/observable.ts';

@@ -85,7 +85,7 @@ export const partySpec: FormSpec = {
         { type: 'text', name: 'crashReport.text', lines: 3 },
       ],
     },
-    { type: 'section', id: 'note', nodes: [note] },
+    note,
   ],
   blank: () => ({ vehicles: [{}] }),
   occurredAt: () => null,

@@ -117,7 +117,7 @@ export const repairSpec: FormSpec = {
     { type: 'section', id: 'repair.parts', nodes: [parts] },
     { type: 'section', id: 'repair.contractors', folded: true, nodes: [contractors] },
     { type: 'section', id: 'photos', nodes: [photos(60)] },
-    { type: 'section', id: 'note', nodes: [note] },
+    note,
   ],
   blank: ({ hydrantId, strike, personId }) => ({
     hydrantId: hydrantId ?? strike?.hydrantId ?? '',

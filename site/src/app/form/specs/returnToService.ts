@@ -102,7 +102,7 @@ export const returnToServiceSpec: FormSpec = {
       ],
     },
     { type: 'section', id: 'photos', nodes: [photos(30)] },
-    { type: 'section', id: 'note', nodes: [note] },
+    note,
   ],
   blank,
   occurredAt: firstInstant('returnedAt'),

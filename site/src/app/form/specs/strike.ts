@@ -14,11 +14,16 @@ export const strikeSpec: FormSpec = {
     {
       type: 'section',
       id: 'strike.which',
+      nodes: [{ type: 'hydrant', name: 'hydrantId' }],
+    },
+    {
+      type: 'when',
+      test: (values) => textOf(values['hydrantId']) === '',
       nodes: [
-        { type: 'hydrant', name: 'hydrantId' },
         {
-          type: 'when',
-          test: (values) => textOf(values['hydrantId']) === '',
+          type: 'section',
+          id: 'strike.where',
+          folded: true,
           nodes: [
             { type: 'position', name: 'position' },
             { type: 'text', name: 'placeDescription' },

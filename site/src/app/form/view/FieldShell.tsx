@@ -16,8 +16,8 @@ interface Props {
   readonly path: string;
   /** A group of controls (choice buttons) is named by its label instead of carrying it. */
   readonly group?: 'radiogroup' | 'group';
-  /** Stands after the label, such as a unit. */
-  readonly aside?: ComponentChildren;
+  /** Stands after the label of a single control, such as the time zone. */
+  readonly aside?: string | undefined;
   /** More help than the catalogue has, such as the time zone. */
   readonly hint?: string | undefined;
   readonly children: (described: Described) => ComponentChildren;
@@ -67,8 +67,10 @@ export function FieldShell({ leaf, path, group, aside, hint, children }: Props) 
   if (!group)
     return (
       <div class={className}>
-        <label for={id}>{label}</label>
-        {aside}
+        <label for={id}>
+          {label}
+          {aside && <span class="aside"> {aside}</span>}
+        </label>
         {messages}
         {children(described)}
       </div>
@@ -86,7 +88,6 @@ export function FieldShell({ leaf, path, group, aside, hint, children }: Props) 
       <span class="label" id={`${id}-label`}>
         {label}
       </span>
-      {aside}
       {messages}
       {children(described)}
     </div>

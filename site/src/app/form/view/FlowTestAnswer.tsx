@@ -47,7 +47,7 @@ export function FlowTestAnswer({ values }: ExtraProps) {
   const { spec, words } = useScope();
   const typed = encode(spec.nodes, values, { zone: words.zone, nullable: spec.nullable }).body as Typed;
   const input = inputOf(typed);
-  const result = input && evaluate(input);
+  const result = input ? evaluate(input) : null;
   const flowed = (typed.flowHydrants ?? []).map(({ hydrantId }) => hydrantId);
   const oneHydrant = flowed.length === 1 && flowed[0] !== undefined && flowed[0] === typed.residualHydrantId;
   return (
@@ -55,13 +55,13 @@ export function FlowTestAnswer({ values }: ExtraProps) {
       <h3>{words.t('flow-answer.title')}</h3>
       {oneHydrant && <p class="label-note">{words.t('flow-answer.one-hydrant')}</p>}
       <div role="status">
-        {!result || !input ? (
+        {result === null ? (
           <p class="soft">{words.t(input ? 'flow-answer.not-a-test' : 'flow-answer.more-readings')}</p>
         ) : (
           <Answer result={result} />
         )}
       </div>
-      {result && input && (
+      {input && result && (
         // Our own drawing from numbers and catalogue words, escaped where it is made.
         <div
           class="curve"

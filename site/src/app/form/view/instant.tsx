@@ -32,10 +32,10 @@ export function InstantField({ leaf, path, value, set, change, level }: PropsOf<
     change(more);
   };
   return (
-    <FieldShell leaf={leaf} path={path}>
+    <FieldShell leaf={leaf} path={path} aside={zone}>
       {(described) => (
         <>
-          <div class="time">
+          <div class="with-button time">
             <input
               {...described}
               type="datetime-local"
@@ -46,7 +46,6 @@ export function InstantField({ leaf, path, value, set, change, level }: PropsOf<
                 set(input.value === '' && input.validity.badInput ? incompleteTime : input.value);
               }}
             />
-            <span class="unit">{zone}</span>
             <button type="button" class="plain" onClick={now} aria-describedby={`${described.id}-now`}>
               {words.t('form.now')}
             </button>
