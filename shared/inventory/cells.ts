@@ -20,10 +20,12 @@ export function cellsOf(hydrants: readonly Hydrant[], most: number): Cell[] {
 
 function split(hydrants: readonly Hydrant[], cell: string, area: Cell['bounds'], most: number): Cell[] {
   if (hydrants.length === 0) return [];
-  if (hydrants.length <= most || cell.length >= deepest) return [{ cell, bounds: boundsOf(hydrants), hydrants: hydrants.toSorted(byId) }];
+  if (hydrants.length <= most || cell.length >= deepest)
+    return [{ cell, bounds: boundsOf(hydrants), hydrants: hydrants.toSorted(byId) }];
   const digitOf = quarterOf(area);
   const [first] = hydrants;
-  const only = first && hydrants.every((hydrant) => digitOf(hydrant) === digitOf(first)) ? digitOf(first) : null;
+  const only =
+    first && hydrants.every((hydrant) => digitOf(hydrant) === digitOf(first)) ? digitOf(first) : null;
   // From the whole Earth down to a town there is one quarter after another; no need to copy the list for each.
   if (only !== null) return split(hydrants, `${cell}${only}`, quarter(area, only), most);
   return [0, 1, 2, 3].flatMap((digit) =>
@@ -43,11 +45,17 @@ const quarterOf =
 
 function quarter([west, south, east, north]: Cell['bounds'], digit: number): Cell['bounds'] {
   const [middleX, middleY] = [(west + east) / 2, (south + north) / 2];
-  return [digit % 2 === 1 ? middleX : west, digit >= 2 ? middleY : south, digit % 2 === 1 ? east : middleX, digit >= 2 ? north : middleY];
+  return [
+    digit % 2 === 1 ? middleX : west,
+    digit >= 2 ? middleY : south,
+    digit % 2 === 1 ? east : middleX,
+    digit >= 2 ? north : middleY,
+  ];
 }
 
 // By code units: the same on every machine, whatever its language.
-const byId = (one: Hydrant, other: Hydrant): number => (one.hydrantId < other.hydrantId ? -1 : one.hydrantId > other.hydrantId ? 1 : 0);
+const byId = (one: Hydrant, other: Hydrant): number =>
+  one.hydrantId < other.hydrantId ? -1 : one.hydrantId > other.hydrantId ? 1 : 0;
 
 function boundsOf(hydrants: readonly Hydrant[]): Cell['bounds'] {
   let [west, south, east, north] = [Infinity, Infinity, -Infinity, -Infinity];

@@ -54,7 +54,10 @@ export const inventoryEdition = z.strictObject({
 export type InventoryEdition = z.infer<typeof inventoryEdition>;
 
 /** The body of the `inventory-loaded` fact of an edition. */
-export const loadedBody = ({ manifestSha256 }: InventoryEdition, meta: InventoryMeta): z.infer<typeof inventoryLoaded.body> => ({
+export const loadedBody = (
+  { manifestSha256 }: InventoryEdition,
+  meta: InventoryMeta,
+): z.infer<typeof inventoryLoaded.body> => ({
   loadedAt: meta.loadedAt,
   loadedBy: meta.loadedBy,
   sourceFile: meta.sourceFile,

@@ -31,7 +31,8 @@ export const serviceStates = ['active', 'inactive', 'abandoned', 'planned', 'unk
  * False for an asset that its own inventory says is not in use (inactive, abandoned, planned). Such a hydrant is never
  * offered as the nearest one, whatever the ledger holds; `unknown` (most open data) leaves the answer to the ledger.
  */
-export const mayServe = ({ service }: { service: (typeof serviceStates)[number] }): boolean => service === 'active' || service === 'unknown';
+export const mayServe = ({ service }: { service: (typeof serviceStates)[number] }): boolean =>
+  service === 'active' || service === 'unknown';
 
 export const outlet = z.strictObject({
   kind: z.enum(['hose', 'pumper']),

@@ -27,7 +27,10 @@ export interface ImportFile {
 /** More rows than any utility has hydrants; a larger file is not an inventory of one. */
 const mostRows = 2_000_000;
 
-async function everyRow(file: ImportFile, use: (row: SourceRow, names: readonly string[]) => void): Promise<RowReader> {
+async function everyRow(
+  file: ImportFile,
+  use: (row: SourceRow, names: readonly string[]) => void,
+): Promise<RowReader> {
   const reader = readerFor(file.format, file.head);
   let count = 0;
   const each = (rows: readonly SourceRow[]): void => {
@@ -77,14 +80,23 @@ export async function importFile(file: ImportFile, choices: ImportChoices): Prom
   });
   const idColumn = proposal.uses.find(({ field }) => field === 'hydrantId')?.columns[0]?.name ?? null;
   const hydrants = settle(drafts, place.crs, choices, idColumn, findings);
-  const noIds = idColumn === null ? [problem(profile.featureIds > 0 ? 'inventory-no-id-column-source' : 'inventory-no-id-column')] : [];
-  const report = summarise(rows, hydrants.length, findings, [...file.remarks, ...place.remarks, ...noIds, ...passedOver(profile)]);
+  const noIds =
+    idColumn === null
+      ? [problem(profile.featureIds > 0 ? 'inventory-no-id-column-source' : 'inventory-no-id-column')]
+      : [];
+  const report = summarise(rows, hydrants.length, findings, [
+    ...file.remarks,
+    ...place.remarks,
+    ...noIds,
+    ...passedOver(profile),
+  ]);
   return { profile, proposal, place, hydrants, report };
 }
 
 function passedOver({ passed }: Profile): Problem[] {
   const remarks: Problem[] = [];
   if (passed.blankLines > 0) remarks.push(problem('inventory-blank-lines', '', { count: passed.blankLines }));
-  if (passed.otherElements > 0) remarks.push(problem('inventory-other-elements', '', { count: passed.otherElements }));
+  if (passed.otherElements > 0)
+    remarks.push(problem('inventory-other-elements', '', { count: passed.otherElements }));
   return remarks;
 }

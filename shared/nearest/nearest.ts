@@ -1,6 +1,12 @@
 import { around } from 'geokdbush';
 import KDBush from 'kdbush';
-import { compassPoint, greatCircleFt, initialBearingDeg, type CompassPoint, type Position } from './sphere.ts';
+import {
+  compassPoint,
+  greatCircleFt,
+  initialBearingDeg,
+  type CompassPoint,
+  type Position,
+} from './sphere.ts';
 
 /** What the search needs to know of a hydrant. */
 export type Findable = Position & { readonly hydrantId: string };
@@ -63,7 +69,10 @@ export function nearestInService<T extends Findable>(
     return hydrant ? [neighbour(point, hydrant)] : [];
   });
   // By code units, so that the order is the same whatever the language of the machine.
-  return neighbours.sort((one, other) => one.distanceFt - other.distanceFt || (one.hydrant.hydrantId < other.hydrant.hydrantId ? -1 : 1));
+  return neighbours.sort(
+    (one, other) =>
+      one.distanceFt - other.distanceFt || (one.hydrant.hydrantId < other.hydrant.hydrantId ? -1 : 1),
+  );
 }
 
 /** A hydrant as seen from a point. */

@@ -21,13 +21,16 @@ const square = (value: number): number => value * value;
 export function greatCircleMetres(one: Position, other: Position): number {
   const halfChordSquared =
     square(Math.sin(radians(other.latitudeDeg - one.latitudeDeg) / 2)) +
-    Math.cos(radians(one.latitudeDeg)) * Math.cos(radians(other.latitudeDeg)) * square(Math.sin(radians(other.longitudeDeg - one.longitudeDeg) / 2));
+    Math.cos(radians(one.latitudeDeg)) *
+      Math.cos(radians(other.latitudeDeg)) *
+      square(Math.sin(radians(other.longitudeDeg - one.longitudeDeg) / 2));
   // Rounding can carry antipodes a hair past 1.
   return 2 * EARTH_RADIUS_M * Math.asin(Math.sqrt(Math.min(1, halfChordSquared)));
 }
 
 /** Great-circle distance in feet (0.3048 m exactly); see {@link greatCircleMetres} for its error. */
-export const greatCircleFt = (one: Position, other: Position): number => greatCircleMetres(one, other) / 0.3048;
+export const greatCircleFt = (one: Position, other: Position): number =>
+  greatCircleMetres(one, other) / 0.3048;
 
 /**
  * The direction in which to set out from `from` to reach `to` on the great circle, degrees clockwise from north,

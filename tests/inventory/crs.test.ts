@@ -29,12 +29,17 @@ describe('coordinate systems, beside PROJ', () => {
 
   it('knows later realisations of a zone by their own code', () => {
     // NAD 83 (2011) New York Long Island (ftUS) has the parameters of EPSG:2263 (EPSG registry).
-    expect(resolveCrs('EPSG:6539').toWgs84(1_000_000, 200_000)).toEqual(resolveCrs('2263').toWgs84(1_000_000, 200_000));
+    expect(resolveCrs('EPSG:6539').toWgs84(1_000_000, 200_000)).toEqual(
+      resolveCrs('2263').toWgs84(1_000_000, 200_000),
+    );
   });
 
-  it.each(['EPSG:4326', 'urn:ogc:def:crs:OGC:1.3:CRS84', 'urn:ogc:def:crs:EPSG::4269', 'epsg:4258'])('%s is degrees as they stand', (text) => {
-    expect(resolveCrs(text).toWgs84(-70.1, 41.2)).toEqual([-70.1, 41.2]);
-  });
+  it.each(['EPSG:4326', 'urn:ogc:def:crs:OGC:1.3:CRS84', 'urn:ogc:def:crs:EPSG::4269', 'epsg:4258'])(
+    '%s is degrees as they stand',
+    (text) => {
+      expect(resolveCrs(text).toWgs84(-70.1, 41.2)).toEqual([-70.1, 41.2]);
+    },
+  );
 
   it('takes a definition with its datum stated', () => {
     const crs = resolveCrs('+proj=utm +zone=18 +datum=NAD83 +units=m');
@@ -52,14 +57,21 @@ describe('coordinate systems, beside PROJ', () => {
     ['EPSG:99999', 'crs-unknown'],
     ['New York', 'crs-unknown'],
     ['+proj=nonsense +datum=WGS84', 'crs-not-readable'],
-  ])('refuses %s: %s', async (text, code) => expect(await refusal(Promise.resolve().then(() => resolveCrs(text)))).toEqual([code]));
+  ])('refuses %s: %s', async (text, code) =>
+    expect(await refusal(Promise.resolve().then(() => resolveCrs(text)))).toEqual([code]),
+  );
 
   it('takes an older datum once its shift is stated', () => {
-    expect(resolveCrs('+proj=tmerc +lat_0=0 +lon_0=9 +k=1 +x_0=3500000 +ellps=bessel +towgs84=598.1,73.7,418.2,0.202,0.045,-2.455,6.7 +units=m').kind).toBe('projected');
+    expect(
+      resolveCrs(
+        '+proj=tmerc +lat_0=0 +lon_0=9 +k=1 +x_0=3500000 +ellps=bessel +towgs84=598.1,73.7,418.2,0.202,0.045,-2.455,6.7 +units=m',
+      ).kind,
+    ).toBe('projected');
   });
 });
 
-const rows = (points: readonly (readonly [x: number, y: number])[], names = 'x,y'): string => [`id,${names}`, ...points.map(([x, y], row) => `H-${row},${x},${y}`)].join('\n');
+const rows = (points: readonly (readonly [x: number, y: number])[], names = 'x,y'): string =>
+  [`id,${names}`, ...points.map(([x, y], row) => `H-${row},${x},${y}`)].join('\n');
 const feet = rows([
   [1_000_000, 200_000],
   [1_000_100, 200_100],
@@ -67,16 +79,53 @@ const feet = rows([
 ]);
 
 describe('what is refused rather than guessed', () => {
-  it('projected coordinates with no system stated', async () => expect(await refusal(importText(feet))).toEqual(['projected']));
-  it('a system in whose area the points are not', async () => expect(await refusal(importText(feet, { crs: 'EPSG:2225' }))).toEqual(['outside-area']));
-  it('a projected system for degrees', async () => expect(await refusal(importText(rows([[-73.9, 40.7]]), { crs: 'EPSG:2263' }))).toEqual(['already-degrees']));
+  it('projected coordinates with no system stated', async () =>
+    expect(await refusal(importText(feet))).toEqual(['projected']));
+  it('a system in whose area the points are not', async () =>
+    expect(await refusal(importText(feet, { crs: 'EPSG:2225' }))).toEqual(['outside-area']));
+  it('a projected system for degrees', async () =>
+    expect(await refusal(importText(rows([[-73.9, 40.7]]), { crs: 'EPSG:2263' }))).toEqual([
+      'already-degrees',
+    ]));
   it('columns that hold each other’s axis', async () => {
-    expect(await refusal(importText(rows([[40.7, -73.9], [40.8, -73.8]])))).toEqual(['axes-swapped']);
-    expect(await refusal(importText(rows([[40.7, -173.9], [40.8, -173.8]])))).toEqual(['axes-swapped']);
-    expect(await refusal(importText(rows([[200_000, 1_000_000], [200_100, 1_000_100]]), { crs: 'EPSG:2263' }))).toEqual(['axes-swapped']);
+    expect(
+      await refusal(
+        importText(
+          rows([
+            [40.7, -73.9],
+            [40.8, -73.8],
+          ]),
+        ),
+      ),
+    ).toEqual(['axes-swapped']);
+    expect(
+      await refusal(
+        importText(
+          rows([
+            [40.7, -173.9],
+            [40.8, -173.8],
+          ]),
+        ),
+      ),
+    ).toEqual(['axes-swapped']);
+    expect(
+      await refusal(
+        importText(
+          rows([
+            [200_000, 1_000_000],
+            [200_100, 1_000_100],
+          ]),
+          { crs: 'EPSG:2263' },
+        ),
+      ),
+    ).toEqual(['axes-swapped']);
   });
-  it('no coordinates at all', async () => expect(await refusal(importText('id,street\n1,Gull Street\n'))).toEqual(['no-coordinate-columns']));
-  it('coordinates of words', async () => expect(await refusal(importText('id,lat,lon\n1,north,west\n2,n,w\n'))).toEqual(['no-coordinate-columns']));
+  it('no coordinates at all', async () =>
+    expect(await refusal(importText('id,street\n1,Gull Street\n'))).toEqual(['no-coordinate-columns']));
+  it('coordinates of words', async () =>
+    expect(await refusal(importText('id,lat,lon\n1,north,west\n2,n,w\n'))).toEqual([
+      'no-coordinate-columns',
+    ]));
 
   it('and takes the same feet once the system is stated', async () => {
     const { hydrants } = await importText(feet, { crs: 'EPSG:2263' });

@@ -101,7 +101,10 @@ describe('a table with the traits of real inventories', () => {
 
   it('takes the swapped row when told to', async () => {
     const { hydrants } = await importFixture('traits.csv', { accept: new Set(['swapped-axes']) });
-    expect(hydrants.find(({ source }) => source.row === 23)).toMatchObject({ latitudeDeg: 41.2022, longitudeDeg: -70.1022 });
+    expect(hydrants.find(({ source }) => source.row === 23)).toMatchObject({
+      latitudeDeg: 41.2022,
+      longitudeDeg: -70.1022,
+    });
   });
 });
 
@@ -109,13 +112,23 @@ describe('the other files', () => {
   it('reads semicolons, decimal commas, Latin-1 and Spanish words', async () => {
     const { hydrants, report } = await importFixture('semicolon-latin1.csv');
     expect(report).toMatchObject({ rows: 3, clean: 3, doubtful: 0, rejected: 0 });
-    expect(report.remarks.map(({ code }) => code)).toEqual(['inventory-not-utf8', 'inventory-datum-assumed', 'inventory-blank-lines']);
+    expect(report.remarks.map(({ code }) => code)).toEqual([
+      'inventory-not-utf8',
+      'inventory-datum-assumed',
+      'inventory-blank-lines',
+    ]);
     expect(hydrants.map(({ place }) => place)).toEqual(['Peñón Alto 3', 'Calle del Faro 9', 'Muelle Viejo']);
     expect(hydrants.map(({ type }) => type)).toEqual(['dry-barrel', 'wet-barrel', 'underground']);
-    expect(hydrants.map(({ installedOn }) => installedOn)).toEqual(['1998-04-23', '2001-11-05', '1975-06-13']);
+    expect(hydrants.map(({ installedOn }) => installedOn)).toEqual([
+      '1998-04-23',
+      '2001-11-05',
+      '1975-06-13',
+    ]);
     expect(hydrants.map(({ latitudeDeg }) => latitudeDeg)).toEqual([43.3712045, 43.3722045, 43.3732045]);
     // NIST SP 811 (2008), appendix B.8: 1 gal (US) = 3.785412 L.
-    expect(hydrants.map(({ ratedFlowGpm }) => ratedFlowGpm)).toEqual([1000 / 3.785412, (17 * 60) / 3.785412, 1000 / 3.785412].map((gpm) => expect.closeTo(gpm, 3)));
+    expect(hydrants.map(({ ratedFlowGpm }) => ratedFlowGpm)).toEqual(
+      [1000 / 3.785412, (17 * 60) / 3.785412, 1000 / 3.785412].map((gpm) => expect.closeTo(gpm, 3)),
+    );
   });
 
   it('reads a byte-order mark, quotes and a record over two lines', async () => {
@@ -136,7 +149,10 @@ describe('the other files', () => {
   it('reads state-plane feet with sizes in tenths of an inch', async () => {
     const { hydrants, report } = await importFixture('state-plane.tsv', { crs: 'EPSG:2263' });
     expect(report).toMatchObject({ rows: 5, clean: 3, doubtful: 0, rejected: 2 });
-    expect(report.rejectedBy.map(({ code }) => code).toSorted()).toEqual(['inventory-at-zero', 'inventory-swapped-axes']);
+    expect(report.rejectedBy.map(({ code }) => code).toSorted()).toEqual([
+      'inventory-at-zero',
+      'inventory-swapped-axes',
+    ]);
     // PROJ 9.1.1, cs2cs EPSG:2263 EPSG:4326, of (1000000, 200000).
     expect(hydrants[0]?.latitudeDeg).toBeCloseTo(40.71561648, 6);
     expect(hydrants[0]?.longitudeDeg).toBeCloseTo(-73.94318507, 6);
@@ -161,12 +177,19 @@ describe('the other files', () => {
       [5, 'not-a-point'],
       [6, 'no-coordinates'],
     ]);
-    expect(result.hydrants.map(({ hydrantId, ratedFlowGpm, type }) => [hydrantId, ratedFlowGpm, type])).toEqual([
+    expect(
+      result.hydrants.map(({ hydrantId, ratedFlowGpm, type }) => [hydrantId, ratedFlowGpm, type]),
+    ).toEqual([
       ['P-1', 350, 'dry-barrel'],
       ['node/102', null, 'unknown'],
       ['P-3', 500, 'unknown'],
     ]);
-    expect(result.report.findings[0]).toMatchObject({ line: 7, element: 'node/102', column: 'flow_capacity', value: '350 m³/h' });
+    expect(result.report.findings[0]).toMatchObject({
+      line: 7,
+      element: 'node/102',
+      column: 'flow_capacity',
+      value: '350 m³/h',
+    });
   });
 
   it('takes the other unit when told to', async () => {

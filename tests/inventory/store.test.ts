@@ -48,7 +48,8 @@ const meta = (loadedAt: string, accepted = 1): InventoryMeta => ({
   doubtful: 0,
   rejected: 0,
 });
-const many = (count: number): Hydrant[] => Array.from({ length: count }, (_, at) => hydrant(`H-${at}`, 41 + (at % 97) / 100, -70 - (at % 89) / 100));
+const many = (count: number): Hydrant[] =>
+  Array.from({ length: count }, (_, at) => hydrant(`H-${at}`, 41 + (at % 97) / 100, -70 - (at % 89) / 100));
 
 describe.each(['memory', 'file'])('an inventory on objects in %s', (kind) => {
   let folder: string;
@@ -67,7 +68,10 @@ describe.each(['memory', 'file'])('an inventory on objects in %s', (kind) => {
   it('comes back as it was put in force', async () => {
     const hydrants = many(5000);
     const published = await objectInventory(objects).publish(hydrants, meta('2026-03-04T10:00:00Z', 5000));
-    expect(published).toMatchObject({ outcome: 'in-force', edition: { edition: 1, editionAt: '2026-03-04T10:00:00Z' } });
+    expect(published).toMatchObject({
+      outcome: 'in-force',
+      edition: { edition: 1, editionAt: '2026-03-04T10:00:00Z' },
+    });
     const current = await objectInventory(objects).current();
     expect(current?.meta).toEqual(meta('2026-03-04T10:00:00Z', 5000));
     expect(current?.byId.size).toBe(5000);
@@ -90,7 +94,10 @@ describe.each(['memory', 'file'])('an inventory on objects in %s', (kind) => {
   it('is never replaced by an older one', async () => {
     const store = objectInventory(objects);
     await store.publish([hydrant('B', 41, -70)], meta('2026-03-04T11:00:00Z'));
-    expect(await store.publish([hydrant('A', 41, -70)], meta('2026-03-04T10:00:00Z'))).toMatchObject({ outcome: 'older', current: { edition: 1 } });
+    expect(await store.publish([hydrant('A', 41, -70)], meta('2026-03-04T10:00:00Z'))).toMatchObject({
+      outcome: 'older',
+      current: { edition: 1 },
+    });
     expect([...(await store.current())!.byId.keys()]).toEqual(['B']);
   });
 
@@ -101,8 +108,13 @@ describe.each(['memory', 'file'])('an inventory on objects in %s', (kind) => {
   });
 
   it('holds the latest of many loads at the same moment', async () => {
-    const loads = Array.from({ length: 12 }, (_, at) => ({ id: `H-${at}`, at: `2026-03-04T10:00:${String((at * 7) % 12).padStart(2, '0')}Z` }));
-    const answers = await Promise.all(loads.map(({ id, at }) => objectInventory(objects).publish([hydrant(id, 41, -70)], meta(at))));
+    const loads = Array.from({ length: 12 }, (_, at) => ({
+      id: `H-${at}`,
+      at: `2026-03-04T10:00:${String((at * 7) % 12).padStart(2, '0')}Z`,
+    }));
+    const answers = await Promise.all(
+      loads.map(({ id, at }) => objectInventory(objects).publish([hydrant(id, 41, -70)], meta(at))),
+    );
     const editions = await objectInventory(objects).editions();
     const times = editions.map(({ editionAt }) => editionAt);
     expect(times).toEqual(times.toSorted());
@@ -127,22 +139,37 @@ describe.each(['memory', 'file'])('an inventory on objects in %s', (kind) => {
   it('shares the files of hydrants that did not change', async () => {
     const store = objectInventory(objects);
     const west = many(3000);
-    const east = many(3000).map((each) => ({ ...each, hydrantId: `E${each.hydrantId}`, longitudeDeg: each.longitudeDeg + 20 }));
+    const east = many(3000).map((each) => ({
+      ...each,
+      hydrantId: `E${each.hydrantId}`,
+      longitudeDeg: each.longitudeDeg + 20,
+    }));
     await store.publish([...west, ...east], meta('2026-03-04T10:00:00Z'));
     const before = (await objects.list('shards/')).length;
-    await store.publish([...west, ...east.map((each) => ({ ...each, place: 'Tern Road' }))], meta('2026-03-04T11:00:00Z'));
+    await store.publish(
+      [...west, ...east.map((each) => ({ ...each, place: 'Tern Road' }))],
+      meta('2026-03-04T11:00:00Z'),
+    );
     const changed = (await objects.list('shards/')).length - before;
     expect(changed).toBeGreaterThan(0);
     expect(changed).toBeLessThan(before);
   });
 
   it('refuses two hydrants of one id: a fault of the caller', async () => {
-    await expect(objectInventory(objects).publish([hydrant('A', 41, -70), hydrant('A', 42, -70)], meta('2026-03-04T10:00:00Z'))).rejects.toThrow(RangeError);
+    await expect(
+      objectInventory(objects).publish(
+        [hydrant('A', 41, -70), hydrant('A', 42, -70)],
+        meta('2026-03-04T10:00:00Z'),
+      ),
+    ).rejects.toThrow(RangeError);
   });
 
   it('lets the pointer live elsewhere', async () => {
     const elsewhere = memoryObjects();
-    await objectInventory(objects, editionsIn(elsewhere)).publish([hydrant('A', 41, -70)], meta('2026-03-04T10:00:00Z'));
+    await objectInventory(objects, editionsIn(elsewhere)).publish(
+      [hydrant('A', 41, -70)],
+      meta('2026-03-04T10:00:00Z'),
+    );
     expect(await objects.list('editions/')).toEqual([]);
     expect((await objectInventory(objects, editionsIn(elsewhere)).current())?.byId.size).toBe(1);
   });
@@ -150,28 +177,42 @@ describe.each(['memory', 'file'])('an inventory on objects in %s', (kind) => {
 
 describe('the fact of a load', () => {
   it('fits its form', () => {
-    const body = loadedBody({ edition: 1, manifestSha256: 'b'.repeat(64), editionAt: '2026-03-04T10:00:00Z' }, meta('2026-03-04T10:00:00Z'));
+    const body = loadedBody(
+      { edition: 1, manifestSha256: 'b'.repeat(64), editionAt: '2026-03-04T10:00:00Z' },
+      meta('2026-03-04T10:00:00Z'),
+    );
     expect(inventoryLoaded.body.safeParse(body).error).toBeUndefined();
   });
 });
 
 describe('cells of hydrants', () => {
   it('hold each hydrant once, none more than the most, each inside its bounds', () => {
-    const place = fc.tuple(fc.double({ min: -90, max: 90, noNaN: true }), fc.double({ min: -180, max: 180, noNaN: true }));
+    const place = fc.tuple(
+      fc.double({ min: -90, max: 90, noNaN: true }),
+      fc.double({ min: -180, max: 180, noNaN: true }),
+    );
     fc.assert(
       fc.property(fc.array(place, { maxLength: 200 }), fc.integer({ min: 1, max: 20 }), (places, most) => {
         const hydrants = places.map(([lat, lon], at) => hydrant(`H-${at}`, lat, lon));
         const cells = cellsOf(hydrants, most);
-        expect(cells.flatMap((cell) => cell.hydrants.map(({ hydrantId }) => hydrantId)).toSorted()).toEqual(hydrants.map(({ hydrantId }) => hydrantId).toSorted());
+        expect(cells.flatMap((cell) => cell.hydrants.map(({ hydrantId }) => hydrantId)).toSorted()).toEqual(
+          hydrants.map(({ hydrantId }) => hydrantId).toSorted(),
+        );
         expect(new Set(cells.map(({ cell }) => cell)).size).toBe(cells.length);
-        for (const { bounds: [west, south, east, north], hydrants: inside } of cells) {
+        for (const {
+          bounds: [west, south, east, north],
+          hydrants: inside,
+        } of cells) {
           for (const { longitudeDeg, latitudeDeg } of inside) {
-            expect(longitudeDeg >= west && longitudeDeg <= east && latitudeDeg >= south && latitudeDeg <= north).toBe(true);
+            expect(
+              longitudeDeg >= west && longitudeDeg <= east && latitudeDeg >= south && latitudeDeg <= north,
+            ).toBe(true);
           }
         }
       }),
       { numRuns: 50 },
     );
   });
-  it('end where hydrants stand on one spot', () => expect(cellsOf([hydrant('A', 41, -70), hydrant('B', 41, -70)], 1)).toHaveLength(1));
+  it('end where hydrants stand on one spot', () =>
+    expect(cellsOf([hydrant('A', 41, -70), hydrant('B', 41, -70)], 1)).toHaveLength(1));
 });

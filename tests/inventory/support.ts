@@ -8,7 +8,10 @@ import { ImportRefused } from '../../shared/inventory/refused.ts';
 
 /** The day on which every test of the import takes place. */
 export const today = '2026-03-04';
-export const choices = (some: Partial<ImportChoices> = {}): ImportChoices => ({ ...noChoices(today), ...some });
+export const choices = (some: Partial<ImportChoices> = {}): ImportChoices => ({
+  ...noChoices(today),
+  ...some,
+});
 
 const folder = join(import.meta.dirname, '..', 'fixtures', 'inventory');
 export const fixture = (name: string): string => join(folder, name);
@@ -20,20 +23,24 @@ export function fileOf(text: string, piece = 1 << 16, name = 'made.csv'): Import
     head: text.slice(0, 65_536),
     format: sniffFormat(text.slice(0, 65_536)),
     remarks: [],
-    text: async function* () {
+    async *text() {
       for (let at = 0; at < text.length; at += piece) yield text.slice(at, at + piece);
     },
   };
 }
 
-export const importText = (text: string, some: Partial<ImportChoices> = {}, piece?: number): Promise<ImportResult> =>
-  importFile(fileOf(text, piece), choices(some));
+export const importText = (
+  text: string,
+  some: Partial<ImportChoices> = {},
+  piece?: number,
+): Promise<ImportResult> => importFile(fileOf(text, piece), choices(some));
 
 export const importFixture = async (name: string, some: Partial<ImportChoices> = {}): Promise<ImportResult> =>
   importFile(await openFile(fixture(name)), choices(some));
 
 /** `[row, code]` of each finding, the code without its area, in the order of the file. */
-export const found = ({ report }: ImportResult): [row: number, code: string][] => report.findings.map(({ row, code }) => [row, short(code)]);
+export const found = ({ report }: ImportResult): [row: number, code: string][] =>
+  report.findings.map(({ row, code }) => [row, short(code)]);
 export const short = (code: Finding['code']): string => code.replace('inventory-', '');
 
 /** The codes with which a file or a choice is refused. */
@@ -41,7 +48,8 @@ export async function refusal(import_: Promise<unknown>): Promise<string[]> {
   try {
     await import_;
   } catch (error) {
-    if (error instanceof ImportRefused) return error.problems.map(({ code }) => code.replace('inventory-', ''));
+    if (error instanceof ImportRefused)
+      return error.problems.map(({ code }) => code.replace('inventory-', ''));
     throw error;
   }
   return ['not refused'];
@@ -49,4 +57,7 @@ export async function refusal(import_: Promise<unknown>): Promise<string[]> {
 
 /** A CSV of clean hydrants with these further columns, one value a row, at places of their own. */
 export const table = (column: string, values: readonly string[]): string =>
-  ['hydrant_id,lat,lon,' + column, ...values.map((value, row) => `H-${row + 1},41.${200 + row}01,-70.10001,${value}`)].join('\n');
+  [
+    'hydrant_id,lat,lon,' + column,
+    ...values.map((value, row) => `H-${row + 1},41.${200 + row}01,-70.10001,${value}`),
+  ].join('\n');

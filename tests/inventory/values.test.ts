@@ -3,7 +3,13 @@ import { isBlank } from '../../shared/inventory/values/blank.ts';
 import { readDate } from '../../shared/inventory/values/date.ts';
 import { readOutlets } from '../../shared/inventory/values/outlets.ts';
 import { readNumber, readQuantity, readUnit, toUnit } from '../../shared/inventory/values/quantity.ts';
-import { readCountWord, readPrivate, readRemark, readStatus, readType } from '../../shared/inventory/values/words.ts';
+import {
+  readCountWord,
+  readPrivate,
+  readRemark,
+  readStatus,
+  readType,
+} from '../../shared/inventory/values/words.ts';
 import { today } from './support.ts';
 
 // Expected values are what a person reads in the text: common practice, no source, unless one is named.
@@ -60,8 +66,10 @@ describe('quantities', () => {
     ['42', 42, null],
   ])('%j', (text, value, unit) => expect(readQuantity(text)).toEqual({ value, unit, misspelled: false }));
 
-  it('undoes a doubled letter and says so', () => expect(readQuantity('2.5ftt')).toEqual({ value: 2.5, unit: 'ft', misspelled: true }));
-  it('names a unit it does not know', () => expect(readQuantity('6 cubits')).toEqual({ unknownUnit: 'cubits' }));
+  it('undoes a doubled letter and says so', () =>
+    expect(readQuantity('2.5ftt')).toEqual({ value: 2.5, unit: 'ft', misspelled: true }));
+  it('names a unit it does not know', () =>
+    expect(readQuantity('6 cubits')).toEqual({ unknownUnit: 'cubits' }));
   it.each(['', 'unknown', 'ft', '"', 'NaN'])('%j is none', (text) => expect(readQuantity(text)).toBeNull());
   it('knows tenths of an inch only when told', () => {
     expect(readUnit('tenth-in')?.unit).toBe('tenth-in');
@@ -72,7 +80,9 @@ describe('quantities', () => {
     [100, 'mm', 'in', 100 / 25.4],
     [1.5, 'm', 'ft', 1.5 / 0.3048],
     [350, 'm3/h', 'gpm', 350_000 / 60 / 3.785412],
-  ] as const)('%d %s in %s', (value, from, to, expected) => expect(toUnit(value, from, to)).toBeCloseTo(expected, 3));
+  ] as const)('%d %s in %s', (value, from, to, expected) =>
+    expect(toUnit(value, from, to)).toBeCloseTo(expected, 3),
+  );
 });
 
 describe('dates', () => {
@@ -192,7 +202,9 @@ describe('words', () => {
     ['many', null],
   ])('count %j is %j', (text, value) => expect(readCountWord(text)).toBe(value));
 
-  it.each(['', ' ', '-', 'N/A', '<Null>', 'null', '?', 'Unknown', 'TBD'])('%j says nothing', (text) => expect(isBlank(text)).toBe(true));
+  it.each(['', ' ', '-', 'N/A', '<Null>', 'null', '?', 'Unknown', 'TBD'])('%j says nothing', (text) =>
+    expect(isBlank(text)).toBe(true),
+  );
   it.each(['0', 'No', 'x'])('%j says something', (text) => expect(isBlank(text)).toBe(false));
 });
 

@@ -16,17 +16,27 @@ interface Adapter {
 }
 
 const adapters: Adapter[] = [
-  { name: 'memory', open: async () => ({ store: await openObjectStore('memory:'), close: async () => undefined }) },
+  {
+    name: 'memory',
+    open: async () => ({ store: await openObjectStore('memory:'), close: async () => undefined }),
+  },
   {
     name: 'file',
     open: async () => {
       const folder = await mkdtemp(join(tmpdir(), 'objects-'));
-      return { store: await openObjectStore(pathToFileURL(folder).href), close: () => rm(folder, { recursive: true }) };
+      return {
+        store: await openObjectStore(pathToFileURL(folder).href),
+        close: () => rm(folder, { recursive: true }),
+      };
     },
   },
 ];
 const given = process.env['OBJECTS_URL'];
-if (given !== undefined) adapters.push({ name: given, open: async () => ({ store: await openObjectStore(given), close: async () => undefined }) });
+if (given !== undefined)
+  adapters.push({
+    name: given,
+    open: async () => ({ store: await openObjectStore(given), close: async () => undefined }),
+  });
 
 /** Keys as they come from hydrant ids and from people who wish us ill. */
 const oddKeys = [
@@ -57,7 +67,12 @@ describe.each(adapters)('an object store in $name', ({ open }) => {
 
   it('gives back what was put, byte for byte', async () => {
     const bytes = Uint8Array.from({ length: 70_000 }, (_, at) => (at * 7) % 256);
-    expect(await store.put('a/bytes', bytes, { contentType: 'application/octet-stream', cacheControl: 'max-age=60' })).toEqual({ written: true });
+    expect(
+      await store.put('a/bytes', bytes, {
+        contentType: 'application/octet-stream',
+        cacheControl: 'max-age=60',
+      }),
+    ).toEqual({ written: true });
     expect([...((await store.get('a/bytes'))?.bytes ?? [])]).toEqual([...bytes]);
     expect(await store.head('a/bytes')).toEqual({ sizeBytes: 70_000 });
   });
@@ -84,7 +99,11 @@ describe.each(adapters)('an object store in $name', ({ open }) => {
   });
 
   it('lets exactly one of many writers of a new key win, and keeps what it wrote', async () => {
-    const answers = await Promise.all(Array.from({ length: 20 }, (_, writer) => store.put('d/one', text(`writer ${writer}`), { ...plain, ifAbsent: true })));
+    const answers = await Promise.all(
+      Array.from({ length: 20 }, (_, writer) =>
+        store.put('d/one', text(`writer ${writer}`), { ...plain, ifAbsent: true }),
+      ),
+    );
     const winner = answers.findIndex(({ written }) => written);
     expect(answers.filter(({ written }) => written)).toHaveLength(1);
     expect(Buffer.from((await store.get('d/one'))!.bytes).toString()).toBe(`writer ${winner}`);
@@ -99,7 +118,8 @@ describe.each(adapters)('an object store in $name', ({ open }) => {
 
   it('lists by any prefix, in the order of UTF-8 bytes', async () => {
     // U+FF5E sorts before U+1F692 in UTF-8 and after it in UTF-16.
-    for (const key of ['f/b', 'f/a/2', 'f/a/1', 'f/\u{1f692}', 'f/\uff5e', 'fa']) await store.put(key, text('x'), plain);
+    for (const key of ['f/b', 'f/a/2', 'f/a/1', 'f/\u{1f692}', 'f/\uff5e', 'fa'])
+      await store.put(key, text('x'), plain);
     expect(await store.list('f/')).toEqual(['f/a/1', 'f/a/2', 'f/b', 'f/\uff5e', 'f/\u{1f692}']);
     expect(await store.list('f/a')).toEqual(['f/a/1', 'f/a/2']);
     expect(await store.list('f')).toEqual(['f/a/1', 'f/a/2', 'f/b', 'f/\uff5e', 'f/\u{1f692}', 'fa']);
@@ -107,9 +127,12 @@ describe.each(adapters)('an object store in $name', ({ open }) => {
   });
 
   it('keeps every odd key apart from every other, and lists each as it was', async () => {
-    for (const key of oddKeys) expect(await store.put(key, text(key), { ...plain, ifAbsent: true })).toEqual({ written: true });
+    for (const key of oddKeys)
+      expect(await store.put(key, text(key), { ...plain, ifAbsent: true })).toEqual({ written: true });
     for (const key of oddKeys) expect(Buffer.from((await store.get(key))!.bytes).toString()).toBe(key);
-    expect((await store.list('')).filter((key) => oddKeys.includes(key)).toSorted()).toEqual(oddKeys.toSorted());
+    expect((await store.list('')).filter((key) => oddKeys.includes(key)).toSorted()).toEqual(
+      oddKeys.toSorted(),
+    );
     for (const key of oddKeys) await store.delete(key);
   });
 

@@ -9,31 +9,47 @@ import { keyOf, namesOf } from '../../functions/stores/objects/fileNames.ts';
 import { openObjectStore } from '../../functions/stores/objects/open.ts';
 
 describe('names of files for keys', () => {
-  const key = fc.array(fc.oneof(fc.string({ unit: 'grapheme', maxLength: 90 }), fc.constantFrom('', '.', '..', '~', '%', 'con', 'A', 'a', 'nul.txt')), { minLength: 1, maxLength: 5 }).map((segments) => segments.join('/'));
+  const key = fc
+    .array(
+      fc.oneof(
+        fc.string({ unit: 'grapheme', maxLength: 90 }),
+        fc.constantFrom('', '.', '..', '~', '%', 'con', 'A', 'a', 'nul.txt'),
+      ),
+      { minLength: 1, maxLength: 5 },
+    )
+    .map((segments) => segments.join('/'));
 
-  it('lead back to the key', () => fc.assert(fc.property(key, (each) => {
-    expect(keyOf(namesOf(each))).toBe(each);
-  })));
+  it('lead back to the key', () =>
+    fc.assert(
+      fc.property(key, (each) => {
+        expect(keyOf(namesOf(each))).toBe(each);
+      }),
+    ));
 
   it('differ for different keys, also where the disk does not tell upper case from lower', () => {
-    fc.assert(fc.property(key, key, (one, other) => {
-      fc.pre(one !== other);
-      expect(namesOf(one).join('/').toLowerCase()).not.toBe(namesOf(other).join('/').toLowerCase());
-    }));
+    fc.assert(
+      fc.property(key, key, (one, other) => {
+        fc.pre(one !== other);
+        expect(namesOf(one).join('/').toLowerCase()).not.toBe(namesOf(other).join('/').toLowerCase());
+      }),
+    );
     expect(namesOf('H-1')).not.toEqual(namesOf('h-1'));
   });
 
   it('never lead out of the folder, and fit every file system', () => {
-    fc.assert(fc.property(key, (each) => {
-      for (const name of namesOf(each)) {
-        expect(name).toMatch(/^[a-z0-9_.%-]+~?$/);
-        expect(name).not.toMatch(/^\.|\.$/);
-        expect(name.length).toBeLessThanOrEqual(201);
-      }
-    }));
+    fc.assert(
+      fc.property(key, (each) => {
+        for (const name of namesOf(each)) {
+          expect(name).toMatch(/^[a-z0-9_.%-]+~?$/);
+          expect(name).not.toMatch(/^\.|\.$/);
+          expect(name.length).toBeLessThanOrEqual(201);
+        }
+      }),
+    );
   });
 
-  it('leave ordinary keys as they are', () => expect(namesOf('shards/0a1b-2.ndjson.gz')).toEqual(['shards', '0a1b-2.ndjson.gz']));
+  it('leave ordinary keys as they are', () =>
+    expect(namesOf('shards/0a1b-2.ndjson.gz')).toEqual(['shards', '0a1b-2.ndjson.gz']));
 });
 
 describe('objects in a folder', () => {
@@ -60,7 +76,9 @@ describe('objects in a folder', () => {
     // A file where the folder should be: the disk answers ENOTDIR or EEXIST to a write.
     const blocked = join(folder, 'blocked');
     await writeFile(blocked, '');
-    await expect(fileObjects(blocked).put('a', Buffer.from('x'), { contentType: 'text/plain' })).rejects.toThrow(StoreUnavailable);
+    await expect(
+      fileObjects(blocked).put('a', Buffer.from('x'), { contentType: 'text/plain' }),
+    ).rejects.toThrow(StoreUnavailable);
     await chmod(blocked, 0o600);
   });
 });

@@ -52,12 +52,17 @@ export function editionsIn(objects: ObjectStore): Editions {
         const last = await current();
         // The same load sent again is already what it asks to be.
         if (last?.manifestSha256 === manifestSha256) return { outcome: 'in-force', edition: last };
-        if (last && Date.parse(last.editionAt) >= Date.parse(editionAt)) return { outcome: 'older', current: last };
+        if (last && Date.parse(last.editionAt) >= Date.parse(editionAt))
+          return { outcome: 'older', current: last };
         const edition: InventoryEdition = { edition: (last?.edition ?? 0) + 1, manifestSha256, editionAt };
-        const { written } = await objects.put(keyOf(edition.edition), Buffer.from(`${JSON.stringify(edition)}\n`), {
-          contentType: 'application/json',
-          ifAbsent: true,
-        });
+        const { written } = await objects.put(
+          keyOf(edition.edition),
+          Buffer.from(`${JSON.stringify(edition)}\n`),
+          {
+            contentType: 'application/json',
+            ifAbsent: true,
+          },
+        );
         if (written) return { outcome: 'in-force', edition };
       }
       throw new StoreUnavailable(`others loaded inventories ${mostTries} times at the same moment`);

@@ -2,7 +2,12 @@ import { createHash } from 'node:crypto';
 import { promisify } from 'node:util';
 import { gunzip, gzip } from 'node:zlib';
 import { cellsOf, type Cell } from '../../../shared/inventory/cells.ts';
-import { inventoryManifest, type InventoryManifest, type InventoryMeta, type InventoryShard } from '../../../shared/inventory/edition.ts';
+import {
+  inventoryManifest,
+  type InventoryManifest,
+  type InventoryMeta,
+  type InventoryShard,
+} from '../../../shared/inventory/edition.ts';
 import { hydrant as hydrantSchema, type Hydrant } from '../../../shared/inventory/hydrant.ts';
 import type { ObjectStore } from '../objects/objects.ts';
 import { editionsIn, type Editions } from './editions.ts';
@@ -33,7 +38,8 @@ function lineWriter(): (hydrants: readonly Hydrant[]) => Buffer {
     for (const hydrant of hydrants) {
       const line = `${JSON.stringify(hydrant)}\n`;
       // Three bytes at most for each of JavaScript's 16-bit units.
-      if (length + line.length * 3 > lines.length) lines = Buffer.concat([lines.subarray(0, length)], lines.length * 2 + line.length * 3);
+      if (length + line.length * 3 > lines.length)
+        lines = Buffer.concat([lines.subarray(0, length)], lines.length * 2 + line.length * 3);
       length += lines.write(line, length);
     }
     return lines.subarray(0, length);
@@ -41,7 +47,10 @@ function lineWriter(): (hydrants: readonly Hydrant[]) => Buffer {
 }
 
 /** The inventory store over any object store. */
-export function objectInventory(objects: ObjectStore, editions: Editions = editionsIn(objects)): InventoryStore {
+export function objectInventory(
+  objects: ObjectStore,
+  editions: Editions = editionsIn(objects),
+): InventoryStore {
   let latest: CurrentInventory | null = null;
 
   async function readManifest(hash: string): Promise<InventoryManifest> {
@@ -54,15 +63,22 @@ export function objectInventory(objects: ObjectStore, editions: Editions = editi
   async function readShard({ sha256: hash, count }: InventoryShard): Promise<Hydrant[]> {
     const found = await objects.get(shardKey(hash));
     if (!found) throw new InventoryDamaged(`the hydrants ${hash} are missing`);
-    const bytes = await decompress(found.bytes, { maxOutputLength: mostShardBytes }).catch((cause: unknown) => {
-      throw new InventoryDamaged(`the hydrants ${hash} cannot be unpacked`, { cause });
-    });
+    const bytes = await decompress(found.bytes, { maxOutputLength: mostShardBytes }).catch(
+      (cause: unknown) => {
+        throw new InventoryDamaged(`the hydrants ${hash} cannot be unpacked`, { cause });
+      },
+    );
     if (sha256(bytes) !== hash) throw new InventoryDamaged(`the hydrants ${hash} were changed`);
     const hydrants: Hydrant[] = [];
-    for (let from = 0, to = bytes.indexOf(newline); to >= 0; from = to + 1, to = bytes.indexOf(newline, from)) {
+    for (
+      let from = 0, to = bytes.indexOf(newline);
+      to >= 0;
+      from = to + 1, to = bytes.indexOf(newline, from)
+    ) {
       hydrants.push(hydrantSchema.parse(JSON.parse(bytes.toString('utf8', from, to))));
     }
-    if (hydrants.length !== count) throw new InventoryDamaged(`the hydrants ${hash} are ${hydrants.length} instead of ${count}`);
+    if (hydrants.length !== count)
+      throw new InventoryDamaged(`the hydrants ${hash} are ${hydrants.length} instead of ${count}`);
     return hydrants;
   }
 
@@ -71,15 +87,24 @@ export function objectInventory(objects: ObjectStore, editions: Editions = editi
     const hydrants: Hydrant[] = [];
     for (const shard of shards) for (const hydrant of await readShard(shard)) hydrants.push(hydrant);
     const byId = new Map(hydrants.map((hydrant) => [hydrant.hydrantId, hydrant]));
-    if (hydrants.length !== count || byId.size !== count) throw new InventoryDamaged(`the inventory ${manifestSha256} holds ${byId.size} hydrants instead of ${count}`);
+    if (hydrants.length !== count || byId.size !== count)
+      throw new InventoryDamaged(
+        `the inventory ${manifestSha256} holds ${byId.size} hydrants instead of ${count}`,
+      );
     return { manifestSha256, meta, shards, hydrants, byId };
   }
 
-  async function writeShard({ cell, bounds, hydrants }: Cell, write: ReturnType<typeof lineWriter>): Promise<InventoryShard> {
+  async function writeShard(
+    { cell, bounds, hydrants }: Cell,
+    write: ReturnType<typeof lineWriter>,
+  ): Promise<InventoryShard> {
     const lines = write(hydrants);
     const hash = sha256(lines);
     // The same hydrants were perhaps kept by an edition before; then their file is there already.
-    await objects.put(shardKey(hash), await compress(lines), { contentType: 'application/gzip', ifAbsent: true });
+    await objects.put(shardKey(hash), await compress(lines), {
+      contentType: 'application/gzip',
+      ifAbsent: true,
+    });
     return { sha256: hash, cell, count: hydrants.length, bounds: [...bounds] };
   }
 
@@ -99,11 +124,17 @@ export function objectInventory(objects: ObjectStore, editions: Editions = editi
     hydrant: async (hydrantId) => (await current())?.byId.get(hydrantId) ?? null,
     publish: async (hydrants, meta) => {
       const ids = new Set(hydrants.map(({ hydrantId }) => hydrantId));
-      if (ids.size !== hydrants.length) throw new RangeError(`${hydrants.length - ids.size} hydrants share an id with another`);
+      if (ids.size !== hydrants.length)
+        throw new RangeError(`${hydrants.length - ids.size} hydrants share an id with another`);
       const shards: InventoryShard[] = [];
       const write = lineWriter();
       for (const cell of cellsOf(hydrants, hydrantsPerShard)) shards.push(await writeShard(cell, write));
-      const manifest = inventoryManifest.parse({ schemaVersion: 1, meta, count: hydrants.length, shards } satisfies InventoryManifest);
+      const manifest = inventoryManifest.parse({
+        schemaVersion: 1,
+        meta,
+        count: hydrants.length,
+        shards,
+      } satisfies InventoryManifest);
       const bytes = Buffer.from(`${JSON.stringify(manifest)}\n`);
       const hash = sha256(bytes);
       await objects.put(manifestKey(hash), bytes, { contentType: 'application/json', ifAbsent: true });

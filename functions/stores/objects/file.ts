@@ -8,7 +8,8 @@ import { assertKey, inByteOrder, type ObjectStore } from './objects.ts';
 /** Where writes in progress lie; no key has this name, because `~` is never written alone. */
 const workFolder = '~writing';
 
-const codeOf = (error: unknown): string => (error instanceof Error && 'code' in error ? String(error.code) : '');
+const codeOf = (error: unknown): string =>
+  error instanceof Error && 'code' in error ? String(error.code) : '';
 
 /** Runs one request; what the disk answers instead of doing it is the store being unavailable. */
 async function orUnavailable<T>(request: () => Promise<T>): Promise<T> {
@@ -98,7 +99,8 @@ async function linkIfAbsent(temporary: string, target: string): Promise<boolean>
     return true;
   } catch (error) {
     if (codeOf(error) !== 'EEXIST') throw error;
-    if ((await stat(target)).isDirectory()) throw new RangeError(`a key cannot be the folder of another: ${target}`, { cause: error });
+    if ((await stat(target)).isDirectory())
+      throw new RangeError(`a key cannot be the folder of another: ${target}`, { cause: error });
     return false;
   }
 }

@@ -18,12 +18,20 @@ function escapeSegment(segment: string): string {
     escaped += plain.test(char) || char === '.' ? char : `%${byte.toString(16).padStart(2, '0')}`;
   }
   // Dots at either end: `.`, `..`, hidden files, and names that some systems cut.
-  return escaped.replace(/^\.|\.$/g, '%2e').replace(/^(con|prn|aux|nul|com\d|lpt\d)(?=$|\.)/, (word) => `%${word.charCodeAt(0).toString(16)}${word.slice(1)}`);
+  return escaped
+    .replace(/^\.|\.$/g, '%2e')
+    .replace(
+      /^(con|prn|aux|nul|com\d|lpt\d)(?=$|\.)/,
+      (word) => `%${word.charCodeAt(0).toString(16)}${word.slice(1)}`,
+    );
 }
 
 function unescapeSegment(escaped: string): string {
   if (escaped === '%') return '';
-  return Buffer.from(escaped.replace(/%([0-9a-f]{2})/g, (_, hex: string) => String.fromCharCode(parseInt(hex, 16))), 'latin1').toString('utf8');
+  return Buffer.from(
+    escaped.replace(/%([0-9a-f]{2})/g, (_, hex: string) => String.fromCharCode(parseInt(hex, 16))),
+    'latin1',
+  ).toString('utf8');
 }
 
 /** The names of the folders and the file that hold a key. Never `..`, never absolute. */

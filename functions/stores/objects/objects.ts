@@ -34,4 +34,5 @@ export function assertKey(key: string): void {
   }
 }
 
-export const inByteOrder = (keys: Iterable<string>): string[] => [...keys].sort((one, other) => Buffer.compare(Buffer.from(one), Buffer.from(other)));
+export const inByteOrder = (keys: Iterable<string>): string[] =>
+  [...keys].sort((one, other) => Buffer.compare(Buffer.from(one), Buffer.from(other)));

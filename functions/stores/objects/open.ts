@@ -19,6 +19,8 @@ export async function openObjectStore(address: string): Promise<ObjectStore> {
       return (await import('./s3.ts')).s3Objects(url.hostname, prefix === '' ? '' : `${prefix}/`);
     }
     default:
-      throw new RangeError(`not the address of an object store: ${address}; use file:///folder or s3://bucket/prefix`);
+      throw new RangeError(
+        `not the address of an object store: ${address}; use file:///folder or s3://bucket/prefix`,
+      );
   }
 }

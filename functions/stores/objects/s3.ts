@@ -19,7 +19,7 @@ interface MaybeAws {
   readonly code?: string;
   readonly $metadata?: { readonly httpStatusCode?: number };
 }
-const details = (error: unknown): MaybeAws => (typeof error === 'object' && error !== null ? (error as MaybeAws) : {});
+const details = (error: unknown): MaybeAws => (typeof error === 'object' && error !== null ? error : {});
 const statusOf = (error: unknown): number => details(error).$metadata?.httpStatusCode ?? 0;
 
 function isOutage(error: unknown): boolean {
@@ -41,7 +41,8 @@ async function orUnavailable<T>(request: () => Promise<T>): Promise<T> {
   }
 }
 
-const isMissing = (error: unknown): boolean => /^(NoSuchKey|NotFound)$/.test(details(error).name ?? '') || statusOf(error) === 404;
+const isMissing = (error: unknown): boolean =>
+  /^(NoSuchKey|NotFound)$/.test(details(error).name ?? '') || statusOf(error) === 404;
 
 /**
  * Objects in a bucket of S3, or of a store that speaks it, under `prefix` ('' or ending in `/`). `ifAbsent` is S3's
@@ -53,7 +54,11 @@ export function s3Objects(bucket: string, prefix = '', client = new S3Client({})
     return { Bucket: bucket, Key: `${prefix}${key}` };
   };
 
-  async function putOnce(key: string, bytes: Uint8Array, options: Parameters<ObjectStore['put']>[2]): Promise<'written' | 'exists' | 'conflict'> {
+  async function putOnce(
+    key: string,
+    bytes: Uint8Array,
+    options: Parameters<ObjectStore['put']>[2],
+  ): Promise<'written' | 'exists' | 'conflict'> {
     try {
       await client.send(
         new PutObjectCommand({
@@ -108,9 +113,14 @@ export function s3Objects(bucket: string, prefix = '', client = new S3Client({})
         let token: string | undefined;
         for (let page = 0; page < mostPages; page += 1) {
           const answer = await client.send(
-            new ListObjectsV2Command({ Bucket: bucket, Prefix: `${prefix}${under}`, ...(token === undefined ? {} : { ContinuationToken: token }) }),
+            new ListObjectsV2Command({
+              Bucket: bucket,
+              Prefix: `${prefix}${under}`,
+              ...(token === undefined ? {} : { ContinuationToken: token }),
+            }),
           );
-          for (const { Key } of answer.Contents ?? []) if (Key !== undefined) keys.push(Key.slice(prefix.length));
+          for (const { Key } of answer.Contents ?? [])
+            if (Key !== undefined) keys.push(Key.slice(prefix.length));
           token = answer.NextContinuationToken;
           if (token === undefined) return inByteOrder(keys);
         }

@@ -28,11 +28,17 @@ await command(async () => {
     if (argv.includes('--lang') && isLocale(asked)) locale = asked;
     const options = readOptions(argv, now.slice(0, 10), locale);
     if (options === 'help') {
-      console.log(say(locale, 'inventory.help', { acceptable: acceptable.join(', '), fields: importFields.join(', ') }));
+      console.log(
+        say(locale, 'inventory.help', { acceptable: acceptable.join(', '), fields: importFields.join(', ') }),
+      );
       return;
     }
     await runImport(
-      { ...options, file: fromCaller(options.file), report: options.report === null ? null : fromCaller(options.report) },
+      {
+        ...options,
+        file: fromCaller(options.file),
+        report: options.report === null ? null : fromCaller(options.report),
+      },
       {
         openInventory: async () => {
           const folder = inventoryFolder(await claimDataFolder(dataDir(process.env)));

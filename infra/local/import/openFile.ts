@@ -28,7 +28,10 @@ export interface OpenedFile extends ImportFile {
  * @throws ImportRefused when there is no such file, or it is of no format that is read
  */
 export async function openFile(path: string): Promise<OpenedFile> {
-  const readable = await stat(path).then((found) => found.isFile(), () => false);
+  const readable = await stat(path).then(
+    (found) => found.isFile(),
+    () => false,
+  );
   if (!readable) throw new ImportRefused(problem('inventory-file-not-found', '', { file: path }));
   const { sha256, encoding } = await examine(path);
   const text = (): AsyncIterable<string> => decoded(path, encoding);

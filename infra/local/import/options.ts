@@ -1,5 +1,10 @@
 import { acceptable, type Acceptable, type ImportChoices } from '../../../shared/inventory/choices.ts';
-import { fieldRules, importFields, isImportField, type ImportField } from '../../../shared/inventory/mapping/fields.ts';
+import {
+  fieldRules,
+  importFields,
+  isImportField,
+  type ImportField,
+} from '../../../shared/inventory/mapping/fields.ts';
 import { ImportRefused } from '../../../shared/inventory/refused.ts';
 import { readUnit, type SourceUnit } from '../../../shared/inventory/values/quantity.ts';
 import { problem, type Problem } from '../../../shared/problems/problem.ts';
@@ -36,29 +41,36 @@ const flags = ['--dry-run', '--json', '--allow-fewer', '--help', '-h'];
  * @returns 'help' when that is what was asked for
  * @throws ImportRefused with every problem of the command line at once
  */
-export function readOptions(argv: readonly string[], today: string, defaultLocale: Locale): ImportOptions | 'help' {
+export function readOptions(
+  argv: readonly string[],
+  today: string,
+  defaultLocale: Locale,
+): ImportOptions | 'help' {
   const problems: Problem[] = [];
   const files: string[] = [];
   const given: (readonly [option: string, value: string])[] = [];
   const on = new Set<string>();
   for (let at = 0; at < argv.length; at += 1) {
-    const [argument = '', attached] = splitOption(argv[at] ?? '');
+    const [argument, attached] = splitOption(argv[at] ?? '');
     const form = valued[argument];
     if (!argument.startsWith('-')) files.push(argument);
     else if (flags.includes(argument)) on.add(argument);
-    else if (form === undefined) problems.push(problem('inventory-unknown-option', argument, { option: argument }));
+    else if (form === undefined)
+      problems.push(problem('inventory-unknown-option', argument, { option: argument }));
     else {
       // A value may itself begin with a plus or a minus (`+proj=…`), but not with `--`.
       const value = attached ?? (argv[at + 1]?.startsWith('--') ? undefined : argv[at + 1]);
       if (attached === undefined) at += 1;
-      if (value === undefined || value === '') problems.push(problem('inventory-option-needs-value', argument, { option: argument, form }));
+      if (value === undefined || value === '')
+        problems.push(problem('inventory-option-needs-value', argument, { option: argument, form }));
       else given.push([argument, value]);
     }
   }
   if (on.has('--help') || on.has('-h')) return 'help';
   if (files.length === 0) problems.push(problem('inventory-no-file', 'FILE'));
   if (files.length > 1) problems.push(problem('inventory-one-file', 'FILE'));
-  const all = (option: string): string[] => given.filter(([name]) => name === option).map(([, value]) => value);
+  const all = (option: string): string[] =>
+    given.filter(([name]) => name === option).map(([, value]) => value);
   const last = (option: string): string | null => all(option).at(-1) ?? null;
 
   const map: Partial<Record<ImportField, readonly string[]>> = {};
@@ -69,12 +81,17 @@ export function readOptions(argv: readonly string[], today: string, defaultLocal
   for (const value of all('--accept').flatMap((list) => list.split(','))) {
     const known = acceptable.find((each) => each === value.trim());
     if (known) accept.add(known);
-    else problems.push(problem('inventory-not-acceptable', '--accept', { value, values: acceptable.join(', ') }));
+    else
+      problems.push(
+        problem('inventory-not-acceptable', '--accept', { value, values: acceptable.join(', ') }),
+      );
   }
   const dateOrder = last('--date-order');
-  if (dateOrder !== null && dateOrder !== 'mdy' && dateOrder !== 'dmy') problems.push(problem('inventory-no-such-date-order', '--date-order', { value: dateOrder }));
+  if (dateOrder !== null && dateOrder !== 'mdy' && dateOrder !== 'dmy')
+    problems.push(problem('inventory-no-such-date-order', '--date-order', { value: dateOrder }));
   const lang = last('--lang');
-  if (lang !== null && !isLocale(lang)) problems.push(problem('inventory-no-such-language', '--lang', { value: lang }));
+  if (lang !== null && !isLocale(lang))
+    problems.push(problem('inventory-no-such-language', '--lang', { value: lang }));
   if (problems.length > 0) throw new ImportRefused(...problems);
   return {
     file: files[0] ?? '',
@@ -84,7 +101,14 @@ export function readOptions(argv: readonly string[], today: string, defaultLocal
     allowFewer: on.has('--allow-fewer'),
     by: last('--by'),
     locale: isLocale(lang) ? lang : defaultLocale,
-    choices: { map, units, crs: last('--crs'), dateOrder: dateOrder === 'mdy' || dateOrder === 'dmy' ? dateOrder : null, accept, today },
+    choices: {
+      map,
+      units,
+      crs: last('--crs'),
+      dateOrder: dateOrder === 'mdy' || dateOrder === 'dmy' ? dateOrder : null,
+      accept,
+      today,
+    },
   };
 }
 
@@ -93,15 +117,29 @@ function splitOption(argument: string): [string, string?] {
   return match ? [match[1] ?? '', match[2] ?? ''] : [argument];
 }
 
-function readMap(value: string, map: Partial<Record<ImportField, readonly string[]>>, problems: Problem[]): void {
+function readMap(
+  value: string,
+  map: Partial<Record<ImportField, readonly string[]>>,
+  problems: Problem[],
+): void {
   const at = value.indexOf('=');
   const field = value.slice(0, at).trim();
   if (at < 1) problems.push(problem('inventory-map-form', '--map', { value }));
-  else if (!isImportField(field)) problems.push(problem('inventory-unknown-field', '--map', { field, fields: importFields.join(', ') }));
-  else map[field] = value.slice(at + 1).split('+').map((column) => column.trim()).filter(Boolean);
+  else if (!isImportField(field))
+    problems.push(problem('inventory-unknown-field', '--map', { field, fields: importFields.join(', ') }));
+  else
+    map[field] = value
+      .slice(at + 1)
+      .split('+')
+      .map((column) => column.trim())
+      .filter(Boolean);
 }
 
-function readFieldUnit(value: string, units: Partial<Record<ImportField, SourceUnit>>, problems: Problem[]): void {
+function readFieldUnit(
+  value: string,
+  units: Partial<Record<ImportField, SourceUnit>>,
+  problems: Problem[],
+): void {
   const [field = '', spelled = ''] = value.split('=').map((part) => part.trim());
   if (!isImportField(field)) {
     problems.push(problem('inventory-unknown-field', '--unit', { field, fields: importFields.join(', ') }));
@@ -109,12 +147,24 @@ function readFieldUnit(value: string, units: Partial<Record<ImportField, SourceU
   }
   const { quantity } = fieldRules[field];
   if (!quantity) {
-    problems.push(problem('inventory-field-has-no-unit', '--unit', { field, fields: importFields.filter((each) => fieldRules[each].quantity).join(', ') }));
+    problems.push(
+      problem('inventory-field-has-no-unit', '--unit', {
+        field,
+        fields: importFields.filter((each) => fieldRules[each].quantity).join(', '),
+      }),
+    );
     return;
   }
   const unit = readUnit(spelled)?.unit;
   if (unit && measures(unit, quantity.target)) units[field] = unit;
-  else problems.push(problem('inventory-no-such-unit', '--unit', { unit: spelled, field, units: quantity.target === 'gpm' ? 'gpm, L/min, L/s, m3/h' : 'in, mm, ft, m, tenth-in' }));
+  else
+    problems.push(
+      problem('inventory-no-such-unit', '--unit', {
+        unit: spelled,
+        field,
+        units: quantity.target === 'gpm' ? 'gpm, L/min, L/s, m3/h' : 'in, mm, ft, m, tenth-in',
+      }),
+    );
 }
 
 function measures(unit: SourceUnit, target: 'in' | 'ft' | 'gpm' | (string & {})): boolean {

@@ -53,18 +53,30 @@ export async function runImport(options: ImportOptions, deps: ImportDeps): Promi
     return result;
   }
   const { edition, recorded } = await putInForce(result, file, options, deps);
-  tell(say(locale, 'inventory.loaded', { edition: edition.edition, accepted: result.hydrants.length, manifest: edition.manifestSha256.slice(0, 12) }));
+  tell(
+    say(locale, 'inventory.loaded', {
+      edition: edition.edition,
+      accepted: result.hydrants.length,
+      manifest: edition.manifestSha256.slice(0, 12),
+    }),
+  );
   tell(say(locale, recorded ? 'inventory.fact-posted' : 'inventory.fact-pending'));
   return result;
 }
 
-async function putInForce(result: ImportResult, file: OpenedFile, options: ImportOptions, deps: ImportDeps): Promise<{ edition: InventoryEdition; recorded: boolean }> {
+async function putInForce(
+  result: ImportResult,
+  file: OpenedFile,
+  options: ImportOptions,
+  deps: ImportDeps,
+): Promise<{ edition: InventoryEdition; recorded: boolean }> {
   const store = await deps.openInventory();
   const before = await store.currentEdition();
   if (before && !options.allowFewer) {
     const current = (await store.meta(before.manifestSha256)).accepted;
     const count = result.hydrants.length;
-    if (count < current * smallestShare) throw new ImportRefused(problem('inventory-shrinks', '', { count, current }));
+    if (count < current * smallestShare)
+      throw new ImportRefused(problem('inventory-shrinks', '', { count, current }));
   }
   const { report } = result;
   const meta: InventoryMeta = {
@@ -74,7 +86,9 @@ async function putInForce(result: ImportResult, file: OpenedFile, options: Impor
     sourceFile: file.name.slice(0, 200),
     sourceSha256: file.sha256,
     crs: result.place.crs.label,
-    mapping: Object.fromEntries(result.proposal.uses.map(({ field, columns }) => [field, columns.map(({ name }) => name)])),
+    mapping: Object.fromEntries(
+      result.proposal.uses.map(({ field, columns }) => [field, columns.map(({ name }) => name)]),
+    ),
     rows: report.rows,
     accepted: report.clean + report.doubtful,
     doubtful: report.doubtful,
@@ -82,7 +96,10 @@ async function putInForce(result: ImportResult, file: OpenedFile, options: Impor
   };
   collectGarbage();
   const published = await store.publish(result.hydrants, meta);
-  if (published.outcome === 'older') throw new ImportRefused(problem('inventory-older-edition', '', { editionAt: published.current.editionAt }));
+  if (published.outcome === 'older')
+    throw new ImportRefused(
+      problem('inventory-older-edition', '', { editionAt: published.current.editionAt }),
+    );
   const recorded = deps.recordLoad ? await deps.recordLoad(published.edition, meta) : false;
   return { edition: published.edition, recorded };
 }

@@ -26,7 +26,9 @@ const lifecycle: Readonly<Record<string, 'deleted' | 'abandoned' | 'planned'>> =
 };
 
 /** The lifecycle word of a row's `…:emergency` tag, if it has one. */
-export function lifecycleOf(cells: Iterable<Cell>): { readonly state: 'deleted' | 'abandoned' | 'planned'; readonly cell: Cell } | null {
+export function lifecycleOf(
+  cells: Iterable<Cell>,
+): { readonly state: 'deleted' | 'abandoned' | 'planned'; readonly cell: Cell } | null {
   for (const cell of cells) {
     const state = lifecycle[/^(\w+):emergency$/.exec(cell.column)?.[1] ?? ''];
     if (state && cell.text === 'fire_hydrant') return { state, cell };
@@ -35,14 +37,24 @@ export function lifecycleOf(cells: Iterable<Cell>): { readonly state: 'deleted' 
 }
 
 /** Why the asset is not a hydrant in the ground, by its kind, its mark or its type; null when it may be one. */
-export function refusalOf(kinds: readonly Cell[], marks: readonly Cell[], types: readonly Cell[]): { found: Remark; cell: Cell } | null {
+export function refusalOf(
+  kinds: readonly Cell[],
+  marks: readonly Cell[],
+  types: readonly Cell[],
+): { found: Remark; cell: Cell } | null {
   for (const cell of kinds) {
     const other = cell.column === 'emergency' && !isBlank(cell.text) && cell.text !== 'fire_hydrant';
-    if (other || readType(cell.text) === 'not-a-hydrant') return { found: remark('inventory-not-a-hydrant', { value: cell.text }), cell };
-    if (readStatus(cell.text) === 'deleted') return { found: remark('inventory-deleted-asset', { value: cell.text }), cell };
+    if (other || readType(cell.text) === 'not-a-hydrant')
+      return { found: remark('inventory-not-a-hydrant', { value: cell.text }), cell };
+    if (readStatus(cell.text) === 'deleted')
+      return { found: remark('inventory-deleted-asset', { value: cell.text }), cell };
   }
   for (const cell of marks) {
-    if (!isBlank(cell.text) && (readYesNo(cell.text) === true || looksLikeDate(cell.text)) && !/abandon|disused/.test(compact(cell.column))) {
+    if (
+      !isBlank(cell.text) &&
+      (readYesNo(cell.text) === true || looksLikeDate(cell.text)) &&
+      !/abandon|disused/.test(compact(cell.column))
+    ) {
       return { found: remark('inventory-deleted-asset', { value: `${cell.column} = ${cell.text}` }), cell };
     }
   }
@@ -65,10 +77,18 @@ export function typeOf(types: readonly Cell[], say: Say): Hydrant['type'] {
 }
 
 /** The source's word on whether the asset is in use, or `deleted`, which ends the matter. */
-export function serviceOf(states: readonly Cell[], marks: readonly Cell[], lifecycleTag: ReturnType<typeof lifecycleOf>, say: Say): Hydrant['service'] | { readonly deleted: Cell } {
+export function serviceOf(
+  states: readonly Cell[],
+  marks: readonly Cell[],
+  lifecycleTag: ReturnType<typeof lifecycleOf>,
+  say: Say,
+): Hydrant['service'] | { readonly deleted: Cell } {
   if (lifecycleTag) {
     if (lifecycleTag.state === 'deleted') return { deleted: lifecycleTag.cell };
-    say(remark(lifecycleTag.state === 'planned' ? 'inventory-planned' : 'inventory-abandoned'), lifecycleTag.cell);
+    say(
+      remark(lifecycleTag.state === 'planned' ? 'inventory-planned' : 'inventory-abandoned'),
+      lifecycleTag.cell,
+    );
     return lifecycleTag.state;
   }
   for (const cell of marks) {
@@ -110,7 +130,8 @@ const remarkCodes = {
 /** A hydrant on a pond or a tank is a drafting point: no pressure, and nothing for a flow test to rate. */
 export function notFromMain(sources: readonly Cell[], say: Say): void {
   const cell = sources.find(({ text }) => !isBlank(text));
-  if (cell && !/\b(mains?|network|system|potable|reclaimed|red)\b/.test(folded(cell.text))) say(remark('inventory-not-from-main'), cell);
+  if (cell && !/\b(mains?|network|system|potable|reclaimed|red)\b/.test(folded(cell.text)))
+    say(remark('inventory-not-from-main'), cell);
 }
 
 /** Warnings in free text: a crew that relies on a blow-off finds half the water it expects. Each said once a row. */

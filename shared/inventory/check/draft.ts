@@ -8,11 +8,28 @@ import type { Format } from '../read/format.ts';
 import type { SourceRow } from '../read/source.ts';
 import { isBlank } from '../values/blank.ts';
 import { readPrivate } from '../values/words.ts';
-import { lifecycleOf, notFromMain, refusalOf, serviceOf, typeOf, warningsIn, type Cell, type Say } from './asset.ts';
+import {
+  lifecycleOf,
+  notFromMain,
+  refusalOf,
+  serviceOf,
+  typeOf,
+  warningsIn,
+  type Cell,
+  type Say,
+} from './asset.ts';
 import { remark, type FindingCode, type Findings, type Params, type Remark } from './finding.ts';
 import { hashTexts } from './hash.ts';
 import { outletsOf } from './outlets.ts';
-import { countReader, dateReader, detached, quantityReader, remembering, textReader, type Reading } from './values.ts';
+import {
+  countReader,
+  dateReader,
+  detached,
+  quantityReader,
+  remembering,
+  textReader,
+  type Reading,
+} from './values.ts';
 
 /** A row that passed on its own; what it is beside the others (id, duplicates, distance) is settled afterwards. */
 export interface Draft {
@@ -46,10 +63,26 @@ export class RowCheck {
 
   readonly #text: Record<'place' | 'modelId' | 'isolationValveId' | 'owner', Read<string>>;
   readonly #date: Record<'installedOn' | 'lastInspectedOn', Read<string>>;
-  readonly #number: Record<'mainSizeIn' | 'lateralSizeIn' | 'lateralLengthFt' | 'buryDepthFt' | 'ratedFlowGpm' | 'hoseOutletDiameterIn' | 'pumperOutletDiameterIn', Read<number>>;
+  readonly #number: Record<
+    | 'mainSizeIn'
+    | 'lateralSizeIn'
+    | 'lateralLengthFt'
+    | 'buryDepthFt'
+    | 'ratedFlowGpm'
+    | 'hoseOutletDiameterIn'
+    | 'pumperOutletDiameterIn',
+    Read<number>
+  >;
   readonly #count: Record<'outletCount' | 'hoseOutletCount' | 'pumperOutletCount', Read<number>>;
 
-  constructor(proposal: Proposal, place: PlaceDecision, choices: ImportChoices, file: string, format: Format, findings: Findings) {
+  constructor(
+    proposal: Proposal,
+    place: PlaceDecision,
+    choices: ImportChoices,
+    file: string,
+    format: Format,
+    findings: Findings,
+  ) {
     this.#findings = findings;
     this.#file = file.slice(0, 200);
     this.#format = format;
@@ -57,10 +90,23 @@ export class RowCheck {
     this.#choices = choices;
     this.#uses = new Map(proposal.uses.map((use) => [use.field, use]));
     const text = (field: ImportField, longest: number) => this.#reader(field, textReader(longest));
-    const date = (field: ImportField) => this.#reader(field, this.#when(field, (use) => dateReader(use, choices)));
-    const number = (field: ImportField) => this.#reader(field, this.#when(field, (use) => quantityReader(use, choices)));
+    const date = (field: ImportField) =>
+      this.#reader(
+        field,
+        this.#when(field, (use) => dateReader(use, choices)),
+      );
+    const number = (field: ImportField) =>
+      this.#reader(
+        field,
+        this.#when(field, (use) => quantityReader(use, choices)),
+      );
     const count = (field: ImportField) => this.#reader(field, countReader);
-    this.#text = { place: text('place', 200), modelId: text('modelId', 80), isolationValveId: text('isolationValveId', 64), owner: text('owner', 120) };
+    this.#text = {
+      place: text('place', 200),
+      modelId: text('modelId', 80),
+      isolationValveId: text('isolationValveId', 64),
+      owner: text('owner', 120),
+    };
     this.#date = { installedOn: date('installedOn'), lastInspectedOn: date('lastInspectedOn') };
     this.#number = {
       mainSizeIn: number('mainSizeIn'),
@@ -71,7 +117,11 @@ export class RowCheck {
       hoseOutletDiameterIn: number('hoseOutletDiameterIn'),
       pumperOutletDiameterIn: number('pumperOutletDiameterIn'),
     };
-    this.#count = { outletCount: count('outletCount'), hoseOutletCount: count('hoseOutletCount'), pumperOutletCount: count('pumperOutletCount') };
+    this.#count = {
+      outletCount: count('outletCount'),
+      hoseOutletCount: count('hoseOutletCount'),
+      pumperOutletCount: count('pumperOutletCount'),
+    };
   }
 
   /** The draft of a row, or null when it was rejected; its findings are on record either way. */
@@ -86,28 +136,48 @@ export class RowCheck {
     if (row.fault) return reject(row.fault as Remark);
     if (row.doubt) add(row.doubt as Remark);
 
-    const [kinds, marks, types] = [this.#cells(row, 'assetKind'), this.#cells(row, 'deleted'), this.#cells(row, 'type')];
+    const [kinds, marks, types] = [
+      this.#cells(row, 'assetKind'),
+      this.#cells(row, 'deleted'),
+      this.#cells(row, 'type'),
+    ];
     const lifecycleTag = lifecycleOf(this.#lifecycle.map((column) => this.#cell(row, column)));
     const refusal = refusalOf(kinds, marks, types);
     if (refusal) return reject(refusal.found, 'assetKind', refusal.cell);
     if (this.#format === 'osm' && !lifecycleTag && this.#cell(row, 'emergency').text !== 'fire_hydrant') {
       const first = row.values.findIndex((value) => value !== undefined && value !== '');
       const cell = { column: names[first] ?? '', text: row.values[first] ?? '' };
-      return reject(remark('inventory-not-a-hydrant', { value: `${cell.column}=${cell.text}` }), 'assetKind', cell);
+      return reject(
+        remark('inventory-not-a-hydrant', { value: `${cell.column}=${cell.text}` }),
+        'assetKind',
+        cell,
+      );
     }
 
     const placed = this.#readPlace(row, add);
     if (!placed) return null;
 
-    const say = (field: ImportField): Say => (found, cell) => add(found, field, cell);
+    const say =
+      (field: ImportField): Say =>
+      (found, cell) =>
+        add(found, field, cell);
     const service = serviceOf(this.#cells(row, 'service'), marks, lifecycleTag, say('service'));
-    if (typeof service === 'object') return reject(remark('inventory-deleted-asset', { value: service.deleted.text }), 'service', service.deleted);
+    if (typeof service === 'object')
+      return reject(
+        remark('inventory-deleted-asset', { value: service.deleted.text }),
+        'service',
+        service.deleted,
+      );
 
     const sourceIdCell = this.#cells(row, 'hydrantId')[0];
     const owner = this.#text.owner(row, add);
     const place = this.#text.place(row, add);
     const warned = this.#cells(row, 'remarks');
-    for (const [field, text] of [['hydrantId', sourceIdCell?.text], ['owner', owner], ['place', place]] as const) {
+    for (const [field, text] of [
+      ['hydrantId', sourceIdCell?.text],
+      ['owner', owner],
+      ['place', place],
+    ] as const) {
       if (text) warned.push({ column: this.#uses.get(field)?.columns[0]?.name ?? field, text });
     }
     warningsIn(warned, say('remarks'));
@@ -151,7 +221,12 @@ export class RowCheck {
       const name = names[place] ?? '';
       this.#places.set(name, place);
       if (isRecordKey(name)) this.#skip.add(place);
-      if (this.#stableKey === null && isStableKey(name) && this.#uses.get('hydrantId')?.columns[0]?.name !== name) this.#stableKey = name;
+      if (
+        this.#stableKey === null &&
+        isStableKey(name) &&
+        this.#uses.get('hydrantId')?.columns[0]?.name !== name
+      )
+        this.#stableKey = name;
       if (name.endsWith(':emergency')) this.#lifecycle = [...this.#lifecycle, name];
     }
     this.#names = [...names];
@@ -165,7 +240,10 @@ export class RowCheck {
     return (this.#uses.get(field)?.columns ?? []).map(({ name }) => this.#cell(row, name));
   }
 
-  #when<T>(field: ImportField, make: (use: ColumnUse) => (text: string) => Reading<T>): (text: string) => Reading<T> {
+  #when<T>(
+    field: ImportField,
+    make: (use: ColumnUse) => (text: string) => Reading<T>,
+  ): (text: string) => Reading<T> {
     const use = this.#uses.get(field);
     return use ? make(use) : () => ({ value: null, remark: null });
   }
@@ -176,7 +254,13 @@ export class RowCheck {
     if (columns.length === 0) return () => null;
     const remembered = remembering(read);
     return (row, say) => {
-      const text = columns.length === 1 ? this.#cell(row, first).text : columns.map((column) => this.#cell(row, column).text).filter((part) => !isBlank(part)).join(' ');
+      const text =
+        columns.length === 1
+          ? this.#cell(row, first).text
+          : columns
+              .map((column) => this.#cell(row, column).text)
+              .filter((part) => !isBlank(part))
+              .join(' ');
       if (text === '') return null;
       const reading = remembered(text);
       if (reading.remark) say(reading.remark, field, { column: columns.join(' + '), text });
@@ -184,15 +268,21 @@ export class RowCheck {
     };
   }
 
-  #readPlace(row: SourceRow, add: (found: Remark, field?: ImportField | '', cell?: Cell | null) => void): Pick<Hydrant, 'latitudeDeg' | 'longitudeDeg'> | null {
-    const placeOf = (field: ImportField): number => this.#places.get(this.#uses.get(field)?.columns[0]?.name ?? '') ?? -1;
+  #readPlace(
+    row: SourceRow,
+    add: (found: Remark, field?: ImportField | '', cell?: Cell | null) => void,
+  ): Pick<Hydrant, 'latitudeDeg' | 'longitudeDeg'> | null {
+    const placeOf = (field: ImportField): number =>
+      this.#places.get(this.#uses.get(field)?.columns[0]?.name ?? '') ?? -1;
     const texts = coordinateTexts(this.#place.from === 'points' ? row : { ...row, point: null }, {
       x: placeOf('longitudeDeg'),
       y: placeOf('latitudeDeg'),
       point: this.#place.from === 'one-column' ? placeOf('point') : -1,
     });
     const reading = readPoint(this.#place, texts);
-    const column = ['point', 'longitudeDeg', 'latitudeDeg'].flatMap((field) => this.#uses.get(field as ImportField)?.columns.map(({ name }) => name) ?? []).join(', ');
+    const column = ['point', 'longitudeDeg', 'latitudeDeg']
+      .flatMap((field) => this.#uses.get(field as ImportField)?.columns.map(({ name }) => name) ?? [])
+      .join(', ');
     const cell = texts ? { column: column || 'coordinates', text: `${texts.x}, ${texts.y}` } : null;
     if (reading.point) {
       if (row.point?.asText) add(remark('inventory-coordinates-as-text'), '', cell);
@@ -206,14 +296,23 @@ export class RowCheck {
     return null;
   }
 
-  #readOutlets(row: SourceRow, add: (found: Remark, field: ImportField, cell: Cell) => void): Pick<Hydrant, 'outlets' | 'outletCount'> {
+  #readOutlets(
+    row: SourceRow,
+    add: (found: Remark, field: ImportField, cell: Cell) => void,
+  ): Pick<Hydrant, 'outlets' | 'outletCount'> {
     const cell = this.#cells(row, 'outlets').find(({ text }) => !isBlank(text));
     return outletsOf(
       {
         outlets: cell?.text ?? '',
         count: this.#count.outletCount(row, add),
-        hose: { count: this.#count.hoseOutletCount(row, add), diameterIn: this.#number.hoseOutletDiameterIn(row, add) },
-        pumper: { count: this.#count.pumperOutletCount(row, add), diameterIn: this.#number.pumperOutletDiameterIn(row, add) },
+        hose: {
+          count: this.#count.hoseOutletCount(row, add),
+          diameterIn: this.#number.hoseOutletDiameterIn(row, add),
+        },
+        pumper: {
+          count: this.#count.pumperOutletCount(row, add),
+          diameterIn: this.#number.pumperOutletDiameterIn(row, add),
+        },
       },
       (found, field) => add(found, field, cell ?? this.#cells(row, field)[0] ?? { column: field, text: '' }),
     );

@@ -115,17 +115,35 @@ export class Findings {
   /** Level per row in reading order: 0 clean, 1 doubtful, 2 rejected. */
   readonly rowLevels: number[] = [];
 
-  add(index: number, row: Pick<SourceRow, 'row' | 'line' | 'featureId'>, found: Remark, field: ImportField | '' = '', column: string | null = null, value: string | null = null): void {
+  add(
+    index: number,
+    row: Pick<SourceRow, 'row' | 'line' | 'featureId'>,
+    found: Remark,
+    field: ImportField | '' = '',
+    column: string | null = null,
+    value: string | null = null,
+  ): void {
     const level = levels[found.code];
     if (level === 'note') {
       const key = `${found.code} ${column ?? ''}`;
       const note = this.notes.get(key) ?? { code: found.code, field, column, rows: 0, examples: [] };
       note.rows += 1;
-      if (value !== null && note.examples.length < examplesKept && !note.examples.includes(value)) note.examples.push(value);
+      if (value !== null && note.examples.length < examplesKept && !note.examples.includes(value))
+        note.examples.push(value);
       this.notes.set(key, note);
       return;
     }
     this.rowLevels[index] = Math.max(this.rowLevels[index] ?? 0, level === 'rejected' ? 2 : 1);
-    this.list.push({ code: found.code, index, path: field, params: found.params, row: row.row, line: row.line, element: row.featureId, column, value });
+    this.list.push({
+      code: found.code,
+      index,
+      path: field,
+      params: found.params,
+      row: row.row,
+      line: row.line,
+      element: row.featureId,
+      column,
+      value,
+    });
   }
 }

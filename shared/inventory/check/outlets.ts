@@ -18,7 +18,10 @@ export interface OutletTexts {
 /**
  * The outlets of one hydrant. Sizes are never supplied: three outlets of unknown size are a count and no more.
  */
-export function outletsOf({ outlets: text, count, hose, pumper }: OutletTexts, say: (found: Remark, field: ImportField) => void): Outlets {
+export function outletsOf(
+  { outlets: text, count, hose, pumper }: OutletTexts,
+  say: (found: Remark, field: ImportField) => void,
+): Outlets {
   let kept: Hydrant['outlets'] = none;
   if (text !== '') {
     const read = readKnown(text) ?? sizeOnly(text, count, say);
@@ -27,9 +30,11 @@ export function outletsOf({ outlets: text, count, hose, pumper }: OutletTexts, s
   } else if (hose.diameterIn !== null || pumper.diameterIn !== null) {
     kept = grouped(hose, pumper);
   }
-  const counted = count ?? (hose.count === null && pumper.count === null ? null : (hose.count ?? 0) + (pumper.count ?? 0));
+  const counted =
+    count ?? (hose.count === null && pumper.count === null ? null : (hose.count ?? 0) + (pumper.count ?? 0));
   if (kept.length > 0) {
-    if (counted !== null && counted !== kept.length) say(remark('inventory-outlet-counts-differ', { counted, listed: kept.length }), 'outletCount');
+    if (counted !== null && counted !== kept.length)
+      say(remark('inventory-outlet-counts-differ', { counted, listed: kept.length }), 'outletCount');
     return { outlets: kept };
   }
   return counted === null ? { outlets: none } : { outlets: none, outletCount: counted };
@@ -39,8 +44,12 @@ const none: Hydrant['outlets'] = [];
 
 function grouped(hose: OutletTexts['hose'], pumper: OutletTexts['pumper']): Hydrant['outlets'] {
   const outlets: Hydrant['outlets'] = [];
-  for (const [kind, { count, diameterIn }] of [['hose', hose], ['pumper', pumper]] as const) {
-    for (let each = 0; diameterIn !== null && each < (count ?? 0); each += 1) outlets.push({ kind, diameterIn });
+  for (const [kind, { count, diameterIn }] of [
+    ['hose', hose],
+    ['pumper', pumper],
+  ] as const) {
+    for (let each = 0; diameterIn !== null && each < (count ?? 0); each += 1)
+      outlets.push({ kind, diameterIn });
   }
   return outlets.slice(0, 8);
 }
@@ -57,7 +66,11 @@ function readKnown(text: string): Hydrant['outlets'] | null {
 }
 
 /** A size with no count is one outlet where the count column says one, and otherwise only half an answer. */
-function sizeOnly(text: string, count: number | null, say: (found: Remark, field: ImportField) => void): Hydrant['outlets'] | null {
+function sizeOnly(
+  text: string,
+  count: number | null,
+  say: (found: Remark, field: ImportField) => void,
+): Hydrant['outlets'] | null {
   if (!isSize(text)) return null;
   const size = readQuantity(text);
   if (count !== 1 || !size || 'unknownUnit' in size) {

@@ -29,15 +29,23 @@ export interface ImportReport {
  * @throws Error when the counts do not add up: a row was lost, which is a fault of the program and must not pass as an
  * inventory
  */
-export function summarise(rows: number, accepted: number, findings: Findings, remarks: readonly Problem[]): ImportReport {
+export function summarise(
+  rows: number,
+  accepted: number,
+  findings: Findings,
+  remarks: readonly Problem[],
+): ImportReport {
   let [doubtful, rejected] = [0, 0];
   for (const level of findings.rowLevels) {
     if (level === 1) doubtful += 1;
     else if (level === 2) rejected += 1;
   }
-  if (accepted + rejected !== rows) throw new Error(`${rows} rows were read, but ${accepted} accepted and ${rejected} rejected`);
+  if (accepted + rejected !== rows)
+    throw new Error(`${rows} rows were read, but ${accepted} accepted and ${rejected} rejected`);
   // A rejected row is answered by why it was rejected; doubts about its values no longer matter to anyone.
-  const kept = findings.list.filter(({ code, index }) => findings.rowLevels[index] !== 2 || levels[code] === 'rejected').sort((one, other) => one.index - other.index);
+  const kept = findings.list
+    .filter(({ code, index }) => findings.rowLevels[index] !== 2 || levels[code] === 'rejected')
+    .sort((one, other) => one.index - other.index);
   const by = (level: 'rejected' | 'doubt'): CodeCount[] => {
     const rowsOf = new Map<FindingCode, Set<number>>();
     for (const { code, index } of kept) {
@@ -46,7 +54,9 @@ export function summarise(rows: number, accepted: number, findings: Findings, re
       if (seen) seen.add(index);
       else rowsOf.set(code, new Set([index]));
     }
-    return [...rowsOf].map(([code, seen]) => ({ code, rows: seen.size })).sort((one, other) => other.rows - one.rows);
+    return [...rowsOf]
+      .map(([code, seen]) => ({ code, rows: seen.size }))
+      .sort((one, other) => other.rows - one.rows);
   };
   return {
     rows,

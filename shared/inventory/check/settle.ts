@@ -31,7 +31,14 @@ export function settle(
   const say: SayOfDraft = (draft, code, params) => {
     const id = draft.hydrant.hydrantId;
     const pointed = id !== '' && !aboutTheRow.has(code);
-    findings.add(draft.index, rowOf(draft), remark(code, params), 'hydrantId', pointed ? idColumn : null, pointed ? id : null);
+    findings.add(
+      draft.index,
+      rowOf(draft),
+      remark(code, params),
+      'hydrantId',
+      pointed ? idColumn : null,
+      pointed ? id : null,
+    );
   };
   const placed = settlePlaces(drafts, crs, choices, findings);
   const single = withoutDuplicateRows(placed, say);
@@ -45,12 +52,20 @@ export function settle(
     // The last gate: nothing enters that the schema would not take, whatever the steps before let through.
     const { error } = hydrantSchema.safeParse(hydrant);
     if (error === undefined) hydrants.push(hydrant);
-    else say(draft, 'inventory-breaks-schema', { detail: error.issues.map(({ path, message }) => `${path.join('.')}: ${message}`).join('; ') });
+    else
+      say(draft, 'inventory-breaks-schema', {
+        detail: error.issues.map(({ path, message }) => `${path.join('.')}: ${message}`).join('; '),
+      });
   }
   return hydrants;
 }
 
-function settlePlaces(drafts: readonly Draft[], crs: Crs, choices: ImportChoices, findings: Findings): readonly Draft[] {
+function settlePlaces(
+  drafts: readonly Draft[],
+  crs: Crs,
+  choices: ImportChoices,
+  findings: Findings,
+): readonly Draft[] {
   const found = outliers(drafts, crs);
   if (found.size === 0) return drafts;
   return drafts.filter((draft) => {
@@ -58,7 +73,8 @@ function settlePlaces(drafts: readonly Draft[], crs: Crs, choices: ImportChoices
     if (!outlier) return true;
     const { hydrant } = draft;
     const { latitudeDeg, longitudeDeg } = hydrant;
-    const say = (said: typeof outlier): void => findings.add(draft.index, rowOf(draft), said, '', 'coordinates', `${longitudeDeg}, ${latitudeDeg}`);
+    const say = (said: typeof outlier): void =>
+      findings.add(draft.index, rowOf(draft), said, '', 'coordinates', `${longitudeDeg}, ${latitudeDeg}`);
     const swapped = outlier.code === 'inventory-swapped-axes';
     if (swapped && choices.accept.has('swapped-axes')) {
       say(remark('inventory-swapped-axes-taken', outlier.params));
@@ -80,14 +96,21 @@ function withoutDuplicateRows(drafts: readonly Draft[], say: SayOfDraft): Draft[
       return true;
     }
     const [one, other] = [first.hydrant, draft.hydrant];
-    const same = one.hydrantId === other.hydrantId && one.latitudeDeg === other.latitudeDeg && one.longitudeDeg === other.longitudeDeg;
+    const same =
+      one.hydrantId === other.hydrantId &&
+      one.latitudeDeg === other.latitudeDeg &&
+      one.longitudeDeg === other.longitudeDeg;
     if (same) say(draft, 'inventory-duplicate-row', { first: one.source.row });
     return !same;
   });
 }
 
 /** Different ids at one place: two hydrants on one spot, or one of them in the wrong place. */
-function pointOutSamePlace(drafts: readonly Draft[], renamed: ReadonlyMap<Draft, string>, say: SayOfDraft): void {
+function pointOutSamePlace(
+  drafts: readonly Draft[],
+  renamed: ReadonlyMap<Draft, string>,
+  say: SayOfDraft,
+): void {
   const idOf = (draft: Draft): string => renamed.get(draft) ?? draft.hydrant.hydrantId;
   const firsts = new Map<number, Draft>();
   const told = new Set<Draft>();

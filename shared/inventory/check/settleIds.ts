@@ -1,6 +1,15 @@
 import { greatCircleMetres } from '../../nearest/sphere.ts';
 import type { Draft, SayOfDraft as Say } from './draft.ts';
-import { foldId, generatedId, isPlaceholderGroup, isPlaceholderWord, isUsableId, numberThenWords, placeId, qualifiedId } from './ids.ts';
+import {
+  foldId,
+  generatedId,
+  isPlaceholderGroup,
+  isPlaceholderWord,
+  isUsableId,
+  numberThenWords,
+  placeId,
+  qualifiedId,
+} from './ids.ts';
 
 /** Two records of one hydrant stand no farther apart than this; two hydrants do. */
 const onePlaceMetres = 3;
@@ -36,7 +45,8 @@ export function settleIds(drafts: readonly Draft[], say: Say): SettledIds {
   for (const group of groups.values()) {
     if (!Array.isArray(group)) continue;
     if (isPlaceholderGroup(group)) {
-      for (const draft of group) say(draft, 'inventory-placeholder-id', { given: generatedId(draft), rows: group.length });
+      for (const draft of group)
+        say(draft, 'inventory-placeholder-id', { given: generatedId(draft), rows: group.length });
       without.push(...group);
     } else {
       settleClash(group, say, dropped, renamed);
@@ -49,15 +59,22 @@ export function settleIds(drafts: readonly Draft[], say: Say): SettledIds {
 /** True when the source's id can stand; says why where it cannot. */
 function ownId(draft: Draft, say: Say): boolean {
   const id = draft.hydrant.hydrantId;
-  if (id === '') say(draft, draft.featureId === null ? 'inventory-id-from-place' : 'inventory-id-from-source');
+  if (id === '')
+    say(draft, draft.featureId === null ? 'inventory-id-from-place' : 'inventory-id-from-source');
   else if (!isUsableId(id)) say(draft, 'inventory-id-not-usable', { given: generatedId(draft) });
-  else if (isPlaceholderWord(id)) say(draft, 'inventory-placeholder-id', { given: generatedId(draft), rows: 1 });
+  else if (isPlaceholderWord(id))
+    say(draft, 'inventory-placeholder-id', { given: generatedId(draft), rows: 1 });
   else return true;
   return false;
 }
 
 /** Rows with one id: at one place they are one hydrant, of which the first row is kept; at several, each is kept under an id of its own. */
-function settleClash(group: readonly Draft[], say: Say, dropped: Set<Draft>, renamed: Map<Draft, string>): void {
+function settleClash(
+  group: readonly Draft[],
+  say: Say,
+  dropped: Set<Draft>,
+  renamed: Map<Draft, string>,
+): void {
   const kept: Draft[] = [];
   for (const draft of group) {
     const twin = kept.find((each) => greatCircleMetres(each.hydrant, draft.hydrant) <= onePlaceMetres);
@@ -81,7 +98,13 @@ function settleClash(group: readonly Draft[], say: Say, dropped: Set<Draft>, ren
 }
 
 /** Rows without an id take the source's name for the record, or their place where that is taken. */
-function nameTheRest(without: readonly Draft[], taken: ReadonlyMap<string, unknown>, say: Say, dropped: Set<Draft>, renamed: Map<Draft, string>): void {
+function nameTheRest(
+  without: readonly Draft[],
+  taken: ReadonlyMap<string, unknown>,
+  say: Say,
+  dropped: Set<Draft>,
+  renamed: Map<Draft, string>,
+): void {
   const named = new Map<string, Draft>();
   const told = new Set<Draft>();
   for (const draft of without) {

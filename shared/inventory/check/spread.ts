@@ -19,7 +19,10 @@ const leastMetres = 30_000;
 export function outliers(drafts: readonly Draft[], crs: Crs): Map<Draft, Remark> {
   const found = new Map<Draft, Remark>();
   if (drafts.length < fewestRows) return found;
-  const middle = { latitudeDeg: median(drafts.map(({ hydrant }) => hydrant.latitudeDeg)), longitudeDeg: median(drafts.map(({ hydrant }) => hydrant.longitudeDeg)) };
+  const middle = {
+    latitudeDeg: median(drafts.map(({ hydrant }) => hydrant.latitudeDeg)),
+    longitudeDeg: median(drafts.map(({ hydrant }) => hydrant.longitudeDeg)),
+  };
   const distances = Float64Array.from(drafts, ({ hydrant }) => greatCircleMetres(middle, hydrant));
   const usual = Float64Array.from(distances).sort()[Math.floor(distances.length * 0.9)] ?? 0;
   const limit = Math.max(leastMetres, usual * timesFarther);
@@ -28,12 +31,19 @@ export function outliers(drafts: readonly Draft[], crs: Crs): Map<Draft, Remark>
     if (metres <= limit) return;
     const { latitudeDeg, longitudeDeg } = draft.hydrant;
     const swapped = { latitudeDeg: longitudeDeg, longitudeDeg: latitudeDeg };
-    const fits = crs.kind === 'degrees' && isPlausible(crs, swapped.longitudeDeg, swapped.latitudeDeg) && greatCircleMetres(middle, swapped) <= limit;
+    const fits =
+      crs.kind === 'degrees' &&
+      isPlausible(crs, swapped.longitudeDeg, swapped.latitudeDeg) &&
+      greatCircleMetres(middle, swapped) <= limit;
     found.set(
       draft,
       fits
         ? remark('inventory-swapped-axes', { latitude: swapped.latitudeDeg, longitude: swapped.longitudeDeg })
-        : remark('inventory-far-from-rest', { miles: Math.round(metres / 1609.344), latitude: latitudeDeg, longitude: longitudeDeg }),
+        : remark('inventory-far-from-rest', {
+            miles: Math.round(metres / 1609.344),
+            latitude: latitudeDeg,
+            longitude: longitudeDeg,
+          }),
     );
   });
   return found;

@@ -14,7 +14,10 @@ export interface Reading<T> {
 }
 
 const clean = <T>(value: T | null): Reading<T> => ({ value, remark: null });
-const leftOut = (code: Remark['code'], params: Remark['params'] = {}): Reading<never> => ({ value: null, remark: remark(code, params) });
+const leftOut = (code: Remark['code'], params: Remark['params'] = {}): Reading<never> => ({
+  value: null,
+  remark: remark(code, params),
+});
 
 /** Readings by text, because sizes, dates and words repeat thousands of times. Bounded; past that, values are read anew. */
 export function remembering<T>(read: (text: string) => Reading<T>): (text: string) => Reading<T> {
@@ -38,7 +41,10 @@ export const textReader =
     if (isBlank(line)) return clean<string>(null);
     return line.length <= longest
       ? clean(detached(line))
-      : { value: detached(line.slice(0, longest).trim()), remark: remark('inventory-text-too-long', { longest }) };
+      : {
+          value: detached(line.slice(0, longest).trim()),
+          remark: remark('inventory-text-too-long', { longest }),
+        };
   };
 
 /**
@@ -59,7 +65,8 @@ export function quantityReader(use: ColumnUse, choices: ImportChoices): (text: s
   return (text) => {
     const read = readQuantity(text, decision.commaIsDecimal);
     if (!read) return leftOut('inventory-not-a-number');
-    if ('unknownUnit' in read) return leftOut('inventory-unknown-unit', { unit: read.unknownUnit, target: rule.target });
+    if ('unknownUnit' in read)
+      return leftOut('inventory-unknown-unit', { unit: read.unknownUnit, target: rule.target });
     if (read.value === 0) return { value: null, remark: remark('inventory-zero-as-blank') };
     const unit = read.unit ?? decision.bare;
     const units = decision.written.map(([name]) => name).join(', ');
@@ -69,7 +76,12 @@ export function quantityReader(use: ColumnUse, choices: ImportChoices): (text: s
       const said = { unit, converted: rounded(value), ...range };
       return leftOut(read.unit === null ? 'inventory-unit-unlikely' : 'inventory-out-of-range', said);
     }
-    if (read.unit !== null && unit !== decision.usual && decision.usual !== null && plausible(toUnit(read.value, decision.usual, rule.target))) {
+    if (
+      read.unit !== null &&
+      unit !== decision.usual &&
+      decision.usual !== null &&
+      plausible(toUnit(read.value, decision.usual, rule.target))
+    ) {
       return mixed(value, read.unit, decision.usual);
     }
     return { value, remark: read.misspelled ? remark('inventory-unit-misspelled', { unit }) : null };
@@ -89,7 +101,11 @@ export function dateReader(use: ColumnUse, choices: ImportChoices): (text: strin
   return (text) => {
     const read = readDate(text, use.dateOrder, choices.today);
     if (!('fault' in read)) {
-      const note = read.yearOnly ? remark('inventory-year-only') : read.century ? remark('inventory-two-digit-year') : null;
+      const note = read.yearOnly
+        ? remark('inventory-year-only')
+        : read.century
+          ? remark('inventory-two-digit-year')
+          : null;
       return { value: read.date, remark: note };
     }
     switch (read.fault) {
@@ -111,5 +127,8 @@ export function dateReader(use: ColumnUse, choices: ImportChoices): (text: strin
 export function countReader(text: string): Reading<number> {
   const value = readCount(text);
   if (value === null) return leftOut('inventory-not-a-count');
-  return { value, remark: readNumber(text) === null ? remark('inventory-count-as-word', { count: value }) : null };
+  return {
+    value,
+    remark: readNumber(text) === null ? remark('inventory-count-as-word', { count: value }) : null,
+  };
 }

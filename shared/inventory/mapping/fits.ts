@@ -49,7 +49,10 @@ export function valuesFit(field: ImportField, column: ColumnProfile): boolean {
       return half((text) => readStatus(text) !== null);
     case 'private':
       // A column of owners' names belongs to the owner; one of the single words Public and Private belongs here.
-      return half((text) => readPrivate(text) !== null && (compact(column.name) !== 'owner' || !folded(text).includes(' ')));
+      return half(
+        (text) =>
+          readPrivate(text) !== null && (compact(column.name) !== 'owner' || !folded(text).includes(' ')),
+      );
     case 'mark':
       return half((text) => readYesNo(text) !== null || looksLikeDate(text));
     case 'date':
@@ -80,8 +83,10 @@ function quantityFits(field: ImportField, column: ColumnProfile): boolean {
   if (shareOf(column, (text) => inUnit(text) !== null) < 0.5) return false;
   if (field !== 'ratedFlowGpm') return true;
   // Numbers below any hydrant's flow are codes or classes.
-  return shareOf(column, (text) => {
-    const value = inUnit(text);
-    return value !== null && (value === 0 || (value >= rule.minimum && value <= rule.maximum));
-  }) >= 0.5 && shareOf(column, (text) => inUnit(text) !== 0) >= 0.5;
+  return (
+    shareOf(column, (text) => {
+      const value = inUnit(text);
+      return value !== null && (value === 0 || (value >= rule.minimum && value <= rule.maximum));
+    }) >= 0.5 && shareOf(column, (text) => inUnit(text) !== 0) >= 0.5
+  );
 }

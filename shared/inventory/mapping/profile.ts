@@ -55,7 +55,14 @@ export class Profiler {
 
   finish(names: readonly string[], statedCrs: string | null, passed: Passed): Profile {
     const columns = names.map((name, place) => this.#columns[place] ?? emptyColumn(name));
-    return { rows: this.#rows, columns, points: this.#points, statedCrs, passed, featureIds: this.#featureIds };
+    return {
+      rows: this.#rows,
+      columns,
+      points: this.#points,
+      statedCrs,
+      passed,
+      featureIds: this.#featureIds,
+    };
   }
 
   #addPoint({ x, y, asText }: NonNullable<SourceRow['point']>): void {
@@ -88,7 +95,13 @@ export class Profiler {
   }
 }
 
-const emptyColumn = (name: string): ColumnProfile => ({ name, filled: 0, values: new Map(), overflowed: false, counted: 0 });
+const emptyColumn = (name: string): ColumnProfile => ({
+  name,
+  filled: 0,
+  values: new Map(),
+  overflowed: false,
+  counted: 0,
+});
 
 /** Share of the filled rows whose value passes `test`, over the remembered values. 0 for an empty column. */
 export function shareOf(column: ColumnProfile, test: (text: string) => boolean): number {
@@ -102,7 +115,8 @@ export function shareOf(column: ColumnProfile, test: (text: string) => boolean):
 }
 
 /** Different values per filled row: 1 for a column of ids, near 0 for one of kinds. */
-export const distinctShare = (column: ColumnProfile): number => (column.counted === 0 ? 0 : column.values.size / column.counted);
+export const distinctShare = (column: ColumnProfile): number =>
+  column.counted === 0 ? 0 : column.values.size / column.counted;
 
 /** The most frequent values, most frequent first. */
 export const commonValues = (column: ColumnProfile, howMany: number): [text: string, count: number][] =>
@@ -112,5 +126,7 @@ export function median(numbers: readonly number[]): number {
   const sorted = Float64Array.from(numbers).sort();
   const middle = sorted.length >> 1;
   if (sorted.length === 0) return NaN;
-  return sorted.length % 2 === 1 ? (sorted[middle] ?? NaN) : ((sorted[middle - 1] ?? NaN) + (sorted[middle] ?? NaN)) / 2;
+  return sorted.length % 2 === 1
+    ? (sorted[middle] ?? NaN)
+    : ((sorted[middle - 1] ?? NaN) + (sorted[middle] ?? NaN)) / 2;
 }

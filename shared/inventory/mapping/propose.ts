@@ -3,7 +3,15 @@ import type { ImportChoices } from '../choices.ts';
 import { ImportRefused } from '../refused.ts';
 import { compact } from '../values/blank.ts';
 import { orderShown, type DateOrder } from '../values/date.ts';
-import { fieldRules, importFields, isHouseNumber, isMakeYear, isMaker, isStreet, type ImportField } from './fields.ts';
+import {
+  fieldRules,
+  importFields,
+  isHouseNumber,
+  isMakeYear,
+  isMaker,
+  isStreet,
+  type ImportField,
+} from './fields.ts';
 import { valuesFit } from './fits.ts';
 import { commonValues, type ColumnProfile, type Profile } from './profile.ts';
 import { groupSpellings, type SpellingGroup } from './spellings.ts';
@@ -29,7 +37,9 @@ export interface Proposal {
 }
 
 /** The order in which fields pick their columns: what identifies and places first, then the sharper of two claims. */
-const order: readonly ImportField[] = [...new Set<ImportField>(['hydrantId', 'point', 'latitudeDeg', 'longitudeDeg', 'private', ...importFields])];
+const order: readonly ImportField[] = [
+  ...new Set<ImportField>(['hydrantId', 'point', 'latitudeDeg', 'longitudeDeg', 'private', ...importFields]),
+];
 
 /**
  * Proposes which column feeds which field, from the columns' names and from what they hold, and follows the person's
@@ -43,21 +53,32 @@ export function propose(profile: Profile, choices: ImportChoices): Proposal {
   const uses: ColumnUse[] = [];
   for (const field of order) {
     const stated = choices.map[field];
-    if (stated) for (const column of stated.map((name) => columnNamed(profile, field, name))) taken.add(column);
+    if (stated)
+      for (const column of stated.map((name) => columnNamed(profile, field, name))) taken.add(column);
   }
   for (const field of order) {
     const stated = choices.map[field];
     // A format with points has no need of coordinate columns, and two sources of one point could differ.
     if (!stated && profile.points && ['latitudeDeg', 'longitudeDeg', 'point'].includes(field)) continue;
-    if (!stated && field !== 'point' && field.endsWith('tudeDeg') && uses.some((use) => use.field === 'point')) continue;
-    const columns = stated ? stated.map((name) => columnNamed(profile, field, name)) : pick(field, profile, taken, reasons);
+    if (
+      !stated &&
+      field !== 'point' &&
+      field.endsWith('tudeDeg') &&
+      uses.some((use) => use.field === 'point')
+    )
+      continue;
+    const columns = stated
+      ? stated.map((name) => columnNamed(profile, field, name))
+      : pick(field, profile, taken, reasons);
     const [first] = columns;
     if (!first) continue;
     const { quantity, kind } = fieldRules[field];
     const unit = quantity ? decideUnit(first, quantity, choices.units[field] ?? null) : null;
     if (!stated && unit?.why === 'not-shown') {
       // Left out as a column, not row by row: one answer (`--unit`) settles them all.
-      const examples = commonValues(first, 5).map(([text]) => text).join(', ');
+      const examples = commonValues(first, 5)
+        .map(([text]) => text)
+        .join(', ');
       reasons.set(first, problem('inventory-unit-not-shown', first.name, { field, examples }));
       continue;
     }
@@ -65,12 +86,19 @@ export function propose(profile: Profile, choices: ImportChoices): Proposal {
     uses.push({
       field,
       columns,
-      by: stated ? 'stated' : columns.some((column) => rankOf(field, column) < cutNameRank) ? 'name' : 'cut-name',
+      by: stated
+        ? 'stated'
+        : columns.some((column) => rankOf(field, column) < cutNameRank)
+          ? 'name'
+          : 'cut-name',
       unit,
       dateOrder: kind === 'date' ? (shownOrder(columns) ?? choices.dateOrder) : null,
     });
   }
-  if (!profile.points && !['point', 'latitudeDeg', 'longitudeDeg'].some((field) => uses.some((use) => use.field === field))) {
+  if (
+    !profile.points &&
+    !['point', 'latitudeDeg', 'longitudeDeg'].some((field) => uses.some((use) => use.field === field))
+  ) {
     for (const [field, column] of coordinatesByShape(profile.columns.filter((each) => !taken.has(each)))) {
       taken.add(column);
       uses.push({ field, columns: [column], by: 'values', unit: null, dateOrder: null });
@@ -80,15 +108,23 @@ export function propose(profile: Profile, choices: ImportChoices): Proposal {
   return {
     uses: importFields.flatMap((field) => uses.filter((use) => use.field === field)),
     unmapped: left.map((column) => ({ column, why: reasons.get(column) ?? reasonByName(column) })),
-    makers: left.filter(({ name }) => isMaker(name)).map((column) => ({ column, groups: groupSpellings(column) })),
+    makers: left
+      .filter(({ name }) => isMaker(name))
+      .map((column) => ({ column, groups: groupSpellings(column) })),
   };
 }
 
 function columnNamed(profile: Profile, field: ImportField, name: string): ColumnProfile {
   const exact = profile.columns.find((column) => column.name === name);
-  const loose = exact ?? profile.columns.find((column) => column.name.toLowerCase() === name.trim().toLowerCase());
+  const loose =
+    exact ?? profile.columns.find((column) => column.name.toLowerCase() === name.trim().toLowerCase());
   if (loose) return loose;
-  throw new ImportRefused(problem('inventory-no-such-column', `map.${field}`, { column: name, columns: profile.columns.map((each) => each.name).join(', ') }));
+  throw new ImportRefused(
+    problem('inventory-no-such-column', `map.${field}`, {
+      column: name,
+      columns: profile.columns.map((each) => each.name).join(', '),
+    }),
+  );
 }
 
 const cutNameRank = 1000;
@@ -113,7 +149,12 @@ function rankOf(field: ImportField, column: ColumnProfile): number {
   return Infinity;
 }
 
-function pick(field: ImportField, profile: Profile, taken: ReadonlySet<ColumnProfile>, reasons: Map<ColumnProfile, Problem>): ColumnProfile[] {
+function pick(
+  field: ImportField,
+  profile: Profile,
+  taken: ReadonlySet<ColumnProfile>,
+  reasons: Map<ColumnProfile, Problem>,
+): ColumnProfile[] {
   const named = profile.columns
     .filter((column) => !taken.has(column) && column.filled > 0)
     .map((column) => ({ column, rank: rankOf(field, column) }))
@@ -121,19 +162,26 @@ function pick(field: ImportField, profile: Profile, taken: ReadonlySet<ColumnPro
   const fitting = named.filter(({ column }) => valuesFit(field, column));
   for (const { column } of named) {
     if (fitting.some((each) => each.column === column)) continue;
-    const examples = commonValues(column, 3).map(([text]) => text).join(', ');
+    const examples = commonValues(column, 3)
+      .map(([text]) => text)
+      .join(', ');
     reasons.set(column, problem('inventory-not-what-it-says', column.name, { field, examples }));
   }
   // A more trusted name on hardly any row loses to one that is filled: OSM's `owner` on one node of a thousand.
   const most = Math.max(0, ...fitting.map(({ column }) => column.filled));
-  const sorted = fitting.filter(({ column }) => column.filled * 20 >= most).sort((one, other) => one.rank - other.rank);
+  const sorted = fitting
+    .filter(({ column }) => column.filled * 20 >= most)
+    .sort((one, other) => one.rank - other.rank);
   for (const { column } of fitting) reasons.delete(column);
   const [best] = sorted;
   if (!best) return [];
   const { several } = fieldRules[field];
-  if (several === 'in-turn') return fitting.sort((one, other) => one.rank - other.rank).map(({ column }) => column);
+  if (several === 'in-turn')
+    return fitting.sort((one, other) => one.rank - other.rank).map(({ column }) => column);
   if (several === 'joined' && isStreet(best.column.name)) {
-    const house = profile.columns.find((column) => isHouseNumber(column.name) && !taken.has(column) && column.filled > 0);
+    const house = profile.columns.find(
+      (column) => isHouseNumber(column.name) && !taken.has(column) && column.filled > 0,
+    );
     if (house) return [house, best.column];
   }
   return [best.column];
@@ -157,6 +205,7 @@ function shownOrder(columns: readonly ColumnProfile[]): DateOrder | null {
 
 function reasonByName(column: ColumnProfile): Problem | null {
   if (isMaker(column.name)) return problem('inventory-maker-not-kept', column.name);
-  if (isMakeYear(column.name)) return problem('inventory-make-year-not-install', column.name, { column: column.name });
+  if (isMakeYear(column.name))
+    return problem('inventory-make-year-not-install', column.name, { column: column.name });
   return null;
 }

@@ -10,11 +10,15 @@ import { median, shareOf, type ColumnProfile } from './profile.ts';
 export function coordinatesByShape(columns: readonly ColumnProfile[]): [ImportField, ColumnProfile][] {
   const point = columns.find((column) => shareOf(column, (text) => wktPoint.test(text)) > 0.8);
   if (point) return [['point', point]];
-  const decimal = columns.filter((column) => shareOf(column, (text) => /^-?\d{1,3}\.\d{3,}$/.test(text)) > 0.8);
+  const decimal = columns.filter(
+    (column) => shareOf(column, (text) => /^-?\d{1,3}\.\d{3,}$/.test(text)) > 0.8,
+  );
   const [one, other] = decimal;
   if (decimal.length !== 2 || !one || !other) return [];
   const beyond = (column: ColumnProfile): boolean => {
-    const middle = Math.abs(median([...column.values.keys()].map((text) => readNumber(text) ?? NaN).filter(Number.isFinite)));
+    const middle = Math.abs(
+      median([...column.values.keys()].map((text) => readNumber(text) ?? NaN).filter(Number.isFinite)),
+    );
     return middle > 90 && middle <= 180;
   };
   if (beyond(one) === beyond(other)) return [];

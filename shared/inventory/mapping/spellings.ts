@@ -9,7 +9,8 @@ export interface SpellingGroup {
   readonly rows: number;
 }
 
-const companyForms = /\b(co|company|corp|corporation|inc|incorporated|ltd|limited|llc|mfg|manufacturing|hydrants?|valves?|works|and|the)\b/g;
+const companyForms =
+  /\b(co|company|corp|corporation|inc|incorporated|ltd|limited|llc|mfg|manufacturing|hydrants?|valves?|works|and|the)\b/g;
 const bareName = (text: string): string => folded(text).replace(companyForms, ' ').replace(/\s+/g, '');
 
 /** True when one letter was added, left out, changed or swapped with its neighbour. */
@@ -18,9 +19,14 @@ export function oneSlipApart(one: string, other: string): boolean {
   let start = 0;
   while (start < one.length && one[start] === other[start]) start += 1;
   let end = 0;
-  while (end < Math.min(one.length, other.length) - start && one.at(-1 - end) === other.at(-1 - end)) end += 1;
+  while (end < Math.min(one.length, other.length) - start && one.at(-1 - end) === other.at(-1 - end))
+    end += 1;
   const [a, b] = [one.slice(start, one.length - end), other.slice(start, other.length - end)];
-  return a.length + b.length <= 1 || (a.length === 1 && b.length === 1) || (a.length === 2 && b.length === 2 && a[0] === b[1] && a[1] === b[0]);
+  return (
+    a.length + b.length <= 1 ||
+    (a.length === 1 && b.length === 1) ||
+    (a.length === 2 && b.length === 2 && a[0] === b[1] && a[1] === b[0])
+  );
 }
 
 /**
@@ -41,5 +47,7 @@ export function groupSpellings(column: ColumnProfile): SpellingGroup[] {
       groups.push({ key, usual: text, spellings: [text], rows });
     }
   }
-  return groups.sort((one, other) => other.rows - one.rows).map(({ usual, spellings, rows }) => ({ usual, spellings, rows }));
+  return groups
+    .sort((one, other) => other.rows - one.rows)
+    .map(({ usual, spellings, rows }) => ({ usual, spellings, rows }));
 }

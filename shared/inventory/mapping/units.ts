@@ -16,8 +16,14 @@ export interface UnitDecision {
 }
 
 /** Sizes that outlets, laterals and mains are made in. Common practice: AWWA pipe sizes, ISO 6708 nominal diameters. */
-const inches = new Set([0.75, 1, 1.25, 1.5, 2, 2.25, 2.5, 3, 3.5, 4, 4.25, 4.5, 5, 5.25, 5.5, 6, 8, 10, 12, 14, 16, 18, 20, 24, 30, 36, 42, 48]);
-const millimetres = new Set([20, 25, 32, 40, 50, 52, 63, 65, 75, 80, 90, 100, 110, 125, 140, 150, 160, 180, 200, 225, 250, 280, 300, 315, 350, 355, 375, 400, 450, 500, 600, 700, 750, 800, 900, 1000, 1050, 1200]);
+const inches = new Set([
+  0.75, 1, 1.25, 1.5, 2, 2.25, 2.5, 3, 3.5, 4, 4.25, 4.5, 5, 5.25, 5.5, 6, 8, 10, 12, 14, 16, 18, 20, 24, 30,
+  36, 42, 48,
+]);
+const millimetres = new Set([
+  20, 25, 32, 40, 50, 52, 63, 65, 75, 80, 90, 100, 110, 125, 140, 150, 160, 180, 200, 225, 250, 280, 300, 315,
+  350, 355, 375, 400, 450, 500, 600, 700, 750, 800, 900, 1000, 1050, 1200,
+]);
 
 const isStep = (value: number, unit: SourceUnit): boolean =>
   unit === 'mm' ? millimetres.has(value) : unit === 'tenth-in' ? inches.has(value / 10) : inches.has(value);
@@ -36,7 +42,11 @@ export function usesDecimalComma(column: ColumnProfile): boolean {
 }
 
 /** @param stated the unit a person gave for this field with `--unit`, or null */
-export function decideUnit(column: ColumnProfile, rule: QuantityRule, stated: SourceUnit | null): UnitDecision {
+export function decideUnit(
+  column: ColumnProfile,
+  rule: QuantityRule,
+  stated: SourceUnit | null,
+): UnitDecision {
   const commaIsDecimal = usesDecimalComma(column);
   const counts = new Map<SourceUnit, number>();
   const bare: (readonly [value: number, rows: number])[] = [];
@@ -78,7 +88,11 @@ export function withoutUnit(name: string): string {
 function unitInName(name: string, rule: QuantityRule): SourceUnit | null {
   const inBrackets = /[([]([^)\]]+)[)\]]\s*$/.exec(name)?.[1];
   const words = folded(name.replace(/([a-z])([A-Z])/g, '$1 $2')).split(' ');
-  for (const spelled of [inBrackets, words.length > 1 ? words.at(-1) : undefined, words.length === 1 ? words[0] : undefined]) {
+  for (const spelled of [
+    inBrackets,
+    words.length > 1 ? words.at(-1) : undefined,
+    words.length === 1 ? words[0] : undefined,
+  ]) {
     const found = spelled === undefined ? null : readUnit(spelled);
     if (found && (rule.target === 'gpm') === /^(gpm|MGD|L\/|m3)/.test(found.unit)) return found.unit;
   }
@@ -94,6 +108,10 @@ function fits(unit: SourceUnit, bare: readonly (readonly [number, number])[], ru
     if (rule.inSteps ? isStep(value, unit) : true) inStep += rows;
   }
   if (all === 0 || inStep / all < 0.9) return false;
-  const middle = toUnit(median(bare.flatMap(([value, rows]) => Array<number>(Math.min(rows, 1000)).fill(value))), unit, rule.target);
+  const middle = toUnit(
+    median(bare.flatMap(([value, rows]) => Array<number>(Math.min(rows, 1000)).fill(value))),
+    unit,
+    rule.target,
+  );
   return middle >= Math.max(rule.minimum, rule.inSteps ? 1 : 0.5) && middle <= rule.usualMaximum;
 }

@@ -26,7 +26,11 @@ interface Definition {
 const zones = new Map<number, Definition>();
 for (const line of statePlaneFeet.trim().split('\n')) {
   const [code = '', name = '', proj = '', area = '', others = ''] = line.split('|');
-  const definition = { name, proj: `${proj} +ellps=GRS80`, area: area.split(',').map(Number) as unknown as Area };
+  const definition = {
+    name,
+    proj: `${proj} +ellps=GRS80`,
+    area: area.split(',').map(Number) as unknown as Area,
+  };
   for (const each of [code, ...others.split(',').filter(Boolean)]) zones.set(Number(each), definition);
 }
 
@@ -45,7 +49,8 @@ const webMercator = new Set([3857, 900913, 102100, 102113]);
 function utm(code: number): Definition | null {
   const zone = code % 100;
   const family = Math.floor(code / 100);
-  const span = family === 269 ? [1, 23] : family === 258 ? [28, 38] : family === 326 || family === 327 ? [1, 60] : null;
+  const span =
+    family === 269 ? [1, 23] : family === 258 ? [28, 38] : family === 326 || family === 327 ? [1, 60] : null;
   if (!span || zone < (span[0] ?? 0) || zone > (span[1] ?? 0)) return null;
   const datum = family === 269 ? 'NAD 83' : family === 258 ? 'ETRS 89' : 'WGS 84';
   const south = family === 327;
@@ -60,7 +65,11 @@ function utm(code: number): Definition | null {
 
 function published(code: number): Definition | null {
   if (webMercator.has(code)) {
-    return { name: 'Web Mercator', proj: '+proj=merc +a=6378137 +b=6378137 +lat_ts=0 +lon_0=0 +x_0=0 +y_0=0 +k=1 +units=m +nadgrids=@null', area: null };
+    return {
+      name: 'Web Mercator',
+      proj: '+proj=merc +a=6378137 +b=6378137 +lat_ts=0 +lon_0=0 +x_0=0 +y_0=0 +k=1 +units=m +nadgrids=@null',
+      area: null,
+    };
   }
   return utm(code) ?? zones.get(code) ?? null;
 }
@@ -89,7 +98,10 @@ function usable(label: string, { proj, area }: Definition): Crs {
     forward = (point) => converter.forward(point);
     forward([0, 0]);
   } catch (cause) {
-    return refuse('inventory-crs-not-readable', { value: proj, detail: cause instanceof Error ? cause.message : String(cause) });
+    return refuse('inventory-crs-not-readable', {
+      value: proj,
+      detail: cause instanceof Error ? cause.message : String(cause),
+    });
   }
   return {
     label,
@@ -118,7 +130,9 @@ export function resolveCrs(text: string): Crs {
     if (!datumIsStated(stated)) return refuse('inventory-datum-not-stated', { value: stated });
     return usable(stated, { name: stated, proj: stated, area: null });
   }
-  const code = Number(/^(?:(?:urn:ogc:def:crs:)?(?:EPSG|ESRI)[:/]+(?:[\d.]*:)?)?(\d{4,6})$/i.exec(stated)?.[1]);
+  const code = Number(
+    /^(?:(?:urn:ogc:def:crs:)?(?:EPSG|ESRI)[:/]+(?:[\d.]*:)?)?(\d{4,6})$/i.exec(stated)?.[1],
+  );
   if (/CRS:?84$/i.test(stated)) return wgs84;
   const name = degrees[code];
   if (name !== undefined) return { ...wgs84, label: `EPSG:${code} ${name}` };
@@ -140,5 +154,8 @@ export const wgs84: Crs = {
 
 export const isDegrees = (x: number, y: number): boolean => Math.abs(x) <= 180 && Math.abs(y) <= 90;
 
-export const isInside = ([west, south, east, north]: Area, longitudeDeg: number, latitudeDeg: number): boolean =>
-  longitudeDeg >= west && longitudeDeg <= east && latitudeDeg >= south && latitudeDeg <= north;
+export const isInside = (
+  [west, south, east, north]: Area,
+  longitudeDeg: number,
+  latitudeDeg: number,
+): boolean => longitudeDeg >= west && longitudeDeg <= east && latitudeDeg >= south && latitudeDeg <= north;

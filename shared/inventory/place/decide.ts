@@ -30,7 +30,8 @@ const isInhabited = (longitudeDeg: number, latitudeDeg: number): boolean =>
 
 /** True where a point can be a hydrant's at all, in the system it was stated in. */
 export const isPlausible = (crs: Crs, longitudeDeg: number, latitudeDeg: number): boolean =>
-  isInhabited(longitudeDeg, latitudeDeg) && (crs.area === null || isInside(crs.area, longitudeDeg, latitudeDeg));
+  isInhabited(longitudeDeg, latitudeDeg) &&
+  (crs.area === null || isInside(crs.area, longitudeDeg, latitudeDeg));
 
 const share = ({ xs, ys }: Sample, test: (x: number, y: number) => boolean): number => {
   let passing = 0;
@@ -48,17 +49,27 @@ const share = ({ xs, ys }: Sample, test: (x: number, y: number) => boolean): num
  */
 export function decidePlace(profile: Profile, proposal: Proposal, choices: ImportChoices): PlaceDecision {
   const { sample, from, commaIsDecimal } = sampleOf(profile, proposal);
-  const away = { xs: sample.xs.filter((x, place) => x !== 0 || sample.ys[place] !== 0), ys: sample.ys.filter((y, place) => y !== 0 || sample.xs[place] !== 0) };
+  const away = {
+    xs: sample.xs.filter((x, place) => x !== 0 || sample.ys[place] !== 0),
+    ys: sample.ys.filter((y, place) => y !== 0 || sample.xs[place] !== 0),
+  };
   // Every point at zero is said row by row.
   const points = away.xs.length > 0 ? away : sample;
   if (points.xs.length === 0) throw new ImportRefused(problem('inventory-no-numbers-for-coordinates'));
 
   const { crs, why, remarks } = chooseCrs(profile, from, choices);
   const inDegrees = share(points, isDegrees);
-  const ranges = { xFrom: Math.min(...points.xs), xTo: Math.max(...points.xs), yFrom: Math.min(...points.ys), yTo: Math.max(...points.ys) };
+  const ranges = {
+    xFrom: Math.min(...points.xs),
+    xTo: Math.max(...points.xs),
+    yFrom: Math.min(...points.ys),
+    yTo: Math.max(...points.ys),
+  };
   if (crs.kind === 'degrees' && inDegrees < 0.5) {
     const swapped = share(points, (x, y) => isDegrees(y, x)) > 0.9;
-    throw new ImportRefused(problem(swapped ? 'inventory-axes-swapped' : 'inventory-projected', 'crs', ranges));
+    throw new ImportRefused(
+      problem(swapped ? 'inventory-axes-swapped' : 'inventory-projected', 'crs', ranges),
+    );
   }
   if (crs.kind === 'projected' && inDegrees > 0.5) {
     throw new ImportRefused(problem('inventory-already-degrees', 'crs', { crs: crs.label, ...ranges }));
@@ -68,7 +79,8 @@ export function decidePlace(profile: Profile, proposal: Proposal, choices: Impor
     return place !== null && isPlausible(crs, ...place);
   };
   if (share(points, lands) < 0.5) {
-    if (share(points, (x, y) => lands(y, x)) > 0.9) throw new ImportRefused(problem('inventory-axes-swapped', 'crs', ranges));
+    if (share(points, (x, y) => lands(y, x)) > 0.9)
+      throw new ImportRefused(problem('inventory-axes-swapped', 'crs', ranges));
     const [longitude, latitude] = crs.toWgs84(median(points.xs), median(points.ys)) ?? [NaN, NaN];
     throw new ImportRefused(
       problem('inventory-outside-area', 'crs', {
@@ -82,11 +94,22 @@ export function decidePlace(profile: Profile, proposal: Proposal, choices: Impor
   return { from, crs, why, commaIsDecimal, remarks };
 }
 
-function chooseCrs(profile: Profile, from: PlaceDecision['from'], choices: ImportChoices): Pick<PlaceDecision, 'crs' | 'why'> & { remarks: Problem[] } {
+function chooseCrs(
+  profile: Profile,
+  from: PlaceDecision['from'],
+  choices: ImportChoices,
+): Pick<PlaceDecision, 'crs' | 'why'> & { remarks: Problem[] } {
   const stated = choices.crs === null ? null : resolveCrs(choices.crs);
   const inFile = profile.statedCrs;
   if (stated) {
-    return { crs: stated, why: 'stated', remarks: inFile === null ? [] : [problem('inventory-crs-overrides-file', 'crs', { file: inFile, crs: stated.label })] };
+    return {
+      crs: stated,
+      why: 'stated',
+      remarks:
+        inFile === null
+          ? []
+          : [problem('inventory-crs-overrides-file', 'crs', { file: inFile, crs: stated.label })],
+    };
   }
   if (inFile !== null) return { crs: resolveCrs(inFile), why: 'file', remarks: [] };
   // RFC 7946 and OSM say WGS 84; a table says nothing, so what is assumed is said.
@@ -94,7 +117,10 @@ function chooseCrs(profile: Profile, from: PlaceDecision['from'], choices: Impor
   return { crs: wgs84, why: 'values', remarks: [problem('inventory-datum-assumed', 'crs')] };
 }
 
-function sampleOf(profile: Profile, proposal: Proposal): { sample: Sample; from: PlaceDecision['from']; commaIsDecimal: boolean } {
+function sampleOf(
+  profile: Profile,
+  proposal: Proposal,
+): { sample: Sample; from: PlaceDecision['from']; commaIsDecimal: boolean } {
   const column = (field: string) => proposal.uses.find((use) => use.field === field)?.columns[0];
   const [x, y, one] = [column('longitudeDeg'), column('latitudeDeg'), column('point')];
   if (one) {
@@ -102,16 +128,25 @@ function sampleOf(profile: Profile, proposal: Proposal): { sample: Sample; from:
       const match = wktPoint.exec(text);
       return match ? [[Number(match[1]), Number(match[2])] as const] : [];
     });
-    return { sample: { xs: pairs.map(([east]) => east), ys: pairs.map(([, north]) => north) }, from: 'one-column', commaIsDecimal: false };
+    return {
+      sample: { xs: pairs.map(([east]) => east), ys: pairs.map(([, north]) => north) },
+      from: 'one-column',
+      commaIsDecimal: false,
+    };
   }
   if (x && y) {
     const commaIsDecimal = usesDecimalComma(x) || usesDecimalComma(y);
-    const numbers = (of: typeof x): number[] => [...of.values.keys()].map((text) => readNumber(text, commaIsDecimal)).filter((value) => value !== null);
+    const numbers = (of: typeof x): number[] =>
+      [...of.values.keys()].map((text) => readNumber(text, commaIsDecimal)).filter((value) => value !== null);
     const [xs, ys] = [numbers(x), numbers(y)];
     // The two columns remember different values, so the pairs are only the first of each, which the file gave together.
     const length = Math.min(xs.length, ys.length);
     return { sample: { xs: xs.slice(0, length), ys: ys.slice(0, length) }, from: 'columns', commaIsDecimal };
   }
   if (profile.points) return { sample: profile.points, from: 'points', commaIsDecimal: false };
-  throw new ImportRefused(problem('inventory-no-coordinate-columns', '', { columns: profile.columns.map(({ name }) => name).join(', ') }));
+  throw new ImportRefused(
+    problem('inventory-no-coordinate-columns', '', {
+      columns: profile.columns.map(({ name }) => name).join(', '),
+    }),
+  );
 }

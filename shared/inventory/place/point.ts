@@ -17,10 +17,16 @@ export type PointReading =
 
 /** Seven decimals of a degree are about a centimetre; projected input would otherwise drag noise digits along. */
 const toCentimetre = (degrees: number): number => Math.round(degrees * 1e7) / 1e7;
-const pointAt = (longitudeDeg: number, latitudeDeg: number): Point => ({ latitudeDeg: toCentimetre(latitudeDeg), longitudeDeg: toCentimetre(longitudeDeg) });
+const pointAt = (longitudeDeg: number, latitudeDeg: number): Point => ({
+  latitudeDeg: toCentimetre(latitudeDeg),
+  longitudeDeg: toCentimetre(longitudeDeg),
+});
 
 /** The texts of a row's coordinates, from its geometry or its columns. */
-export function coordinateTexts(row: SourceRow, places: { readonly x: number; readonly y: number; readonly point: number }): { x: string; y: string } | null {
+export function coordinateTexts(
+  row: SourceRow,
+  places: { readonly x: number; readonly y: number; readonly point: number },
+): { x: string; y: string } | null {
   if (row.point) return row.point;
   if (places.point >= 0) {
     const match = wktPoint.exec(row.values[places.point] ?? '');
@@ -31,10 +37,14 @@ export function coordinateTexts(row: SourceRow, places: { readonly x: number; re
 }
 
 /** A row's place on WGS 84, or why it has none. */
-export function readPoint({ crs, commaIsDecimal }: Pick<PlaceDecision, 'crs' | 'commaIsDecimal'>, texts: { x: string; y: string } | null): PointReading {
+export function readPoint(
+  { crs, commaIsDecimal }: Pick<PlaceDecision, 'crs' | 'commaIsDecimal'>,
+  texts: { x: string; y: string } | null,
+): PointReading {
   if (!texts) return { point: null, remark: remark('inventory-no-coordinates'), swapped: null };
   const [x, y] = [readNumber(texts.x, commaIsDecimal), readNumber(texts.y, commaIsDecimal)];
-  if (x === null || y === null) return { point: null, remark: remark('inventory-not-a-coordinate'), swapped: null };
+  if (x === null || y === null)
+    return { point: null, remark: remark('inventory-not-a-coordinate'), swapped: null };
   const place = crs.toWgs84(x, y);
   // Within some 100 m of (0, 0) in degrees, or exactly zero in a projection: an empty form, not a place.
   if ((x === 0 && y === 0) || (place !== null && Math.abs(place[0]) < 0.001 && Math.abs(place[1]) < 0.001)) {
@@ -45,9 +55,24 @@ export function readPoint({ crs, commaIsDecimal }: Pick<PlaceDecision, 'crs' | '
   const other = crs.kind === 'projected' || isDegrees(y, x) ? crs.toWgs84(y, x) : null;
   if (other && isPlausible(crs, ...other)) {
     const swapped = pointAt(...other);
-    return { point: null, remark: remark('inventory-swapped-axes', { latitude: swapped.latitudeDeg, longitude: swapped.longitudeDeg }), swapped };
+    return {
+      point: null,
+      remark: remark('inventory-swapped-axes', {
+        latitude: swapped.latitudeDeg,
+        longitude: swapped.longitudeDeg,
+      }),
+      swapped,
+    };
   }
   if (!inDegrees) return { point: null, remark: remark('inventory-not-in-degrees'), swapped: null };
   const [longitude, latitude] = place ?? [NaN, NaN];
-  return { point: null, remark: remark('inventory-row-outside-area', { crs: crs.label, latitude: latitude.toFixed(4), longitude: longitude.toFixed(4) }), swapped: null };
+  return {
+    point: null,
+    remark: remark('inventory-row-outside-area', {
+      crs: crs.label,
+      latitude: latitude.toFixed(4),
+      longitude: longitude.toFixed(4),
+    }),
+    swapped: null,
+  };
 }

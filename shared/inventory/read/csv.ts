@@ -25,7 +25,9 @@ export function sniffDelimiter(head: string): string {
     const width = rows[0]?.length ?? 0;
     return { delimiter, width, alike: rows.filter((row) => row.length === width).length };
   });
-  const best = guesses.filter(({ width }) => width > 1).sort((one, other) => other.alike - one.alike || other.width - one.width)[0];
+  const best = guesses
+    .filter(({ width }) => width > 1)
+    .sort((one, other) => other.alike - one.alike || other.width - one.width)[0];
   if (!best) throw new ImportRefused(problem('inventory-no-delimiter'));
   return best.delimiter;
 }
@@ -72,7 +74,9 @@ export class CsvReader implements RowReader {
     const parsed = parser.parse(input, 0, more) as { data: string[][]; meta: { cursor: number } };
     this.#rest = more ? input.slice(parsed.meta.cursor) : '';
     if (this.#rest.length > longestRecordChars) {
-      throw new ImportRefused(problem('inventory-quote-never-closed', '', { line: this.#line + parsed.data.length }));
+      throw new ImportRefused(
+        problem('inventory-quote-never-closed', '', { line: this.#line + parsed.data.length }),
+      );
     }
     const rows: SourceRow[] = [];
     for (const fields of parsed.data) {

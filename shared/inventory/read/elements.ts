@@ -102,7 +102,9 @@ export class ElementCutter {
     try {
       return JSON.parse(this.#frame) as unknown;
     } catch (cause) {
-      throw new ImportRefused(problem('inventory-not-json', '', { line: this.#line, detail: (cause as Error).message }));
+      throw new ImportRefused(
+        problem('inventory-not-json', '', { line: this.#line, detail: (cause as Error).message }),
+      );
     }
   }
 
@@ -124,20 +126,28 @@ export class ElementCutter {
 
   #opensList(before: string): boolean {
     if (this.#depth === 1) return (this.#frame + before).trim() === '';
-    return this.#depth === 2 && new RegExp(`"${this.#key}"\\s*:\\s*$`).test(this.#frame.slice(-200) + before.slice(-200));
+    return (
+      this.#depth === 2 &&
+      new RegExp(`"${this.#key}"\\s*:\\s*$`).test(this.#frame.slice(-200) + before.slice(-200))
+    );
   }
 
   /** Between the list's elements only commas and space may stand, and they are not part of the frame. */
   #keep(text: string, frame: boolean): void {
     if (frame || this.#listDepth === 0) this.#frame += text;
-    else if (/[^\s,]/.test(text)) throw new ImportRefused(problem('inventory-not-json', '', { line: this.#line, detail: text.trim().slice(0, 40) }));
+    else if (/[^\s,]/.test(text))
+      throw new ImportRefused(
+        problem('inventory-not-json', '', { line: this.#line, detail: text.trim().slice(0, 40) }),
+      );
   }
 
   #carry(text: string): void {
     if (this.#listDepth > 0 && this.#depth > this.#listDepth) this.#element += text;
     else if (this.#started) this.#keep(text, false);
     if (this.#element.length > longestRecordChars || this.#frame.length > longestRecordChars) {
-      throw new ImportRefused(problem('inventory-record-never-closed', '', { line: this.#elementLine || this.#line }));
+      throw new ImportRefused(
+        problem('inventory-record-never-closed', '', { line: this.#elementLine || this.#line }),
+      );
     }
   }
 }

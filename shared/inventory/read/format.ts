@@ -26,15 +26,21 @@ export function sniffFormat(head: string): Format {
   for (const [start, code] of others) if (start.test(head)) throw new ImportRefused(problem(code));
   if (head.trim() === '') throw new ImportRefused(problem('inventory-empty'));
   if (/^\s*</.test(head)) {
-    if (/<kml[\s>]/.test(head)) throw new ImportRefused(problem('inventory-xml-not-osm', '', { element: 'kml' }));
+    if (/<kml[\s>]/.test(head))
+      throw new ImportRefused(problem('inventory-xml-not-osm', '', { element: 'kml' }));
     return 'osm';
   }
-  if (/^\s*(?:(?:var|let|const)\s+[\w$]+\s*=\s*|[\w$.]+\s*=\s*|[\w$.]+\()?\s*[[{]/.test(head)) return 'geojson';
+  if (/^\s*(?:(?:var|let|const)\s+[\w$]+\s*=\s*|[\w$.]+\s*=\s*|[\w$.]+\()?\s*[[{]/.test(head))
+    return 'geojson';
   if (head.includes('\u0000')) throw new ImportRefused(problem('inventory-format-unknown'));
   return 'csv';
 }
 
 /** A fresh reader; `head` is the beginning of the file, which CSV needs to find its delimiter. */
 export function readerFor(format: Format, head: string): RowReader {
-  return format === 'csv' ? new CsvReader(head) : format === 'geojson' ? new GeoJsonReader() : new OsmReader();
+  return format === 'csv'
+    ? new CsvReader(head)
+    : format === 'geojson'
+      ? new GeoJsonReader()
+      : new OsmReader();
 }

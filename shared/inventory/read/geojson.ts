@@ -5,8 +5,9 @@ import { unpackTags } from './hstore.ts';
 import { Columns, type Passed, type RowReader, type SourceRow } from './source.ts';
 
 const asText = (value: unknown): string => {
-  if (value === null || value === undefined) return '';
-  return typeof value === 'string' ? value.trim() : typeof value === 'object' ? JSON.stringify(value) : String(value as number | boolean);
+  if (typeof value === 'string') return value.trim();
+  // Numbers, booleans, lists and objects; null and nothing are blank.
+  return value === null || value === undefined ? '' : JSON.stringify(value);
 };
 
 const isObject = (value: unknown): value is Record<string, unknown> =>
@@ -54,12 +55,19 @@ export class GeoJsonReader implements RowReader {
     try {
       feature = JSON.parse(text);
     } catch (cause) {
-      return { ...base, fault: problem('inventory-broken-feature', '', { detail: (cause as Error).message }) };
+      return {
+        ...base,
+        fault: problem('inventory-broken-feature', '', { detail: (cause as Error).message }),
+      };
     }
-    if (!isObject(feature)) return { ...base, fault: problem('inventory-broken-feature', '', { detail: text.slice(0, 40) }) };
+    if (!isObject(feature))
+      return { ...base, fault: problem('inventory-broken-feature', '', { detail: text.slice(0, 40) }) };
     const properties = isObject(feature.properties) ? feature.properties : {};
     const values = this.#values(properties);
-    const featureId = asText(feature.id) || asText(properties['@id']) || (properties.osm_id ? `node/${asText(properties.osm_id)}` : '');
+    const featureId =
+      asText(feature.id) ||
+      asText(properties['@id']) ||
+      (properties.osm_id ? `node/${asText(properties.osm_id)}` : '');
     const place = pointOf(feature.geometry);
     return {
       ...base,
@@ -72,7 +80,12 @@ export class GeoJsonReader implements RowReader {
   #values(properties: Record<string, unknown>): string[] {
     const values: string[] = [];
     for (const [key, value] of Object.entries(properties)) {
-      const tags = typeof value === 'string' ? unpackTags(value) : isObject(value) ? Object.entries(value).map(([k, v]) => [`${key}.${k}`, asText(v)] as const) : null;
+      const tags =
+        typeof value === 'string'
+          ? unpackTags(value)
+          : isObject(value)
+            ? Object.entries(value).map(([k, v]) => [`${key}.${k}`, asText(v)] as const)
+            : null;
       if (tags) for (const [tag, text] of tags) values[this.#columns.placeOf(tag)] = text.trim();
       else values[this.#columns.placeOf(key)] = asText(value);
     }
@@ -84,9 +97,12 @@ function pointOf(geometry: unknown): { x: string; y: string; asText: boolean } |
   if (!isObject(geometry)) return { fault: problem('inventory-no-coordinates') };
   let { coordinates } = geometry;
   // A MultiPoint of one point is how some programs export points.
-  if (geometry.type === 'MultiPoint' && Array.isArray(coordinates) && coordinates.length === 1) coordinates = coordinates[0] as unknown;
-  else if (geometry.type !== 'Point') return { fault: problem('inventory-not-a-point', '', { geometry: asText(geometry.type) || '?' }) };
-  if (!Array.isArray(coordinates) || coordinates.length < 2) return { fault: problem('inventory-no-coordinates') };
+  if (geometry.type === 'MultiPoint' && Array.isArray(coordinates) && coordinates.length === 1)
+    coordinates = coordinates[0] as unknown;
+  else if (geometry.type !== 'Point')
+    return { fault: problem('inventory-not-a-point', '', { geometry: asText(geometry.type) || '?' }) };
+  if (!Array.isArray(coordinates) || coordinates.length < 2)
+    return { fault: problem('inventory-no-coordinates') };
   const [x, y] = coordinates as unknown[];
   return { x: asText(x), y: asText(y), asText: typeof x === 'string' || typeof y === 'string' };
 }

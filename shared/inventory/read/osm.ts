@@ -29,7 +29,9 @@ export class OsmReader implements RowReader {
 
   constructor() {
     this.#parser.on('error', (error) => {
-      throw new ImportRefused(problem('inventory-not-xml', '', { line: this.#parser.line, detail: error.message }));
+      throw new ImportRefused(
+        problem('inventory-not-xml', '', { line: this.#parser.line, detail: error.message }),
+      );
     });
     this.#parser.on('opentag', (tag) => this.#opened(tag));
     this.#parser.on('closetag', (tag) => this.#closed(tag));

@@ -11,7 +11,7 @@ export interface SourceRow {
   /** Its point where the format has one; null for CSV, where the coordinates are columns. */
   readonly point: { readonly x: string; readonly y: string; readonly asText: boolean } | null;
   /** Text of each column, in the order of the reader's `columns`; '' or beyond the end where there is none. */
-  readonly values: readonly string[];
+  readonly values: readonly (string | undefined)[];
   /** Why this record cannot be used at all; it is still counted. */
   readonly fault: Problem | null;
   /** Why this record is usable but odd as a record (a torn line). */

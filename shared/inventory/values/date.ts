@@ -13,14 +13,26 @@ export type DateReading =
   | { readonly fault: 'not-a-date' };
 
 /** The zero days of Unix, of spreadsheets and of databases, and the far end that some write for "never". */
-const placeholders = new Set(['1970-01-01', '1969-12-31', '1900-01-01', '1900-01-00', '1899-12-30', '1899-12-31', '1753-01-01', '0001-01-01', '9999-12-31', '1904-01-01']);
+const placeholders = new Set([
+  '1970-01-01',
+  '1969-12-31',
+  '1900-01-01',
+  '1900-01-00',
+  '1899-12-30',
+  '1899-12-31',
+  '1753-01-01',
+  '0001-01-01',
+  '9999-12-31',
+  '1904-01-01',
+]);
 
 /** The first post hydrants with a valve date from the early 1800s (trade history; no asset in use is older). */
 const firstYear = 1801;
 
 const iso = /^(\d{4})[-/.](\d{1,2})(?:[-/.](\d{1,2}))?(?:[T ].*)?$/;
 const parted = /^(\d{1,2})[-/.](\d{1,2})[-/.](\d{4}|\d{2})(?:[ T,].*)?$/;
-const named = /^(?:(\d{1,2})[- ]([a-z]{3})[a-z]*\.?[- ,]+(\d{4}|\d{2})|([a-z]{3})[a-z]*\.?[- ](\d{1,2}),?[- ](\d{4}))(?: .*)?$/i;
+const named =
+  /^(?:(\d{1,2})[- ]([a-z]{3})[a-z]*\.?[- ,]+(\d{4}|\d{2})|([a-z]{3})[a-z]*\.?[- ](\d{1,2}),?[- ](\d{4}))(?: .*)?$/i;
 const months = ['jan', 'feb', 'mar', 'apr', 'may', 'jun', 'jul', 'aug', 'sep', 'oct', 'nov', 'dec'];
 const meses = ['ene', 'feb', 'mar', 'abr', 'may', 'jun', 'jul', 'ago', 'sep', 'oct', 'nov', 'dic'];
 
@@ -35,7 +47,14 @@ export function orderShown(text: string): DateOrder | null {
 /** True when the text has the shape of a date, whatever its sense. */
 export const looksLikeDate = (text: string): boolean => {
   const plain = text.trim();
-  return iso.test(plain) || parted.test(plain) || named.test(plain) || /^(1[89]|20)\d{2}(\.0)?$/.test(plain) || /^-?\d{11,14}$/.test(plain) || /^(19|20)\d{6}$/.test(plain);
+  return (
+    iso.test(plain) ||
+    parted.test(plain) ||
+    named.test(plain) ||
+    /^(1[89]|20)\d{2}(\.0)?$/.test(plain) ||
+    /^-?\d{11,14}$/.test(plain) ||
+    /^(19|20)\d{6}$/.test(plain)
+  );
 };
 
 /**
@@ -53,7 +72,8 @@ export function readDate(text: string, order: DateOrder | null, today: string): 
   if (isoMatch) return settled(isoMatch[1], isoMatch[2], isoMatch[3] ?? '1', today);
   const eight = /^(\d{4})(\d{2})(\d{2})$/.exec(plain);
   if (eight) return settled(eight[1], eight[2], eight[3], today);
-  if (/^-?\d{11,14}$/.test(plain) || plain === '0') return settledDay(new Date(Number(plain)).toISOString().slice(0, 10), today);
+  if (/^-?\d{11,14}$/.test(plain) || plain === '0')
+    return settledDay(new Date(Number(plain)).toISOString().slice(0, 10), today);
   const parts = parted.exec(plain);
   if (parts) {
     const known = orderShown(plain) ?? order;
@@ -62,7 +82,8 @@ export function readDate(text: string, order: DateOrder | null, today: string): 
     if (known === null && one !== two) return { fault: 'ambiguous' };
     const [day, month] = known === 'dmy' ? [one, two] : [two, one];
     // The column's order and the value disagree: neither reading can be trusted.
-    if (order !== null && orderShown(plain) !== null && orderShown(plain) !== order) return { fault: 'impossible' };
+    if (order !== null && orderShown(plain) !== null && orderShown(plain) !== order)
+      return { fault: 'impossible' };
     return settled(fullYear(rawYear, today), month, day, today, { century: rawYear.length === 2 });
   }
   const words = named.exec(plain);
@@ -70,7 +91,10 @@ export function readDate(text: string, order: DateOrder | null, today: string): 
     const name = (words[2] ?? words[4] ?? '').toLowerCase();
     const month = Math.max(months.indexOf(name), meses.indexOf(name)) + 1;
     const rawYear = words[3] ?? words[6] ?? '';
-    if (month > 0) return settled(fullYear(rawYear, today), String(month), words[1] ?? words[5], today, { century: rawYear.length === 2 });
+    if (month > 0)
+      return settled(fullYear(rawYear, today), String(month), words[1] ?? words[5], today, {
+        century: rawYear.length === 2,
+      });
   }
   return { fault: 'not-a-date' };
 }
@@ -83,17 +107,30 @@ function fullYear(digits: string, today: string): string {
   return String(year > thisYear ? year - 100 : year);
 }
 
-function settled(year = '', month = '', day = '', today: string, marks: { yearOnly?: boolean; century?: boolean } = {}): DateReading {
+function settled(
+  year = '',
+  month = '',
+  day = '',
+  today: string,
+  marks: { yearOnly?: boolean; century?: boolean } = {},
+): DateReading {
   const date = `${year.padStart(4, '0')}-${month.padStart(2, '0')}-${day.padStart(2, '0')}`;
   const reading = settledDay(date, today, marks);
   // A bare 1970 or 1900 is a year like any other.
-  return marks.yearOnly && 'fault' in reading && reading.fault === 'placeholder' ? { date, yearOnly: true, century: false } : reading;
+  return marks.yearOnly && 'fault' in reading && reading.fault === 'placeholder'
+    ? { date, yearOnly: true, century: false }
+    : reading;
 }
 
-function settledDay(date: string, today: string, marks: { yearOnly?: boolean; century?: boolean } = {}): DateReading {
+function settledDay(
+  date: string,
+  today: string,
+  marks: { yearOnly?: boolean; century?: boolean } = {},
+): DateReading {
   if (placeholders.has(date)) return { fault: 'placeholder' };
   const parsed = new Date(`${date}T00:00:00Z`);
-  if (Number.isNaN(parsed.getTime()) || parsed.toISOString().slice(0, 10) !== date) return { fault: 'impossible' };
+  if (Number.isNaN(parsed.getTime()) || parsed.toISOString().slice(0, 10) !== date)
+    return { fault: 'impossible' };
   const year = Number(date.slice(0, 4));
   // Plans reach a few decades ahead; beyond that a digit is wrong.
   if (year < firstYear || year > Number(today.slice(0, 4)) + 30) return { fault: 'impossible' };

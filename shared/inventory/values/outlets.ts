@@ -18,13 +18,18 @@ const group = /^(?:\(?(?<count>\d|[a-z]+)\)?\s*(?:x|×|@|-|–|:|\s)\s*)(?<size>
  */
 export function readOutlets(text: string): Outlet[] | null {
   const outlets: Outlet[] = [];
-  for (const part of text.split(/[,;&+]|\band\b|\by\b/i).map((piece) => piece.trim()).filter(Boolean)) {
+  for (const part of text
+    .split(/[,;&+]|\band\b|\by\b/i)
+    .map((piece) => piece.trim())
+    .filter(Boolean)) {
     // Without this "2 1/2" would read as two outlets of half an inch.
     if (/^\d+[ -]\d{1,2}\/\d{1,2}\D*$/.test(part)) return null;
     const match = group.exec(part);
     const { count: countText = '', size: sizeText = '' } = match?.groups ?? {};
     const count = /^\d$/.test(countText) ? Number(countText) : readCountWord(countText);
-    const size = readQuantity(sizeText.replace(/\b(hose|pumper|steamer|nozzles?|outlets?|nst|nh)\b/gi, '').trim());
+    const size = readQuantity(
+      sizeText.replace(/\b(hose|pumper|steamer|nozzles?|outlets?|nst|nh)\b/gi, '').trim(),
+    );
     if (count === null || !size || 'unknownUnit' in size) return null;
     const diameterIn = toUnit(size.value, size.unit ?? 'in', 'in');
     if (diameterIn < 1 || diameterIn > 12) return null;

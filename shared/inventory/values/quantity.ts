@@ -14,14 +14,52 @@ export interface QuantityText {
 
 /** Spellings of each unit, without spaces and in lower case. */
 const spellings: Readonly<Record<string, SourceUnit>> = {
-  '"': 'in', "''": 'in', '”': 'in', '″': 'in', in: 'in', 'in.': 'in', inch: 'in', inches: 'in', pulg: 'in', pulgadas: 'in',
-  mm: 'mm', dn: 'mm', millimeter: 'mm', millimeters: 'mm',
-  "'": 'ft', '’': 'ft', '′': 'ft', ft: 'ft', 'ft.': 'ft', foot: 'ft', feet: 'ft', pies: 'ft', pie: 'ft',
-  m: 'm', meter: 'm', meters: 'm', metre: 'm', metres: 'm', metros: 'm',
-  gpm: 'gpm', 'gal/min': 'gpm', usgpm: 'gpm', 'g.p.m.': 'gpm',
-  'm³/h': 'm3/h', 'm3/h': 'm3/h', 'm³/hr': 'm3/h', 'm3/hr': 'm3/h', cmh: 'm3/h',
-  'l/min': 'L/min', lpm: 'L/min', 'l/m': 'L/min', 'lt/min': 'L/min',
-  'l/s': 'L/s', lps: 'L/s', 'l/sec': 'L/s', 'lt/s': 'L/s',
+  '"': 'in',
+  "''": 'in',
+  '”': 'in',
+  '″': 'in',
+  in: 'in',
+  'in.': 'in',
+  inch: 'in',
+  inches: 'in',
+  pulg: 'in',
+  pulgadas: 'in',
+  mm: 'mm',
+  dn: 'mm',
+  millimeter: 'mm',
+  millimeters: 'mm',
+  "'": 'ft',
+  '’': 'ft',
+  '′': 'ft',
+  ft: 'ft',
+  'ft.': 'ft',
+  foot: 'ft',
+  feet: 'ft',
+  pies: 'ft',
+  pie: 'ft',
+  m: 'm',
+  meter: 'm',
+  meters: 'm',
+  metre: 'm',
+  metres: 'm',
+  metros: 'm',
+  gpm: 'gpm',
+  'gal/min': 'gpm',
+  usgpm: 'gpm',
+  'g.p.m.': 'gpm',
+  'm³/h': 'm3/h',
+  'm3/h': 'm3/h',
+  'm³/hr': 'm3/h',
+  'm3/hr': 'm3/h',
+  cmh: 'm3/h',
+  'l/min': 'L/min',
+  lpm: 'L/min',
+  'l/m': 'L/min',
+  'lt/min': 'L/min',
+  'l/s': 'L/s',
+  lps: 'L/s',
+  'l/sec': 'L/s',
+  'lt/s': 'L/s',
   mgd: 'MGD',
 };
 
@@ -36,7 +74,8 @@ export function readUnit(text: string): { unit: SourceUnit; misspelled: boolean 
   return undoubled === undefined ? null : { unit: undoubled, misspelled: true };
 }
 
-const number = /^(?<whole>[-+]?\d[\d,. ]*\d|[-+]?\d|[-+]?[.,]\d+)(?:\.(?=\D|$))?(?:[ -]?(?<top>\d{1,2})\/(?<bottom>\d{1,2}))?/;
+const number =
+  /^(?<whole>[-+]?\d[\d,. ]*\d|[-+]?\d|[-+]?[.,]\d+)(?:\.(?=\D|$))?(?:[ -]?(?<top>\d{1,2})\/(?<bottom>\d{1,2}))?/;
 const fraction = /^(?<top>\d{1,2})\/(?<bottom>\d{1,2})/;
 
 /**
@@ -57,7 +96,10 @@ export function readNumber(text: string, commaIsDecimal = false): number | null 
  * A number with its unit if it has one: `2.5ft`, `DN150`, `350 m³/h`, `2 1/2"`. Null when it is not a number, or the
  * text behind it is no unit known here (then `unknownUnit` says what it was).
  */
-export function readQuantity(text: string, commaIsDecimal = false): QuantityText | { unknownUnit: string } | null {
+export function readQuantity(
+  text: string,
+  commaIsDecimal = false,
+): QuantityText | { unknownUnit: string } | null {
   const plain = text.trim();
   const bare = readNumber(plain, commaIsDecimal);
   if (bare !== null) return { value: bare, unit: null, misspelled: false };
@@ -84,10 +126,15 @@ function leading(text: string, commaIsDecimal: boolean): { value: number; rest: 
   if (split && behind.startsWith('/')) {
     const bottom = /^\/(\d{1,2})/.exec(behind);
     if (!bottom || Number(bottom[1]) === 0) return null;
-    return { value: Number(split[1]) + Number(split[2]) / Number(bottom[1]), rest: behind.slice(bottom[0].length).trim() };
+    return {
+      value: Number(split[1]) + Number(split[2]) / Number(bottom[1]),
+      rest: behind.slice(bottom[0].length).trim(),
+    };
   }
   digits = digits.replace(/\s/g, '');
-  digits = commaIsDecimal ? digits.replaceAll('.', '').replace(',', '.') : digits.replace(/,(?=\d{3}(?:\D|$))/g, '');
+  digits = commaIsDecimal
+    ? digits.replaceAll('.', '').replace(',', '.')
+    : digits.replace(/,(?=\d{3}(?:\D|$))/g, '');
   const value = Number(digits);
   if (!Number.isFinite(value)) return null;
   return over(value, match, text);

@@ -1,5 +1,11 @@
 import { describe, expect, it } from 'vitest';
-import { compassPoint, compassPoints, greatCircleFt, greatCircleMetres, initialBearingDeg } from '../../../shared/nearest/sphere.ts';
+import {
+  compassPoint,
+  compassPoints,
+  greatCircleFt,
+  greatCircleMetres,
+  initialBearingDeg,
+} from '../../../shared/nearest/sphere.ts';
 import { say } from '../../../shared/words/index.ts';
 
 const at = (latitudeDeg: number, longitudeDeg: number) => ({ latitudeDeg, longitudeDeg });
@@ -15,11 +21,23 @@ const geodesics = [
   ['a block north', at(41.2, -70.1), at(41.2027, -70.1), 299.8561, 0],
   ['a block east', at(41.2, -70.1), at(41.2, -70.0964), 301.9693, 89.9988],
   ['a block northeast', at(41.2, -70.1), at(41.2019, -70.0975), 297.4867, 44.8205],
-  ['between two hydrants of a real town', at(35.0623899, -85.3072231), at(35.0613797, -85.3049729), 233.865, 118.634],
+  [
+    'between two hydrants of a real town',
+    at(35.0623899, -85.3072231),
+    at(35.0613797, -85.3049729),
+    233.865,
+    118.634,
+  ],
   ['across the date line', at(0, 179.9995), at(0, -179.9995), 111.3195, 90],
   ['in the far north', at(64.84, -147.72), at(64.8427, -147.72), 301.0236, 0],
   ['in the south', at(25.7895, -80.198), at(25.7895, -80.195), 300.8864, 89.9993],
-  ['Flinders Peak to Buninyong', at(-37.9510334166667, 144.424867888889), at(-37.6528211388889, 143.926495527778), 54_972.271, 306.86815],
+  [
+    'Flinders Peak to Buninyong',
+    at(-37.9510334166667, 144.424867888889),
+    at(-37.6528211388889, 143.926495527778),
+    54_972.271,
+    306.86815,
+  ],
   ['JFK to SIN', at(40.6397222, -73.7788889), at(1.3591667, 103.9894444), 15_347_627.66, 3.3083],
 ] as const;
 

@@ -12,7 +12,26 @@ export function seeded(seed: number): () => number {
   };
 }
 
-const header = ['OBJECTID', 'HYDRANTID', 'LATITUDE', 'LONGITUDE', 'ADDRESS', 'TYPE', 'STATUS', 'MANUFACTURER', 'MODEL', 'INSTALLDATE', 'MAIN_SIZE', 'LATERAL_SIZE', 'BURY_DEPTH', 'OUTLETS', 'OWNER', 'FLOW', 'LAST_INSPECTED', 'VALVEID'];
+const header = [
+  'OBJECTID',
+  'HYDRANTID',
+  'LATITUDE',
+  'LONGITUDE',
+  'ADDRESS',
+  'TYPE',
+  'STATUS',
+  'MANUFACTURER',
+  'MODEL',
+  'INSTALLDATE',
+  'MAIN_SIZE',
+  'LATERAL_SIZE',
+  'BURY_DEPTH',
+  'OUTLETS',
+  'OWNER',
+  'FLOW',
+  'LAST_INSPECTED',
+  'VALVEID',
+];
 const makers = ['Anvil & Bell', 'ANVIL AND BELL', 'Anvil&Bell Co.', 'Northgate', 'NORTHGATE MFG', 'Northgat'];
 const streets = ['Alder', 'Birch', 'Cedar', 'Dogwood', 'Elm', 'Fir', 'Gum', 'Hickory'];
 
@@ -38,7 +57,9 @@ export async function writeInventoryCsv(path: string, rows: number): Promise<voi
       pick(['Active', 'Active', 'Active', 'In Service', 'Abandoned']),
       pick(makers),
       `A-${100 + (row % 7)}`,
-      row % 250 === 0 ? '2603-04-05' : `${1 + Math.floor(random() * 12)}/${1 + Math.floor(random() * 28)}/${1950 + Math.floor(random() * 70)}`,
+      row % 250 === 0
+        ? '2603-04-05'
+        : `${1 + Math.floor(random() * 12)}/${1 + Math.floor(random() * 28)}/${1950 + Math.floor(random() * 70)}`,
       row % 100 === 0 ? '8 inches' : pick([6, 8, 8, 12, 16]),
       6,
       pick([4, 4.5, 5, 5.5]),
