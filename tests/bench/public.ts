@@ -99,7 +99,10 @@ export async function bench(): Promise<readonly BenchRow[]> {
     };
 
     const kB = (bytes: number): number => bytes / 1000;
-    const besideEmpty = (value: number): NonNullable<BenchRow['beside']> => ({ name: 'empty Astro page', value });
+    const besideEmpty = (value: number): NonNullable<BenchRow['beside']> => ({
+      name: 'empty Astro page',
+      value,
+    });
     const renderEmptyMs = await medianMs(() => empty.render('/', { edition }));
     const withList = { name: '805 empty pages, not stored', value: await medianMs(emptyAsOften, 3) };
     return [
