@@ -46,7 +46,9 @@ export function followHere(log: Log): Following {
     (await (await inventoryStore()).hydrant(hydrantId))?.type ?? 'unknown';
   const { following, appended } = createFollowing({
     project: projectAsOnAws,
-    replay: async () => void (await replayUnprojected({ ledger, projections, hydrantType })),
+    replay: async () => {
+      await replayUnprojected({ ledger, projections, hydrantType });
+    },
     publish,
     log,
   });
@@ -81,24 +83,24 @@ export function createFollowing({ project, replay, publish, log }: FollowingDeps
   readonly following: Following;
   readonly appended: (stream: Stream) => Promise<void>;
 } {
-  const waiting = new Map<Stream, { done: Promise<void>; resolve: () => void }>();
+  const waiting = new Map<Stream, { done: Promise<void>; resolve: (value?: undefined) => void }>();
   let stopping = false;
   let working: Promise<void> | null = null;
 
   function enqueue(stream: Stream): Promise<void> {
     const already = waiting.get(stream);
     if (already) return already.done;
-    const { promise: done, resolve } = Promise.withResolvers<void>();
+    const { promise: done, resolve } = Promise.withResolvers<undefined>();
     waiting.set(stream, { done, resolve });
-    working ??= work().finally(() => (working = null));
+    if (!stopping) working ??= work();
     return done;
   }
 
   async function work(): Promise<void> {
     let retryMs = FIRST_RETRY_MS;
-    while (waiting.size > 0 && !stopping) {
+    while (!stopping) {
       const [stream, entry] = waiting.entries().next().value ?? [];
-      if (stream === undefined || entry === undefined) return;
+      if (stream === undefined || entry === undefined) break;
       // Taken off before the ledger is read: a fact that comes meanwhile waits for a run of its own.
       waiting.delete(stream);
       try {
@@ -109,12 +111,14 @@ export function createFollowing({ project, replay, publish, log }: FollowingDeps
       } catch (error) {
         log({ level: 'error', event: 'projection-failed', ...describeError(error) });
         const newer = waiting.get(stream);
-        if (newer) void newer.done.then(entry.resolve);
+        if (newer) void newer.done.then(() => entry.resolve());
         else waiting.set(stream, entry);
         await wait(retryMs, undefined, { ref: false });
         retryMs = Math.min(retryMs * 2, LAST_RETRY_MS);
       }
     }
+    // In the same step as the last look at what waits, so that nothing can come in between and wait for ever.
+    working = null;
   }
 
   const publisher = createPublisher(publish);
@@ -143,24 +147,23 @@ export function createFollowing({ project, replay, publish, log }: FollowingDeps
 /** One publication at a time; asked again meanwhile, once more after it. */
 function createPublisher(publish: () => Promise<void>) {
   let started = false;
+  /** How many were asked for, and how many of those are in what was published. */
+  let asked = 0;
   let running: Promise<void> | null = null;
-  let again = false;
   let gathering: NodeJS.Timeout | undefined;
   let interval: NodeJS.Timeout | undefined;
 
-  const now = async (): Promise<void> => {
-    if (running) {
-      again = true;
-      return running;
+  async function publishAll(): Promise<void> {
+    for (let begun = -1; begun < asked;) {
+      begun = asked;
+      // The publisher has reported it; the page that stands says itself until when it may be relied on.
+      await publish().catch(() => undefined);
     }
-    running = (async () => {
-      do {
-        again = false;
-        // The publisher has reported it; the page that stands says itself until when it may be relied on.
-        await publish().catch(() => undefined);
-      } while (again);
-    })();
-    await running.finally(() => (running = null));
+    running = null;
+  }
+  const now = (): Promise<void> => {
+    asked += 1;
+    return (running ??= publishAll());
   };
   return {
     now,

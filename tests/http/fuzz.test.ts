@@ -32,9 +32,9 @@ function changed(value: unknown, [head, ...rest]: Path, change: (inner: unknown)
     return value.map((item, index) => (String(index) === head ? changed(item, rest, change) : item));
   const object = value as Record<string, unknown>;
   const next = changed(object[head], rest, change);
-  const copy = { ...object, [head]: next };
-  if (next === undefined) delete copy[head];
-  return copy;
+  return Object.fromEntries(
+    Object.entries({ ...object, [head]: next }).filter(([, inner]) => inner !== undefined),
+  );
 }
 
 /** What no form takes in any place: an object with a field nobody has. */
@@ -166,31 +166,30 @@ describe('POST /api/submissions with what no form takes', () => {
   });
 });
 
-describe('POST /api/evidence/uploads with anything else', () => {
+const others: [string, 'crew' | 'clerk', object][] = [
+  ['/api/evidence/uploads', 'crew', { subject: onStrike(1), submissionId: uuid(1), sha256: 'a'.repeat(64) }],
+  [`/api/claims/${uuid(1)}/packet`, 'clerk', { mode: 'preview', demandCents: 100 }],
+];
+describe.each(others)('POST %s with anything else', (path, role, good) => {
   it('is answered with problems that name the field', async () => {
-    const good = { subject: onStrike(1), submissionId: uuid(1), sha256: 'a'.repeat(64) };
     await fc.assert(
       fc.asyncProperty(
         fc.constantFrom(...places(good)),
-        fc.constantFrom<unknown>(...foreign, undefined),
+        fc.constantFrom(...foreign),
         async (place, value) => {
-          const answer = await world.ask('/api/evidence/uploads', 'crew', {
-            body: changed(good, place, () => value),
-          });
+          const answer = await world.ask(path, role, { body: changed(good, place, () => value) });
           expectProblem(answer, { place, value });
-          expect(answer.body.problems.some(({ path }) => tellsOf(path, place.join('.')))).toBe(true);
+          expect(answer.body.problems.some((found) => tellsOf(found.path, place.join('.')))).toBe(true);
         },
       ),
-      { numRuns: 300, seed: 20_260_304 },
+      RUNS,
     );
     await fc.assert(
       fc.asyncProperty(fc.jsonValue(), async (value) =>
-        expectProblem(
-          await world.ask('/api/evidence/uploads', 'crew', { body: JSON.stringify(value) }),
-          value,
-        ),
+        expectProblem(await world.ask(path, role, { body: JSON.stringify(value) }), value),
       ),
-      { numRuns: 300, seed: 20_260_304 },
+      RUNS,
     );
+    expect(await writes()).toBe(0);
   });
 });

@@ -123,7 +123,7 @@ describe('npm start', () => {
         path,
         null,
       ]);
-      for (const [, asset] of html.matchAll(/(?:src|href)="(\/_assets\/[^"]+)"/g))
+      for (const [, asset = ''] of html.matchAll(/(?:src|href)="(\/_assets\/[^"]+)"/g))
         expect([asset, (await fetch(origin + asset)).status]).toEqual([asset, 200]);
     }
 

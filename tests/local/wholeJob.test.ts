@@ -94,7 +94,7 @@ describe('the main job', () => {
     expect((await strikeOf()).strike).toMatchObject({ stage: 'shut-off' });
     const { nearest } = await get('crew', `/api/hydrants/TH-0072`);
     expect(nearest).toHaveLength(5);
-    expect(nearest.map(({ hydrant }: any) => hydrant.hydrantId)).not.toContain(job.hydrantId); // eslint-disable-line @typescript-eslint/no-explicit-any
+    expect(nearest.map(({ hydrant }: any) => hydrant.hydrantId)).not.toContain(job.hydrantId);
   });
 
   it('a party is the desk’s to read, and crew does not learn that there is one', async () => {
@@ -103,7 +103,7 @@ describe('the main job', () => {
     for (const word of ['Varga', 'TNS 1185', 'HC-4402', 'hitAndRun', 'claims', '"party"'])
       expect(forCrew).not.toContain(word);
     const forClerk = await strikeOf('clerk');
-    const party = forClerk.history.find(({ recorded }: any) => recorded.submission.kind === 'party'); // eslint-disable-line @typescript-eslint/no-explicit-any
+    const party = forClerk.history.find(({ recorded }: any) => recorded.submission.kind === 'party');
     expect(party.recorded.submission.body.driver.name).toBe('Leopold Varga-Quill');
     expect(forCrew).not.toContain(party.recorded.submission.submissionId);
     expect(forClerk.strike.partyIds).toEqual([party.recorded.submission.submissionId]);
@@ -194,7 +194,7 @@ describe('the main job', () => {
     const { history } = await strikeOf();
     const standing = Object.fromEntries(
       history.map(({ recorded, standing }: any) => [recorded.submission.submissionId, standing]),
-    ); // eslint-disable-line @typescript-eslint/no-explicit-any
+    );
     expect([standing[target.submissionId], standing[correction.submission.submissionId]]).toEqual([
       'corrected',
       'stands',

@@ -44,7 +44,7 @@ await command(async () => {
     log: logLine,
     replaying: () => tell('command.replaying'),
   });
-  closeOnSignal(server.close);
+  closeOnSignal(() => server.close());
   try {
     const packet = own ? null : await ensureDemo(server, folder.path, () => tell('command.loading-demo'));
     await server.following.publishNow();

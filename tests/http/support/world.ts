@@ -1,5 +1,6 @@
 import { createHash } from 'node:crypto';
 import { createEvidenceApp } from '../../../functions/evidence/app.ts';
+import { v7 } from 'uuid';
 import type { App } from '../../../functions/http/app.ts';
 import type { ProblemDocument } from '../../../functions/http/problemDocument.ts';
 import type { LogEntry } from '../../../functions/log/log.ts';
@@ -10,6 +11,7 @@ import { tokenLinks } from '../../../functions/stores/evidence/tokenLinks.ts';
 import { memoryObjects } from '../../../functions/stores/objects/memory.ts';
 import { projectStream } from '../../../functions/project/project.ts';
 import { createHealthApp } from '../../../functions/health/app.ts';
+import { createPacketsApp } from '../../../functions/packets/app.ts';
 import { createRecordsApp } from '../../../functions/records/app.ts';
 import { currentState } from '../../../functions/records/currentState.ts';
 import { objectInventory } from '../../../functions/stores/inventory/objectInventory.ts';
@@ -59,6 +61,7 @@ export async function testWorld(
     submissions: createSubmissionsApp(deps),
     evidence: createEvidenceApp(deps),
     records: createRecordsApp(deps),
+    packets: createPacketsApp({ ...deps, newId: () => v7() }),
     health: createHealthApp(deps),
   };
   const ask = async (
@@ -67,7 +70,8 @@ export async function testWorld(
     init: { method?: string; body?: unknown; token?: string; headers?: Record<string, string> } = {},
   ): Promise<Answer> => {
     const token = init.token ?? (role === null ? undefined : await issuer.tokenFor(role));
-    const app = apps[path.split('/')[2]?.split('?')[0] ?? ''] ?? apps['records'];
+    const isPacket = /^\/api\/claims\/[^/]+\/(statement|packet)$/.test(path);
+    const app = apps[isPacket ? 'packets' : (path.split('/')[2]?.split('?')[0] ?? '')] ?? apps['records'];
     if (!app) throw new Error(`no app for ${path}`);
     const response = await app.request(path, {
       method: init.method ?? (init.body === undefined ? 'GET' : 'POST'),

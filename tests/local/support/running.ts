@@ -12,7 +12,7 @@ import type { Role } from '../../../shared/roles.ts';
 export interface Answered {
   readonly status: number;
   readonly headers: Headers;
-  readonly body: any; // eslint-disable-line @typescript-eslint/no-explicit-any -- each test says what it expects inside
+  readonly body: any;
 }
 
 /** The real server on the embedded store over HTTP, in this process, on a folder of its own. One a test file. */
