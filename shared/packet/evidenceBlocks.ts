@@ -130,10 +130,10 @@ export function manifestBlocks(
       dense: true,
       summary: say('packet.manifest.exhibits', { count: photos.length }),
       columns: [
-        { label: say('packet.manifest.exhibit'), align: 'left', share: 0.1 },
-        { label: 'SHA-256', align: 'left', share: 0.62 },
-        { label: say('packet.manifest.bytes'), align: 'right', share: 0.14 },
-        { label: say('packet.manifest.state'), align: 'left', share: 0.14 },
+        { label: say('packet.manifest.exhibit'), align: 'left', share: 0.07 },
+        { label: 'SHA-256', align: 'left', share: 0.67 },
+        { label: say('packet.manifest.bytes'), align: 'right', share: 0.13 },
+        { label: say('packet.manifest.state'), align: 'left', share: 0.13 },
       ],
       rows: photos.map(({ sha256, bytes, state }, index) => ({
         cells: [

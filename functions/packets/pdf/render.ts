@@ -64,6 +64,8 @@ function startOf(block: Block | undefined): number {
       return PHOTO_START;
     case 'table':
       return TABLE_START;
+    case 'list':
+      return 3 * styles.body.leading;
     default:
       return 2 * styles.body.leading;
   }
