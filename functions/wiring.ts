@@ -14,7 +14,8 @@ import type { AfterAppend, AppendDeps } from './submissions/append.ts';
  * What handlers stand on, made from the environment once a process and only as far as a handler asks, so that a
  * bundle carries no client its handler does not use.
  */
-function once<T>(make: () => T): () => T {
+// What nobody asks for has no effect, so the bundler may leave it out with the clients it would open.
+/* @__NO_SIDE_EFFECTS__ */ function once<T>(make: () => T): () => T {
   let made: { readonly value: T } | undefined;
   return () => (made ??= { value: make() }).value;
 }
