@@ -1,0 +1,147 @@
+import AxeBuilder from '@axe-core/playwright';
+import { mkdtemp, rm } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import type { Browser, BrowserContextOptions, Page } from 'playwright-core';
+import { expect } from 'vitest';
+import { builtSite } from '../../infra/local/buildSite.ts';
+import type { Role } from '../../shared/roles.ts';
+import { localMinute } from '../../site/src/app/form/localTime.ts';
+import { ensureBuilt } from './builtSite.ts';
+import { killable } from './killable.ts';
+
+/** The zone of the utility under test; browsers in the tests stand in another one on purpose. */
+export const utilityZone = 'America/New_York';
+
+export interface AppServer {
+  readonly origin: string;
+  /** Ends it at once, as a cut cable would. */
+  kill(): Promise<void>;
+  /** Starts it again on the same data. */
+  start(): Promise<void>;
+  /** Asks the API as a role would; throws on a refusal. */
+  ask<T>(role: Role, path: string, body?: unknown): Promise<T>;
+  token(role: Role): Promise<string>;
+  /** Kills it and removes its data. */
+  end(): Promise<void>;
+}
+
+/** The real local server on an empty folder of its own, in a process that can be killed. */
+export async function appServer(port: number, load: 'small' | 'town' = 'small'): Promise<AppServer> {
+  // A site built elsewhere may be tried with the same tests.
+  const client = process.env['SITE_CLIENT_DIR'];
+  if (client === undefined) await ensureBuilt();
+  const data = await mkdtemp(join(tmpdir(), 'hsl-app-'));
+  const server = killable(join(import.meta.dirname, 'serveApp.ts'), [], {
+    DATA_DIR: join(data, 'data'),
+    PORT: String(port),
+    CLIENT_DIR: client ?? builtSite.client,
+    LOAD: load,
+  });
+  await server.start();
+  const origin = `http://localhost:${port}`;
+  const token = async (role: Role): Promise<string> => {
+    const answer = await fetch(`${origin}/local/sign-in?role=${role}`, { redirect: 'manual' });
+    return (answer.headers.get('location') ?? '').split('#token=')[1] ?? '';
+  };
+  return {
+    origin,
+    token,
+    kill: () => server.kill(),
+    start: async () => void (await server.start()),
+    async ask<T>(role: Role, path: string, body?: unknown) {
+      const answer = await fetch(origin + path, {
+        method: body === undefined ? 'GET' : 'POST',
+        headers: {
+          authorization: `Bearer ${await token(role)}`,
+          ...(body === undefined ? {} : { 'content-type': 'application/json' }),
+        },
+        ...(body === undefined ? {} : { body: JSON.stringify(body) }),
+      });
+      if (!answer.ok) throw new Error(`${path} answered ${answer.status}: ${await answer.text()}`);
+      return (await answer.json()) as T;
+    },
+    async end() {
+      await server.kill();
+      await rm(data, { recursive: true, force: true });
+    },
+  };
+}
+
+export interface Looking {
+  readonly page: Page;
+  /** What went wrong in the browser: errors, warnings, violations of the page's policy. */
+  readonly faults: string[];
+  close(): Promise<void>;
+}
+
+/** A phone (or another screen) with somebody signed in, in Los Angeles, at the middle of the small inventory. */
+export async function signedIn(
+  browser: Browser,
+  server: AppServer,
+  role: Role,
+  options: BrowserContextOptions = {},
+): Promise<Looking> {
+  const context = await browser.newContext({
+    viewport: role === 'crew' ? { width: 360, height: 740 } : { width: 1280, height: 900 },
+    timezoneId: 'America/Los_Angeles',
+    permissions: ['geolocation'],
+    geolocation: { latitude: 40.6031, longitude: -60.4, accuracy: 9 },
+    acceptDownloads: true,
+    ...options,
+  });
+  const page = await context.newPage();
+  page.setDefaultTimeout(10_000);
+  const faults: string[] = [];
+  page.on('console', (message) => {
+    if (message.type() === 'error' || message.type() === 'warning') faults.push(message.text());
+  });
+  page.on('pageerror', (error) => faults.push(String(error)));
+  await page.goto(`${server.origin}/local/sign-in?role=${role}`);
+  await page.waitForSelector('h1[tabindex]');
+  return { page, faults, close: () => context.close() };
+}
+
+/** Goes to a place inside the app and waits for its heading. */
+export async function goTo(page: Page, server: AppServer, path: string): Promise<void> {
+  await page.goto(server.origin + path);
+  await page.waitForSelector('h1[tabindex]');
+}
+
+/** So many minutes ago as it is typed: in the utility's zone, not the browser's. */
+export const minutesAgo = (minutes: number): string =>
+  localMinute(new Date(Date.now() - minutes * 60_000), utilityZone);
+
+/** Finds a hydrant in a form's finder and takes it. */
+export async function pickHydrant(page: Page, label: string, hydrantId: string): Promise<void> {
+  await page.getByRole('searchbox', { name: label }).fill(hydrantId);
+  await page.getByRole('button', { name: hydrantId }).first().click();
+}
+
+export const sendForm = (page: Page): Promise<void> =>
+  page.getByRole('button', { name: /^(Send|Enviar)$/ }).click();
+
+/** Sends the form and waits until the server has confirmed it. */
+export async function sendAndConfirm(page: Page): Promise<void> {
+  await sendForm(page);
+  await page.getByText(/^(Recorded\.|Registrado\.)$/).waitFor();
+}
+
+/** WCAG 2.2 AA by axe, on what is on screen now. */
+export async function expectAccessible(page: Page): Promise<void> {
+  const { violations } = await new AxeBuilder({ page })
+    .withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'])
+    .analyze();
+  expect(
+    violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ target }) => target.join(' ')).join(', ')}`),
+  ).toEqual([]);
+}
+
+/** Nothing may reach beyond the right edge: a phone would scroll sideways. */
+export async function expectNoSideScroll(page: Page): Promise<void> {
+  const { scroll, client } = await page.evaluate(() => ({
+    scroll: document.documentElement.scrollWidth,
+    client: document.documentElement.clientWidth,
+  }));
+  expect(scroll).toBeLessThanOrEqual(client);
+}
