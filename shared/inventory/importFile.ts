@@ -70,7 +70,7 @@ export async function importFile(file: ImportFile, choices: ImportChoices): Prom
   const proposal = propose(profile, choices);
   const place = decidePlace(profile, proposal, choices);
   const findings = new Findings();
-  const check = new RowCheck(proposal, place, choices, file.name, file.format, findings);
+  const check = new RowCheck(proposal, place, choices, file, findings);
   const drafts: Draft[] = [];
   let rows = 0;
   await everyRow(file, (row, names) => {

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { fieldRules, importFields } from '../../shared/inventory/mapping/fields.ts';
+import { importFields } from '../../shared/inventory/mapping/fields.ts';
+import { columnNames } from '../../shared/inventory/mapping/names.ts';
 import { oneSlipApart } from '../../shared/inventory/mapping/spellings.ts';
 import { found, importText, refusal, table } from './support.ts';
 
@@ -47,7 +48,7 @@ describe('columns by name', () => {
     expect(proposal.unmapped[0]?.why?.code).toBe('inventory-make-year-not-install');
   });
   it('has no name under two fields, but for those settled by their values', () => {
-    const names = importFields.flatMap((field) => fieldRules[field].names);
+    const names = importFields.flatMap((field) => columnNames[field]);
     const twice = [...new Set(names.filter((name, place) => names.indexOf(name) !== place))];
     expect(twice.toSorted()).toEqual(['location', 'owner']);
   });

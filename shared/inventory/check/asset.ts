@@ -2,13 +2,8 @@ import type { Hydrant } from '../hydrant.ts';
 import { compact, folded, isBlank } from '../values/blank.ts';
 import { readRemark, readStatus, readType, readYesNo } from '../values/words.ts';
 import { looksLikeDate } from '../values/date.ts';
+import type { Cell } from './cells.ts';
 import { remark, type Remark } from './finding.ts';
-
-/** A text with the column it stands in. */
-export interface Cell {
-  readonly column: string;
-  readonly text: string;
-}
 
 export type Say = (found: Remark, cell: Cell) => void;
 

@@ -3,15 +3,8 @@ import type { ImportChoices } from '../choices.ts';
 import { ImportRefused } from '../refused.ts';
 import { compact } from '../values/blank.ts';
 import { orderShown, type DateOrder } from '../values/date.ts';
-import {
-  fieldRules,
-  importFields,
-  isHouseNumber,
-  isMakeYear,
-  isMaker,
-  isStreet,
-  type ImportField,
-} from './fields.ts';
+import { fieldRules, importFields, type ImportField } from './fields.ts';
+import { columnNames, isHouseNumber, isMakeYear, isMaker, isStreet } from './names.ts';
 import { valuesFit } from './fits.ts';
 import { commonValues, type ColumnProfile, type Profile } from './profile.ts';
 import { groupSpellings, type SpellingGroup } from './spellings.ts';
@@ -131,7 +124,7 @@ const cutNameRank = 1000;
 
 /** How far a column's name is from a field's: 0 is the most trusted name; Infinity is none of them. */
 function rankOf(field: ImportField, column: ColumnProfile): number {
-  const { names } = fieldRules[field];
+  const names = columnNames[field];
   const name = compact(column.name);
   const place = names.indexOf(name);
   if (place >= 0) return place;

@@ -22,12 +22,11 @@ const pointAt = (longitudeDeg: number, latitudeDeg: number): Point => ({
   longitudeDeg: toCentimetre(longitudeDeg),
 });
 
-/** The texts of a row's coordinates, from its geometry or its columns. */
+/** The texts of a row's coordinates from its columns, or from one column that holds both. */
 export function coordinateTexts(
   row: SourceRow,
   places: { readonly x: number; readonly y: number; readonly point: number },
 ): { x: string; y: string } | null {
-  if (row.point) return row.point;
   if (places.point >= 0) {
     const match = wktPoint.exec(row.values[places.point] ?? '');
     return match ? { x: match[1] ?? '', y: match[2] ?? '' } : null;
