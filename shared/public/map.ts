@@ -1,5 +1,6 @@
+import type { System } from '../units/units.ts';
 import type { PublicPosition } from './snapshot.ts';
-import { fitFrame, roundLength, type Bounds, type MapFrame } from './mapFrame.ts';
+import { fitFrame, scaleFeet, type Bounds, type MapFrame } from './mapFrame.ts';
 
 /** The town at a glance, as plain geometry; the page draws it. */
 export interface TownMap {
@@ -104,6 +105,7 @@ function placeMarkers(
 export function townMap(
   dots: readonly PublicPosition[],
   out: readonly (PublicPosition | null)[],
+  system: System = 'us',
 ): TownMap | null {
   const bounds = boundsOf(
     dots,
@@ -113,7 +115,7 @@ export function townMap(
   const frame = fitFrame(bounds, { width: WIDTH, least: 300, greatest: 600, margin: MARGIN });
   const points = dots.map(frame.place);
   const inside = points.filter(({ x, y }) => x >= 0 && y >= 0 && x <= frame.width && y <= frame.height);
-  const feet = roundLength(frame.feetPerUnit * frame.width * 0.3);
+  const feet = scaleFeet(frame.feetPerUnit * frame.width * 0.3, system);
   return {
     width: frame.width,
     height: fix(frame.height) + FOOT,

@@ -1,3 +1,4 @@
+import type { System } from '../units/units.ts';
 import type { PublicPosition } from './snapshot.ts';
 
 /** A plane picture of a few miles: x to the east, y to the south, in the picture's own units. */
@@ -50,6 +51,17 @@ export function fitFrame(
       y: height / 2 - ((latitudeDeg - middle.latitudeDeg) * FEET_PER_DEGREE) / feetPerUnit,
     }),
   };
+}
+
+const FEET_PER_MILE = 5280;
+const FEET_PER_METRE = 1 / 0.3048;
+
+/** A scale bar that is a round number of what it is labelled with (feet, miles, metres, kilometres), in feet. */
+export function scaleFeet(mostFeet: number, system: System): number {
+  if (system === 'metric') return roundLength(mostFeet / FEET_PER_METRE) * FEET_PER_METRE;
+  return mostFeet < FEET_PER_MILE
+    ? roundLength(mostFeet)
+    : roundLength(mostFeet / FEET_PER_MILE) * FEET_PER_MILE;
 }
 
 /** The longest round length (1, 2 or 5 times a power of ten) that is no longer than `most`. */

@@ -23,7 +23,7 @@ function ringStep(reachFt: number): number {
 /** The direction farthest from every hydrant's; downwards where two are as free, because that is where one looks. */
 function freest(taken: readonly number[]): { x: number; y: number } {
   const apart = (a: number, b: number): number => Math.abs(Math.atan2(Math.sin(a - b), Math.cos(a - b)));
-  const candidates = [90, 270, 45, 135, 225, 315].map((degrees) => (degrees * Math.PI) / 180);
+  const candidates = Array.from({ length: 24 }, (_, step) => Math.PI / 2 + (step * Math.PI) / 12);
   const room = (turn: number): number => Math.min(...taken.map((other) => apart(turn, other)));
   const best = candidates.reduce((a, b) => (room(b) > room(a) + 0.01 ? b : a));
   return { x: Math.cos(best), y: Math.sin(best) };

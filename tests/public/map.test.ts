@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { MARKER_SIZE, townMap } from '../../shared/public/map.ts';
-import { roundLength } from '../../shared/public/mapFrame.ts';
+import { roundLength, scaleFeet } from '../../shared/public/mapFrame.ts';
 import { nearMap } from '../../shared/public/nearMap.ts';
 import type { PublicNearest } from '../../shared/public/snapshot.ts';
 
@@ -57,6 +57,17 @@ describe('the map of the town', () => {
 
   test('there is none of nothing', () => {
     expect(townMap([], [null])).toBeNull();
+  });
+
+  // A mile is 5,280 ft, a metre 1 / 0.3048 ft, both exactly (NIST SP 811).
+  test.each([
+    [5279, 'us', 5000],
+    [5280, 'us', 5280],
+    [12_000, 'us', 10_560],
+    [1000, 'metric', 200 / 0.3048],
+    [12_000, 'metric', 2000 / 0.3048],
+  ] as const)('the bar of at most %d ft in %s is %d ft long', (most, system, expected) => {
+    expect(scaleFeet(most, system)).toBeCloseTo(expected, 6);
   });
 
   test.each([
