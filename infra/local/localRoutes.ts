@@ -16,6 +16,7 @@ export interface LocalRoutes {
 }
 
 export const KEYS_PATH = '/local/jwks.json';
+export const INSTANCE_PATH = '/local/instance';
 const SIGN_IN_PATH = '/local/sign-in';
 /** The site stores the token it finds in the fragment, which no server ever sees, under this key of localStorage. */
 export const TOKEN_KEY = 'hsl.token';
@@ -35,8 +36,8 @@ export async function answerLocal(request: IncomingMessage, url: URL, local: Loc
         { 'content-type': 'application/jwk-set+json', 'cache-control': 'no-store' },
         JSON.stringify(local.issuer.keySet),
       );
-    case '/local/instance':
-      return answer(200, { 'content-type': 'text/plain', 'cache-control': 'no-store' }, local.instance);
+    case INSTANCE_PATH:
+      return answerInstance(local.instance);
     case SIGN_IN_PATH:
       // Another name for this machine is how a page elsewhere would reach in (DNS rebinding); the issuer gives to anyone.
       if (!local.openToOthers && !isThisMachine(request.headers.host))
@@ -46,6 +47,10 @@ export async function answerLocal(request: IncomingMessage, url: URL, local: Loc
       return plain(404, 'not found');
   }
 }
+
+/** Says which server this is, to whoever found its address in a data folder. */
+export const answerInstance = (instance: string): Answer =>
+  answer(200, { 'content-type': 'text/plain', 'cache-control': 'no-store' }, instance);
 
 async function signIn(role: string | null, { issuer, members, locale }: LocalRoutes): Promise<Answer> {
   const asked = roleSchema.safeParse(role);

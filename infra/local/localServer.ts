@@ -17,11 +17,11 @@ import { FolderInUse, localTableNames, startDynamodb, type EmbeddedDynamodb } fr
 import { EVIDENCE_PATH } from './evidenceFiles.ts';
 import { followHere, type Following } from './following.ts';
 import { createIssuer, developmentAudience, developmentIssuer, type Issuer } from './issuer.ts';
-import { answerLocal, isThisMachine, KEYS_PATH } from './localRoutes.ts';
+import { answerInstance, answerLocal, INSTANCE_PATH, isThisMachine, KEYS_PATH } from './localRoutes.ts';
 import { answerPage } from './pages.ts';
 import { publishedFiles } from './publishedFiles.ts';
 import { RefusedStart } from './refusedStart.ts';
-import { listen, type Listening } from './server.ts';
+import { listen, starting, type Listening } from './server.ts';
 
 export interface LocalOptions {
   readonly folder: DataFolder;
@@ -56,11 +56,17 @@ export async function startLocalServer(options: LocalOptions): Promise<LocalServ
   let store: EmbeddedDynamodb | undefined;
   try {
     store = await openStore(folder);
-    const origin = `http://localhost:${server.port}`;
-    Object.assign(process.env, environmentOf(folder, settings, store.endpoint, server.port));
+    // The folder is locked now, and says by whom before anything slow begins.
+    const instance = randomUUID();
+    const reached = `http://${reachable(host)}:${server.port}`;
+    const origin = reachable(host) === '127.0.0.1' ? `http://localhost:${server.port}` : reached;
+    server.open(async (_request, url) =>
+      url.pathname === INSTANCE_PATH ? answerInstance(instance) : starting(settings.locale),
+    );
+    await folder.markRunning({ origin: reached, instance });
+    Object.assign(process.env, environmentOf(folder, settings, store.endpoint, reached));
 
     const issuer = await createIssuer(folder.keys.issuerKey);
-    const instance = randomUUID();
     const evidence = {
       objects: await openObjectStore(fileUrl(folder.objects.evidence)),
       secret: folder.keys.evidenceSecret,
@@ -88,7 +94,6 @@ export async function startLocalServer(options: LocalOptions): Promise<LocalServ
       if (path.startsWith('/local/')) return answerLocal(request, url, local);
       return answerPage(request, url.pathname, pages);
     });
-    await folder.markRunning({ origin: `http://127.0.0.1:${server.port}`, instance });
     return { origin, issuer, following, close: closing(server, following, store, folder) };
   } catch (error) {
     await server.close();
@@ -124,6 +129,12 @@ async function openStore(folder: DataFolder): Promise<EmbeddedDynamodb> {
   }
 }
 
+/** An address under which a server that listens on `host` answers on this machine. */
+function reachable(host: string): string {
+  if (host === '0.0.0.0' || host === '::') return '127.0.0.1';
+  return host.includes(':') ? `[${host}]` : host;
+}
+
 const fileUrl = (path: string): string => pathToFileURL(path).href;
 
 /** What a deployment would set. */
@@ -131,7 +142,7 @@ function environmentOf(
   folder: DataFolder,
   settings: UtilitySettings,
   endpoint: string,
-  port: number,
+  origin: string,
 ): Record<string, string> {
   const tableNames = (Object.keys(tables) as TableName[]).map((table) => [
     tables[table].environment,
@@ -146,7 +157,7 @@ function environmentOf(
     [names.inventoryUrl]: fileUrl(folder.objects.inventory),
     [names.tokenIssuer]: developmentIssuer,
     [names.tokenAudience]: developmentAudience,
-    [names.tokenKeysUrl]: `http://127.0.0.1:${port}${KEYS_PATH}`,
+    [names.tokenKeysUrl]: origin + KEYS_PATH,
     [names.evidenceLinkBase]: EVIDENCE_PATH,
     [names.evidenceLinkSecret]: folder.keys.evidenceSecret,
   };

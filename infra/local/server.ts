@@ -99,7 +99,8 @@ const json = (status: number, headers: Record<string, string>, document: object)
     JSON.stringify(document),
   );
 
-const starting = (locale: Locale): Answer =>
+/** What every request is answered while the server starts. */
+export const starting = (locale: Locale): Answer =>
   json(
     503,
     { 'retry-after': '2' },
