@@ -34,12 +34,24 @@ export async function fakeS3(): Promise<{
       };
       const key = decodeURIComponent(new URL(request.url ?? '/', 'http://x.invalid').pathname);
       const there = stored.get(key);
-      if (failing) { error(503, 'SlowDown'); return; }
+      if (failing) {
+        error(503, 'SlowDown');
+        return;
+      }
       if (request.method === 'PUT') {
         const { 'if-match': match, 'if-none-match': noneMatch } = request.headers;
-        if (noneMatch === '*' && there) { error(412, 'PreconditionFailed'); return; }
-        if (match !== undefined && !there) { error(404, 'NoSuchKey'); return; }
-        if (match !== undefined && there?.etag !== match) { error(412, 'PreconditionFailed'); return; }
+        if (noneMatch === '*' && there) {
+          error(412, 'PreconditionFailed');
+          return;
+        }
+        if (match !== undefined && !there) {
+          error(404, 'NoSuchKey');
+          return;
+        }
+        if (match !== undefined && there?.etag !== match) {
+          error(412, 'PreconditionFailed');
+          return;
+        }
         const bytes = Buffer.concat(chunks);
         const etag = `"${createHash('md5').update(bytes).digest('hex')}"`;
         const headers = Object.fromEntries(
@@ -51,7 +63,10 @@ export async function fakeS3(): Promise<{
         response.writeHead(200, { etag });
         return response.end();
       }
-      if (!there) { error(404, 'NoSuchKey'); return; }
+      if (!there) {
+        error(404, 'NoSuchKey');
+        return;
+      }
       response.writeHead(200, { ...there.headers, etag: there.etag, 'content-length': there.bytes.length });
       return response.end(request.method === 'HEAD' ? undefined : there.bytes);
     });
