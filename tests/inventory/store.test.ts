@@ -1,6 +1,7 @@
 import { mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { gunzipSync, gzipSync } from 'node:zlib';
 import fc from 'fast-check';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { editionsIn } from '../../functions/stores/inventory/editions.ts';
@@ -128,6 +129,10 @@ describe.each(['memory', 'file'])('an inventory on objects in %s', (kind) => {
     const [shard = ''] = await objects.list('shards/');
     const [manifest = ''] = await objects.list('manifests/');
     const bytes = (await objects.get(shard))!.bytes;
+    // A file that unpacks and parses, but is not the one that was put in force.
+    const other = gzipSync(gunzipSync(bytes).toString().replace('Gull Street', 'Tern Road'));
+    await objects.put(shard, other, { contentType: 'application/gzip' });
+    await expect(objectInventory(objects).current()).rejects.toThrow(InventoryDamaged);
     await objects.put(shard, bytes.subarray(0, bytes.length - 3), { contentType: 'application/gzip' });
     await expect(objectInventory(objects).current()).rejects.toThrow(InventoryDamaged);
     await objects.delete(shard);
