@@ -41,7 +41,7 @@ export function foldClaim(claimId: string, facts: readonly Effective[]): ClaimSt
     demands,
     lastRecordedAt:
       facts
-        .map(({ recordedAt }) => recordedAt)
+        .flatMap(({ recordedAt, corrections }) => [recordedAt, ...corrections.map((item) => item.recordedAt)])
         .sort()
         .at(-1) ?? '',
   };

@@ -86,8 +86,8 @@ function foldOtherOutage(
   facts: readonly Effective[],
 ): Outage {
   const { submissionId, body } = item.fact;
-  // Only valves turned since this outage began can be its own; older ones belong to outages that ended.
-  const turns = valveTurns(facts).filter(({ at }) => Date.parse(at) >= Date.parse(body.since));
+  // Every valve, also one closed before this outage is said to have begun: a shut valve is shut whatever the form says.
+  const turns = valveTurns(facts);
   const returns = ofKind(facts, 'return-to-service')
     .filter(({ fact }) => fact.body.closes.includes(submissionId))
     .sort((a, b) => Date.parse(a.fact.body.returnedAt) - Date.parse(b.fact.body.returnedAt))

@@ -4,7 +4,7 @@ import { foldHydrant, type HydrantStatus } from '../outages/hydrantStatus.ts';
 import type { Problem } from '../problems/problem.ts';
 import { joinedStrikes } from '../strikes/sameStrike.ts';
 import { foldStrike, type StrikeState } from '../strikes/state.ts';
-import { effectiveFacts, ofKind, type Effective } from '../submissions/effective.ts';
+import { byTime, effectiveFacts, ofKind, type Effective } from '../submissions/effective.ts';
 import type { Recorded } from '../submissions/recorded.ts';
 
 /** Everything that is computed from submissions and kept for reading. It can always be made anew. */
@@ -91,7 +91,10 @@ export function project(
         hydrantId,
         hydrantType: hydrantType(hydrantId),
         strikes: states,
-        facts: [...(ofHydrantStream.get(hydrantId) ?? []), ...ids.flatMap((id) => ofStrike.get(id) ?? [])],
+        facts: [
+          ...(ofHydrantStream.get(hydrantId) ?? []),
+          ...ids.flatMap((id) => ofStrike.get(id) ?? []),
+        ].sort(byTime),
       }),
     );
   }

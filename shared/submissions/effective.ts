@@ -1,8 +1,9 @@
 import { problem, type Problem } from '../problems/problem.ts';
+import { streamOf } from './envelope.ts';
 import type { FactKind } from './kinds.ts';
 import { correctionKind } from './kinds.ts';
 import type { Recorded } from './recorded.ts';
-import type { Correction, Fact } from './submission.ts';
+import type { Correction, Envelope, Fact } from './submission.ts';
 
 /** A fact as it stands after its corrections. `fact.submissionId` stays that of the first submission. */
 export interface Effective<K extends FactKind = FactKind> {
@@ -24,25 +25,35 @@ export interface EffectiveFacts {
 const isCorrection = (recorded: Recorded): recorded is Recorded<Correction> =>
   recorded.submission.kind === correctionKind;
 
-/** Order for reading: by the person's time, then by id, so that a fold never depends on the order of arrival. */
+/**
+ * Order for reading: by the person's time, then by id, so that a fold never depends on the order of arrival. As
+ * instants and not as text: `02:10:00.5Z` is after `02:10:00Z`.
+ */
 export function byTime(a: Effective, b: Effective): number {
-  const left = a.fact.occurredAt + a.fact.submissionId;
-  const right = b.fact.occurredAt + b.fact.submissionId;
+  const apart = Date.parse(a.fact.occurredAt) - Date.parse(b.fact.occurredAt);
+  if (apart !== 0) return apart;
+  const left = `${a.fact.submissionId} ${streamOf(a.fact.subject)}`;
+  const right = `${b.fact.submissionId} ${streamOf(b.fact.subject)}`;
   return left < right ? -1 : left > right ? 1 : 0;
 }
 
+/** A correction stands in its target's stream; one in another stream, where the ledger cannot hold it to be the only one, corrects nothing. */
+const targetOf = ({ subject }: Envelope, targetId: string): string => `${streamOf(subject)} ${targetId}`;
+
 /**
  * Applies corrections. Chains run in a line; a correction that has arrived before its target waits (reported as
- * `correction-awaits-target`); one whose kind is not its target's changes nothing and is reported.
+ * `correction-awaits-target`); one whose kind is not its target's changes nothing and is reported, and may itself be
+ * corrected, because it holds its target's only place for a correction.
  */
 export function effectiveFacts(recorded: readonly Recorded[]): EffectiveFacts {
   const corrections = new Map<string, Recorded<Correction>>();
-  for (const item of recorded) if (isCorrection(item)) corrections.set(item.submission.body.targetId, item);
+  for (const item of recorded)
+    if (isCorrection(item)) corrections.set(targetOf(item.submission, item.submission.body.targetId), item);
 
   const facts: Effective[] = [];
   const withdrawn: Effective[] = [];
   const problems: Problem[] = [];
-  const used = new Set<string>();
+  const used = new Set<Recorded<Correction>>();
 
   for (const item of recorded) {
     if (isCorrection(item)) continue;
@@ -50,23 +61,23 @@ export function effectiveFacts(recorded: readonly Recorded[]): EffectiveFacts {
     let standing = true;
     let erased = item.erased;
     const chain: Recorded<Correction>[] = [];
-    let next = corrections.get(fact.submissionId);
-    while (next && !used.has(next.submission.submissionId)) {
-      used.add(next.submission.submissionId);
+    let next = corrections.get(targetOf(fact, fact.submissionId));
+    while (next && !used.has(next)) {
+      used.add(next);
       const { targetKind, replacement } = next.submission.body;
       if (targetKind !== fact.kind) {
         problems.push(
           problem('correction-of-other-kind', next.submission.submissionId, { targetKind, kind: fact.kind }),
         );
-        break;
+      } else {
+        chain.push(next);
+        erased ||= next.erased;
+        standing = replacement !== null;
+        // The time a thing happened is part of what a correction may put right.
+        if (replacement !== null)
+          fact = { ...fact, body: replacement, occurredAt: next.submission.occurredAt } as unknown as Fact;
       }
-      chain.push(next);
-      erased ||= next.erased;
-      standing = replacement !== null;
-      // The time a thing happened is part of what a correction may put right.
-      if (replacement !== null)
-        fact = { ...fact, body: replacement, occurredAt: next.submission.occurredAt } as unknown as Fact;
-      next = corrections.get(next.submission.submissionId);
+      next = corrections.get(targetOf(fact, next.submission.submissionId));
     }
     const effective: Effective = {
       fact,
@@ -79,7 +90,7 @@ export function effectiveFacts(recorded: readonly Recorded[]): EffectiveFacts {
   }
 
   for (const correction of corrections.values())
-    if (!used.has(correction.submission.submissionId))
+    if (!used.has(correction))
       problems.push(
         problem('correction-awaits-target', correction.submission.submissionId, {
           targetId: correction.submission.body.targetId,

@@ -1,6 +1,6 @@
-import { correctionKind } from './kinds.ts';
+import { effectiveFacts } from './effective.ts';
 import type { Recorded } from './recorded.ts';
-import type { Correction } from './submission.ts';
+import { streamOfSubmission, type Submission } from './submission.ts';
 
 /** What became of an entry: it stands, a correction replaced it, or a correction withdrew it. */
 export type Standing = 'stands' | 'corrected' | 'withdrawn';
@@ -10,37 +10,56 @@ export interface HistoryEntry {
   readonly standing: Standing;
 }
 
-const isCorrection = (recorded: Recorded): recorded is Recorded<Correction> =>
-  recorded.submission.kind === correctionKind;
-const kindOf = ({ submission }: Recorded): string =>
-  submission.kind === correctionKind ? submission.body.targetKind : submission.kind;
+interface Place {
+  readonly standing: Standing;
+  /** When the entry at the start of the chain happened, as first said, and its id. */
+  readonly at: number;
+  readonly rootId: string;
+}
+
+const nameOf = (submission: Submission): string =>
+  `${streamOfSubmission(submission)} ${submission.submissionId}`;
 
 /**
  * Everything that was ever said, in the order it happened, each with what became of it. Nothing is left out: a
- * corrected entry is followed by its correction. A correction of another kind than its target changes nothing.
+ * corrected entry is followed by its correction, also when that moves the time itself. A correction that changes
+ * nothing (of another kind than its target, or before its target has arrived) stands by itself.
  */
 export function history(recorded: readonly Recorded[]): HistoryEntry[] {
-  const byId = new Map(recorded.map((item) => [item.submission.submissionId, item]));
-  const correctionOf = new Map<string, Recorded<Correction>>();
-  for (const item of recorded) if (isCorrection(item)) correctionOf.set(item.submission.body.targetId, item);
-
-  const standingOf = (item: Recorded): Standing => {
-    const body = correctionOf.get(item.submission.submissionId)?.submission.body;
-    if (!body || body.targetKind !== kindOf(item)) return 'stands';
-    return body.replacement === null ? 'withdrawn' : 'corrected';
-  };
-  // A correction stands after what it corrects, even when it moves the time itself; its id says when it was made.
-  const orderOf = (item: Recorded): string => {
-    let root = item;
-    for (let steps = 0; isCorrection(root) && steps < recorded.length; steps += 1) {
-      const target = byId.get(root.submission.body.targetId);
-      if (!target) break;
-      root = target;
-    }
-    return `${root.submission.occurredAt} ${root.submission.submissionId} ${item === root ? '' : item.submission.submissionId}`;
-  };
+  const first = new Map(recorded.map((item) => [nameOf(item.submission), item]));
+  const places = new Map<string, Place>();
+  const { facts, withdrawn } = effectiveFacts(recorded);
+  for (const { fact, corrections } of [...facts, ...withdrawn]) {
+    const root = first.get(nameOf(fact));
+    if (root === undefined) continue;
+    const at = Date.parse(root.submission.occurredAt);
+    [root, ...corrections].forEach((item, index) => {
+      const next = corrections[index];
+      const standing = !next
+        ? 'stands'
+        : next.submission.body.replacement === null
+          ? 'withdrawn'
+          : 'corrected';
+      places.set(nameOf(item.submission), { standing, at, rootId: fact.submissionId });
+    });
+  }
   return recorded
-    .map((item) => ({ entry: { recorded: item, standing: standingOf(item) }, order: orderOf(item) }))
-    .sort((a, b) => (a.order < b.order ? -1 : a.order > b.order ? 1 : 0))
-    .map(({ entry }) => entry);
+    .map((item) => ({ item, place: places.get(nameOf(item.submission)) ?? alone(item) }))
+    .sort((a, b) => a.place.at - b.place.at || inOrder(a.place.rootId, b.place.rootId) || byMaking(a, b))
+    .map(({ item, place }) => ({ recorded: item, standing: place.standing }));
+
+  /** Of one chain: the entry itself, then its corrections as they were made. */
+  function byMaking(a: { item: Recorded; place: Place }, b: { item: Recorded; place: Place }): number {
+    const rank = ({ item, place }: { item: Recorded; place: Place }): string =>
+      item.submission.submissionId === place.rootId ? '' : nameOf(item.submission);
+    return inOrder(rank(a), rank(b));
+  }
 }
+
+const alone = ({ submission }: Recorded): Place => ({
+  standing: 'stands',
+  at: Date.parse(submission.occurredAt),
+  rootId: submission.submissionId,
+});
+
+const inOrder = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0);

@@ -6,6 +6,7 @@ import {
   currentSchemaVersion,
   envelopeShape,
   streamOf,
+  subject,
   type Stream,
   type Subject,
   type SubjectType,
@@ -82,7 +83,9 @@ export function parseSubmission(input: unknown): Parsed<Submission> {
   problems.push(...parsed.problems);
 
   const subjects = parsed.subjects;
-  const subjectType = outer.success ? outer.data.subject.type : undefined;
+  // By itself, because another field of the envelope being wrong must not hide this.
+  const about = subject.safeParse(raw['subject']);
+  const subjectType = about.success ? about.data.type : undefined;
   if (subjects && subjectType && !subjects.includes(subjectType))
     problems.push(problem('wrong-subject', 'subject.type', { allowed: subjects.join(', ') }));
 

@@ -123,6 +123,28 @@ const returns = making(
       valvesReopened: reopened,
     }),
 );
+/** A return as it should be: late, with every proof, every valve reopened, and whatever was out named. */
+const goodReturns = making(
+  fc.record({
+    subject: onEither,
+    minute: fc.integer({ min: 30, max: 45 }),
+    outages: fc.uniqueArray(fc.integer({ min: 1000, max: 1012 }), { maxLength: 5 }),
+  }),
+  (number, { subject, minute: when, outages: others }) =>
+    fact('return-to-service', number, subject, {
+      closes: [...strikeNumbers, ...others].map(uuid),
+      returnedAt: at(when),
+      proofs: proofs.map((proof) => ({
+        proof,
+        result: 'passed' as const,
+        at: at(when),
+        byWorkerId: 'w-7',
+        deferredReason: null,
+        deferredByWorkerId: null,
+      })),
+      valvesReopened: ['V-1', 'V-2'].map((valveId) => ({ valveId, at: at(when), byWorkerId: 'w-7' })),
+    }),
+);
 const outages = making(fc.record({ hydrantId: hydrant, since: minute }), (number, { hydrantId, since }) =>
   fact('outage', number, onHydrant(hydrantId), { since }),
 );
@@ -211,7 +233,8 @@ const corrections: fc.Arbitrary<Making> = fc
 const anyMaking = fc.oneof(
   { arbitrary: strikes, weight: 5 },
   { arbitrary: repairs, weight: 3 },
-  { arbitrary: returns, weight: 6 },
+  { arbitrary: returns, weight: 4 },
+  { arbitrary: goodReturns, weight: 4 },
   { arbitrary: valveTurns, weight: 2 },
   { arbitrary: links, weight: 3 },
   { arbitrary: corrections, weight: 5 },
@@ -227,18 +250,20 @@ const anyMaking = fc.oneof(
  * would refuse them.
  */
 export function randomSubmissions(maxLength = 14): fc.Arbitrary<readonly Submission[]> {
-  return fc.array(fc.tuple(anyMaking, fc.boolean()), { minLength: 1, maxLength, size: 'max' }).map((makings) => {
-    const made: Submission[] = [];
-    const corrected = new Set<string>();
-    makings.forEach(([make, trial], index) => {
-      const one = make(1000 + index, made);
-      if (one.kind === 'correction') {
-        if (corrected.has(one.body.targetId)) return;
-        corrected.add(one.body.targetId);
-      }
-      // One in some is a trial, which must stay out of everything.
-      made.push(trial && index % 9 === 8 ? { ...one, test: true } : one);
+  return fc
+    .array(fc.tuple(anyMaking, fc.boolean()), { minLength: 1, maxLength, size: 'max' })
+    .map((makings) => {
+      const made: Submission[] = [];
+      const corrected = new Set<string>();
+      makings.forEach(([make, trial], index) => {
+        const one = make(1000 + index, made);
+        if (one.kind === 'correction') {
+          if (corrected.has(one.body.targetId)) return;
+          corrected.add(one.body.targetId);
+        }
+        // One in some is a trial, which must stay out of everything.
+        made.push(trial && index % 9 === 8 ? { ...one, test: true } : one);
+      });
+      return made;
     });
-    return made;
-  });
 }

@@ -1,0 +1,259 @@
+import { describe, expect, it } from 'vitest';
+import type { Hydrant } from '../../../shared/inventory/hydrant.ts';
+import { proofs, proofsAfterRepair } from '../../../shared/outages/proofs.ts';
+import type { Hold } from '../../../shared/outages/returnEffect.ts';
+import type { Submission } from '../../../shared/submissions/submission.ts';
+import { correction } from '../../support/submissions.ts';
+import {
+  allShown,
+  out,
+  repaired,
+  returned,
+  shown,
+  struck,
+  told,
+  turned,
+  type Result,
+} from '../../support/tell.ts';
+
+/**
+ * When a return to service takes effect. Expected answers: issue 2 ("a hydrant is in service only when no outage of it
+ * is open") and design decision 7 (every proof for that type of hydrant after the last reassembly, every closed valve
+ * reopened, an exception by name with a reason). Which proofs each type needs: common practice, no source.
+ */
+const without = (...names: readonly (typeof proofs)[number][]) =>
+  proofs.filter((proof) => !names.includes(proof)).map((proof) => shown(proof, 299));
+const only = (proof: (typeof proofs)[number], ...results: readonly (readonly [number, Result])[]) => [
+  ...without(proof),
+  ...results.map(([minute, result]) => shown(proof, minute, result)),
+];
+
+interface Row {
+  readonly name: string;
+  readonly given: readonly Submission[];
+  readonly type?: Hydrant['type'];
+  /** Null: it takes effect. */
+  readonly holds: readonly Hold[] | null;
+}
+
+const s = struck(1, 0);
+const whole = returned([1], 300);
+const rows: readonly Row[] = [
+  { name: 'every proof, no repair recorded', given: [s, whole], holds: null },
+  { name: 'every proof after the reassembly', given: [s, repaired(1, 200), whole], holds: null },
+  { name: 'a proof in the very minute of the reassembly', given: [s, repaired(1, 299), whole], holds: null },
+  {
+    name: 'one proof missing',
+    given: [s, returned([1], 300, { proofs: without('flow-test') })],
+    holds: [{ code: 'proof-missing', proof: 'flow-test' }],
+  },
+  {
+    name: 'no proof at all: every one is named',
+    given: [s, returned([1], 300, { proofs: [] })],
+    holds: proofs.map((proof) => ({ code: 'proof-missing', proof })),
+  },
+  {
+    name: 'one proof failed',
+    given: [s, returned([1], 300, { proofs: only('no-leaks', [299, 'failed']) })],
+    holds: [{ code: 'proof-failed', proof: 'no-leaks' }],
+  },
+  {
+    name: 'failed, then passed',
+    given: [s, returned([1], 300, { proofs: only('no-leaks', [280, 'failed'], [299, 'passed']) })],
+    holds: null,
+  },
+  {
+    name: 'passed, then failed, however they are listed',
+    given: [s, returned([1], 300, { proofs: only('no-leaks', [299, 'failed'], [280, 'passed']) })],
+    holds: [{ code: 'proof-failed', proof: 'no-leaks' }],
+  },
+  {
+    name: 'put off by name',
+    given: [s, repaired(1, 200), returned([1], 300, { proofs: only('flow-test', [299, 'deferred']) })],
+    holds: null,
+  },
+  {
+    name: 'return before the reassembly: proofs were of a hydrant that was opened again',
+    given: [s, repaired(1, 350), whole],
+    holds: proofs.map((proof) => ({ code: 'proof-before-reassembly', proof })),
+  },
+  {
+    name: 'one proof older than the reassembly',
+    given: [s, repaired(1, 250), returned([1], 300, { proofs: only('drains-down', [240, 'passed']) })],
+    holds: [{ code: 'proof-before-reassembly', proof: 'drains-down' }],
+  },
+  {
+    name: 'the last of several reassemblies counts',
+    given: [s, repaired(1, 100), repaired(1, 250), returned([1], 300, { proofs: allShown(200) })],
+    holds: proofs.map((proof) => ({ code: 'proof-before-reassembly', proof })),
+  },
+  {
+    name: 'taken down and never recorded closed up',
+    given: [s, repaired(1, null, { steps: [['taken-down', 100]] }), whole],
+    holds: [{ code: 'repair-still-open' }],
+  },
+  {
+    name: 'taken down again after the reassembly',
+    given: [s, repaired(1, 100), repaired(1, null, { steps: [['top-opened', 150]] }), whole],
+    holds: [{ code: 'repair-still-open' }],
+  },
+  {
+    name: 'a valve closed and not reopened',
+    given: [s, turned('V-1', 'closed', 20), whole],
+    holds: [{ code: 'valve-still-closed', valveId: 'V-1' }],
+  },
+  {
+    name: 'every closed valve is named',
+    given: [s, turned('V-1', 'closed', 20), turned('V-2', 'closed', 21, 'A'), whole],
+    holds: ['V-1', 'V-2'].map((valveId) => ({ code: 'valve-still-closed', valveId })),
+  },
+  {
+    name: 'reopened on the return itself',
+    given: [s, turned('V-1', 'closed', 20), returned([1], 300, { reopened: [['V-1', 290]] })],
+    holds: null,
+  },
+  {
+    name: 'reopened on the hydrant’s own page',
+    given: [s, turned('V-1', 'closed', 20), turned('V-1', 'reopened', 290, 'A'), whole],
+    holds: null,
+  },
+  {
+    name: 'reopened a little after the return was typed',
+    given: [s, turned('V-1', 'closed', 20), turned('V-1', 'reopened', 305), whole],
+    holds: null,
+  },
+  {
+    name: 'reopened and closed again before the return',
+    given: [
+      s,
+      turned('V-1', 'closed', 20),
+      turned('V-1', 'reopened', 100),
+      turned('V-1', 'closed', 200),
+      whole,
+    ],
+    holds: [{ code: 'valve-still-closed', valveId: 'V-1' }],
+  },
+  {
+    name: 'closed and reopened in one and the same minute: closed is the safe reading',
+    given: [s, turned('V-1', 'reopened', 200), turned('V-1', 'closed', 200), whole],
+    holds: [{ code: 'valve-still-closed', valveId: 'V-1' }],
+  },
+  {
+    name: 'closed after the return: that is the next job',
+    given: [s, turned('V-1', 'closed', 400), whole],
+    holds: null,
+  },
+  {
+    name: 'a wet barrel does not drain down',
+    given: [s, returned([1], 300, { proofs: without('drains-down') })],
+    type: 'wet-barrel',
+    holds: null,
+  },
+  {
+    name: 'a wet barrel needs its flow test all the same',
+    given: [s, returned([1], 300, { proofs: without('drains-down', 'flow-test') })],
+    type: 'wet-barrel',
+    holds: [{ code: 'proof-missing', proof: 'flow-test' }],
+  },
+  {
+    name: 'an unknown type is held to the longer list',
+    given: [s, returned([1], 300, { proofs: without('drains-down') })],
+    type: 'unknown',
+    holds: [{ code: 'proof-missing', proof: 'drains-down' }],
+  },
+];
+
+describe('a return to service after a strike', () => {
+  it.each(rows)('$name', ({ given, type, holds }) => {
+    for (const order of [given, [...given].reverse()]) {
+      const now = told(order, type);
+      const [effect] = now.strike(1)?.returns ?? [];
+      expect(effect?.holds).toEqual(holds ?? []);
+      expect(effect?.takesEffect).toBe(holds === null);
+      expect(now.hydrant()?.inService).toBe(holds === null);
+      expect(now.strike(1)?.returnedAt).toBe(holds === null ? whole.body.returnedAt : null);
+      expect(now.hydrant()?.open[0]?.heldReturns ?? []).toEqual(holds === null ? [] : [effect]);
+    }
+  });
+
+  it('that put a proof off says which, why and by whom, wherever the record shows', () => {
+    const now = told([s, returned([1], 300, { proofs: only('flow-test', [299, 'deferred']) })]);
+    const deferred = [{ proof: 'flow-test', reason: 'No water to spare tonight', byWorkerId: 'w-9' }];
+    expect(now.strike(1)?.deferred).toEqual(deferred);
+    expect(now.hydrant()?.past[0]?.deferred).toEqual(deferred);
+  });
+
+  it('is reopened by a repair that arrives late, and closed by a return after that', () => {
+    expect(told([s, repaired(1, 200), whole]).open).toEqual([]);
+    const reopened = [s, repaired(1, 200), whole, repaired(1, 400)];
+    expect(told(reopened)).toMatchObject({ open: [1] });
+    const again = told([...reopened, returned([1], 500)]);
+    expect(again.open).toEqual([]);
+    expect(again.strike(1)?.returns.map(({ takesEffect }) => takesEffect)).toEqual([false, true]);
+    expect(again.strike(1)?.returnedAt).toBe(returned([1], 500).body.returnedAt);
+  });
+
+  it('that is withdrawn leaves the hydrant out', () => {
+    expect(told([s, whole, correction(900, whole, null)])).toMatchObject({ open: [1] });
+  });
+
+  it('that names no outage of this hydrant ends nothing', () => {
+    expect(told([s, returned([77], 300, { on: 1 })])).toMatchObject({ open: [1] });
+  });
+
+  it('every type of hydrant needs at least no leaks, full opening and a flow test', () => {
+    for (const type of ['dry-barrel', 'wet-barrel', 'underground', 'wall', 'standpipe', 'unknown'] as const)
+      expect(proofsAfterRepair(type)).toEqual(
+        expect.arrayContaining(['no-leaks', 'opens-and-closes-fully', 'flow-test']),
+      );
+  });
+});
+
+describe('an outage of another cause', () => {
+  const opens = [shown('opens-and-closes-fully', 299)];
+
+  it('takes the hydrant out, and a return that shows it to work puts it back', () => {
+    expect(told([out(50, 0)])).toMatchObject({ open: [50] });
+    expect(told([out(50, 0), returned([50], 300, { on: 'A', proofs: opens })]).open).toEqual([]);
+  });
+
+  it.each<[string, readonly Submission[], Hold]>([
+    [
+      'without any proof',
+      [returned([50], 300, { on: 'A', proofs: [] })],
+      { code: 'proof-missing', proof: 'opens-and-closes-fully' },
+    ],
+    [
+      'with the proof failed',
+      [returned([50], 300, { on: 'A', proofs: [shown('opens-and-closes-fully', 299, 'failed')] })],
+      { code: 'proof-failed', proof: 'opens-and-closes-fully' },
+    ],
+    [
+      'with a valve still closed',
+      [turned('V-1', 'closed', 10, 'A'), returned([50], 300, { on: 'A', proofs: opens })],
+      { code: 'valve-still-closed', valveId: 'V-1' },
+    ],
+    [
+      'with a valve still closed that was shut before the outage was written down',
+      [turned('V-1', 'closed', -5, 'A'), returned([50], 300, { on: 'A', proofs: opens })],
+      { code: 'valve-still-closed', valveId: 'V-1' },
+    ],
+  ])('is held %s', (_name, more, hold) => {
+    const now = told([out(50, 0), ...more]);
+    expect(now.open).toEqual([50]);
+    expect(now.hydrant()?.open[0]?.heldReturns[0]?.holds).toEqual([hold]);
+  });
+
+  it('beside a strike: both must end', () => {
+    const both = [s, out(50, 10)];
+    expect(told(both).open).toEqual([1, 50]);
+    expect(told([...both, whole]).open).toEqual([50]);
+    expect(told([...both, returned([50], 300, { on: 'A', proofs: opens })]).open).toEqual([1]);
+    expect(told([...both, returned([1, 50], 300)]).open).toEqual([]);
+  });
+
+  it('its proof is not enough for a strike that the same return closes', () => {
+    const now = told([s, out(50, 10), returned([1, 50], 300, { proofs: opens })]);
+    expect(now.open).toEqual([1]);
+  });
+});
