@@ -42,7 +42,7 @@ export function openStrikes(t: Teller): void {
     3.1,
     {
       ...bareStrike,
-      position: { latitudeDeg: 40.62417, longitudeDeg: -60.43262, accuracyM: 12 },
+      position: { latitudeDeg: 40.62105, longitudeDeg: -60.40395, accuracyM: 12 },
       placeDescription: 'Green hydrant behind the cannery gate, no number on it',
       reportedBy: {
         source: 'public',

@@ -80,7 +80,7 @@ function* spots(roll: () => number): Generator<Spot> {
     }
   // Two roads out of town, where hydrants are far apart and losing one matters.
   for (let mile = 1; mile <= 34; mile += 1)
-    yield inGrid(-mile * 610, 4.2 * blockFt.across + mile * 95, `${mile * 120} Mill Pond Rd`);
+    yield inGrid(-mile * 390, 4.2 * blockFt.across + mile * 60, `${mile * 120} Mill Pond Rd`);
   for (let mile = 1; mile <= 30; mile += 1)
     yield inGrid(
       6 * blockFt.along + mile * 40,
@@ -89,7 +89,7 @@ function* spots(roll: () => number): Generator<Spot> {
     );
   for (let step = 1; step <= 24; step += 1)
     yield inGrid(
-      11.5 * blockFt.along + step * 330,
+      11.5 * blockFt.along + step * 240,
       (3 + Math.sin(step / 4)) * blockFt.across,
       `${step * 60} Gull Point Dr`,
     );
@@ -103,17 +103,18 @@ const columns = [
   'TYPE',
   'MODEL',
   'INSTALL_DATE',
-  'HOSE_OUTLETS',
+  'NUM_HOSE',
   'HOSE_SIZE_IN',
-  'PUMPER_OUTLETS',
+  'NUM_PUMPER',
   'PUMPER_SIZE_IN',
-  'MAIN_IN',
-  'LATERAL_IN',
-  'LATERAL_FT',
+  'MAIN_SIZE_IN',
+  'LATERAL_SIZE_IN',
+  'LATERAL_LENGTH_FT',
   'BURY_FT',
   'VALVE_NO',
   'OWNER',
   'STATUS',
+  'RATED_FLOW_GPM',
   'LAST_INSPECTED',
 ] as const;
 
@@ -150,6 +151,8 @@ export function townInventoryCsv(): string {
       `V-${number}`,
       roll() < 0.03 ? 'Private' : 'Tansy Harbor',
       'In service',
+      // The town has tested most of its hydrants once; the ledger's own tests stand above these.
+      roll() < 0.8 ? Math.round((old ? 420 : 780) + roll() * (old ? 700 : 950)) : '',
       inspected,
     ].map((cell) => (String(cell).includes(',') ? `"${cell}"` : String(cell)));
   });
