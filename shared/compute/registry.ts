@@ -2,10 +2,12 @@ import { availableFlow } from './availableFlow.ts';
 import type { Computation } from './computation.ts';
 import { convertUnits } from './convertUnits.ts';
 import { flowTest } from './flowTest.ts';
+import { formula } from './formula.ts';
 import { hydrantClass } from './hydrantClass.ts';
 import { outletFlow } from './outletFlow.ts';
 import { statement } from './statement.ts';
 import { supplyCurveDrawing } from './supplyCurve.ts';
+import { waterChallenge, waterLost } from './waterLost.ts';
 
 /** Everything that can be computed by name, in the order in which it is listed. One line each. */
 const list = [
@@ -14,6 +16,9 @@ const list = [
   supplyCurveDrawing,
   availableFlow,
   hydrantClass,
+  waterLost,
+  waterChallenge,
+  formula,
   convertUnits,
   statement,
 ] as const;

@@ -19,6 +19,14 @@ export const ranges = {
   measuredFlowGpm: { unit: 'gpm', minimum: 0, maximum: 20_000, exclusiveMinimum: true },
   /** A smooth 2½ in outlet has 168, a 6 in one about 970. */
   kGpmPerSqrtPsi: { unit: '1', minimum: 1, maximum: 2000 },
+  pipeDiameterIn: { unit: 'in', minimum: 0.25, maximum: 120 },
+  /** Hazen-Williams C. */
+  roughness: { unit: '1', minimum: 40, maximum: 160 },
+  lengthFt: { unit: 'ft', minimum: 0, maximum: 200_000 },
+  /** What a crew sees of a stream: a jet of 200 ft is higher than any main can throw. */
+  openingIn: { unit: 'in', minimum: 0.0625, maximum: 24 },
+  seenIn: { unit: 'in', minimum: 0, maximum: 2400, exclusiveMinimum: true },
+  orificeCoefficient: { unit: '1', minimum: 0.3, maximum: 1 },
   gaugeRangePsi: { unit: 'psi', minimum: 0, maximum: 600, exclusiveMinimum: true },
   /** A gauge or meter that is off by more than a fifth is broken. */
   accuracyFraction: { unit: '1', minimum: 0, maximum: 0.2 },

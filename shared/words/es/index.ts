@@ -6,6 +6,7 @@ import { publicPages } from './public.ts';
 import { packet } from './packet.ts';
 import { inventory } from './inventory.ts';
 import { hydraulics } from './hydraulics.ts';
+import { water } from './water.ts';
 import { commands } from './commands.ts';
 import { demo } from './demo.ts';
 
@@ -18,6 +19,7 @@ export const es = {
   ...packet,
   ...inventory,
   ...hydraulics,
+  ...water,
   ...commands,
   ...demo,
 };

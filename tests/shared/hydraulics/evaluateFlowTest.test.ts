@@ -132,7 +132,7 @@ describe('warnings: given a test, the doubts it raises', () => {
       { ...good, previous: { ...last, staticPsi: 102, measuredFlowGpm: 700 } },
       ['static-jumped'],
     ],
-    // By the last test 600 × (84/44)^0.54 = 850.9 gpm at zero residual (computed with bc).
+    // By the last test 600 × (84/44)^0.54 = 850.7 gpm at zero residual (computed).
     [
       'a flow that the last test allows',
       { ...good, previous: last, outlets: undefined, measuredFlowGpm: 850 },

@@ -1,0 +1,89 @@
+/** English words: water lost, tightening and the network model. */
+export const water = {
+  'hydraulics.card.hazen-williams': 'Friction loss in a pipe',
+  'hydraulics.card.velocity-pressure': 'Pressure in the speed of the water',
+  'hydraulics.card.vertical-jet': 'Flow of an upright jet',
+  'hydraulics.card.rim-weir': 'Flow over the rim of an upright pipe',
+  'hydraulics.card.horizontal-throw': 'Flow of a level stream by its throw',
+  'hydraulics.card.hole-flow': 'Flow through a hole under pressure',
+
+  'water.method.jet': 'the height of the jet',
+  'water.method.throw': 'the throw of the stream',
+  'water.method.opening': 'the size of the opening and the pressure behind it',
+  'water.method.full-bore': 'the lateral and the main, open at full bore',
+  'water.method.class': 'a word for the opening, which nobody measured',
+  'water.limit.flow-test': 'the hydrant’s own flow test, carried on to no residual pressure',
+  'water.limit.model': 'the network model',
+  'water.limit.frictionless': 'the bore of the lateral with no friction at all',
+  'water.figure.low': 'low',
+  'water.figure.best': 'best',
+  'water.figure.high': 'high',
+  'water.figure.own': 'chosen',
+
+  'water.said.valve-held': 'No water was lost: the hydrant’s main valve held.',
+  'water.said.no-flow-seen': 'No water was lost: none was seen flowing.',
+  'water.said.metered': 'Metered: {best} (±{percent}%).',
+  'water.said.flow': 'By {method}: {best}, between {low} and {high}{accuracy}.',
+  'water.said.accuracy': ' (±{percent}%)',
+  'water.said.limited': 'Held to {limit} by {by}.',
+  'water.said.minutes': 'It ran for {best}, at least {low}, at most {high}.',
+  'water.said.minutes-exact': 'It ran for {best}.',
+  'water.said.minutes-open': 'It ran for {best}, at least {low}; how long at most is not known.',
+  'water.said.minute': '{minutes, plural, one {# minute} other {# minutes}}',
+  'water.said.gallons': 'Low {low}, best {best}, high {high}.',
+  'water.said.gallons-open': 'Low {low}, best {best}; how much at most is not known.',
+  'water.said.claim': 'The claim uses the {figure} figure, {claim}.',
+  'water.said.reason': 'Reason: {reason}',
+  'water.said.used': 'Counted apart: flushing {flushing}, flow tests {flowTest}.',
+
+  'water.compute.water-lost.summary':
+    'Water lost at a strike: low, best and high, by what was seen and how long it ran.',
+  'water.compute.water-lost.output':
+    'basis in sentences; by (valve-held, no-flow-seen, metered or flow-times-time); lowGal, bestGal, highGal (null when nobody can say how long at most); flow with its method, ends, accuracy and what limits it; methods, every estimate of the flow; limits; minutes; used, water for flushing and flow tests; claim with the figure used; challenges as code, params and sentence.',
+  'water.compute.water-challenge.summary': 'Whether a hydrant can have given so much water in that time.',
+  'water.compute.water-challenge.output':
+    'flowGpm that it would take; limits, least first; challenges as code, params and sentence, none when nothing speaks against it.',
+  'water.compute.formula.summary': 'One formula by its card: equation, sources, result.',
+  'water.compute.formula.output':
+    'title; equation; resultGpm, resultPsi, resultFt or result; sources, each with how far it was followed; notes.',
+
+  'problem.start-of-flow-unknown':
+    'Give the time of the strike, or when the water was first called in or seen.',
+  'problem.end-of-flow-unknown':
+    'Give the time at which the water was shut, or when it was last seen flowing.',
+  'problem.seen-sound-after-call': 'It cannot have been seen sound after the first call. Check both times.',
+  'problem.seen-shut-before-flowing':
+    'It cannot have been seen shut before it was last seen flowing. Check both times.',
+  'problem.shut-before-start': 'The water was shut before it began to flow. Check both times.',
+  'problem.say-how-it-flowed': 'Say how the water flowed (leak, jet or full bore) and what was seen of it.',
+  'problem.flow-needs-pressure':
+    'Give the pressure in the main or the hydrant’s last flow test; without either, only a jet’s height or throw gives a flow.',
+  'problem.full-bore-needs-lateral':
+    'Give the size and length of the lateral: at full bore nothing else holds the water back.',
+  'problem.wet-barrel-no-main-valve':
+    'A wet barrel has no main valve that could hold. Say how the water flowed.',
+  'problem.flow-though-valve-held':
+    'The main valve is said to have held, and water was seen flowing. Say which of the two is right.',
+  'problem.jet-needs-opening': 'Give the width of the opening; a height or a throw alone gives no flow.',
+  'problem.gallons-or-flow-and-minutes': 'Give the gallons, or the flow and the minutes.',
+  'problem.gallons-given-twice': 'Give either the gallons or flow and minutes, not both.',
+  'problem.figure-needs-reason': 'The claim uses the low figure. Say why another one is right.',
+  'problem.own-figure-missing': 'Give the figure that is to be used.',
+  'problem.own-figure-not-chosen': 'A figure of your own is used only when you choose it.',
+  'problem.no-high-figure':
+    'There is no high figure: nobody can say how long the water ran at most. Give when the hydrant was last seen sound and when the water was shut.',
+  'problem.water-above-flow-test':
+    '{waterGal} in {minutes} minutes is {flowGpm}. By its own flow test this hydrant gives no more than {limitGpm} with no pressure left. Check the figure and the times.',
+  'problem.water-above-model':
+    '{waterGal} in {minutes} minutes is {flowGpm}. By the network model this hydrant gives no more than {limitGpm}. Check the figure and the times.',
+  'problem.water-above-frictionless':
+    '{waterGal} in {minutes} minutes is {flowGpm}. No hydrant on such a lateral can give more than {limitGpm}, even with no friction at all. Check the figure and the times.',
+  'problem.water-above-full-bore':
+    'What was seen comes to {flowGpm}, but the lateral open at full bore passes {limitGpm} at most. Check the height or throw and the width of the opening.',
+  'problem.methods-disagree':
+    'What was seen gives two flows that do not fit: {oneGpm} and {otherGpm}. The first is used. Check the height or throw, the width of the opening and the pressure.',
+  'problem.claim-though-valve-held':
+    'Water is claimed although the hydrant’s main valve held. An insurer will object; claim none, or say why.',
+  'problem.metered-though-valve-held':
+    'A meter shows water lost although the hydrant’s main valve is said to have held. Say which of the two is right.',
+} as const;

@@ -1,0 +1,93 @@
+import type { water as english } from '../en/water.ts';
+
+export const water: Record<keyof typeof english, string> = {
+  'hydraulics.card.hazen-williams': 'Pérdida por fricción en una tubería',
+  'hydraulics.card.velocity-pressure': 'Presión debida a la velocidad del agua',
+  'hydraulics.card.vertical-jet': 'Caudal de un chorro vertical',
+  'hydraulics.card.rim-weir': 'Caudal sobre el borde de un tubo vertical',
+  'hydraulics.card.horizontal-throw': 'Caudal de un chorro horizontal por su alcance',
+  'hydraulics.card.hole-flow': 'Caudal por un orificio a presión',
+
+  'water.method.jet': 'la altura del chorro',
+  'water.method.throw': 'el alcance del chorro',
+  'water.method.opening': 'el tamaño de la abertura y la presión que hay detrás',
+  'water.method.full-bore': 'el ramal y la tubería principal, abiertos a sección completa',
+  'water.method.class': 'una palabra para la abertura, que nadie midió',
+  'water.limit.flow-test':
+    'la propia prueba de caudal del hidrante, prolongada hasta no dejar presión residual',
+  'water.limit.model': 'el modelo de la red',
+  'water.limit.frictionless': 'la sección del ramal sin fricción alguna',
+  'water.figure.low': 'baja',
+  'water.figure.best': 'más probable',
+  'water.figure.high': 'alta',
+  'water.figure.own': 'elegida',
+
+  'water.said.valve-held': 'No se perdió agua: la válvula principal del hidrante aguantó.',
+  'water.said.no-flow-seen': 'No se perdió agua: no se vio fluir ninguna.',
+  'water.said.metered': 'Medida con contador: {best} (±{percent} %).',
+  'water.said.flow': 'Según {method}: {best}, entre {low} y {high}{accuracy}.',
+  'water.said.accuracy': ' (±{percent} %)',
+  'water.said.limited': 'Limitado a {limit} por {by}.',
+  'water.said.minutes': 'Fluyó durante {best}, {low} como mínimo y {high} como máximo.',
+  'water.said.minutes-exact': 'Fluyó durante {best}.',
+  'water.said.minutes-open': 'Fluyó durante {best}, {low} como mínimo; no se sabe cuánto como máximo.',
+  'water.said.minute': '{minutes, plural, one {# minuto} other {# minutos}}',
+  'water.said.gallons': 'Baja {low}, más probable {best}, alta {high}.',
+  'water.said.gallons-open': 'Baja {low}, más probable {best}; no se sabe cuánto como máximo.',
+  'water.said.claim': 'La reclamación usa la cifra {figure}, {claim}.',
+  'water.said.reason': 'Motivo: {reason}',
+  'water.said.used': 'Contado aparte: lavado {flushing}, pruebas de caudal {flowTest}.',
+
+  'water.compute.water-lost.summary':
+    'Agua perdida en un choque: baja, más probable y alta, según lo que se vio y cuánto duró.',
+  'water.compute.water-lost.output':
+    'basis en frases; by (valve-held, no-flow-seen, metered o flow-times-time); lowGal, bestGal, highGal (null si nadie sabe cuánto duró como máximo); flow con su método, extremos, exactitud y lo que lo limita; methods, todas las estimaciones del caudal; limits; minutes; used, agua de lavado y de pruebas de caudal; claim con la cifra usada; challenges con code, params y frase.',
+  'water.compute.water-challenge.summary': 'Si un hidrante pudo dar tanta agua en ese tiempo.',
+  'water.compute.water-challenge.output':
+    'flowGpm que haría falta; limits, de menor a mayor; challenges con code, params y frase, ninguno si nada lo contradice.',
+  'water.compute.formula.summary': 'Una fórmula por su ficha: ecuación, fuentes, resultado.',
+  'water.compute.formula.output':
+    'title; equation; resultGpm, resultPsi, resultFt o result; sources, cada una con cuánto se siguió; notes.',
+
+  'problem.start-of-flow-unknown':
+    'Indique la hora del choque, o cuándo se avisó o se vio el agua por primera vez.',
+  'problem.end-of-flow-unknown':
+    'Indique la hora a la que se cortó el agua, o cuándo se la vio fluir por última vez.',
+  'problem.seen-sound-after-call': 'No pudo verse intacto después del primer aviso. Revise las dos horas.',
+  'problem.seen-shut-before-flowing':
+    'No pudo verse cortada antes de verse fluir por última vez. Revise las dos horas.',
+  'problem.shut-before-start': 'El agua se cortó antes de empezar a fluir. Revise las dos horas.',
+  'problem.say-how-it-flowed':
+    'Diga cómo fluía el agua (fuga, chorro o sección completa) y qué se vio de ella.',
+  'problem.flow-needs-pressure':
+    'Indique la presión de la tubería principal o la última prueba de caudal del hidrante; sin ninguna, solo la altura o el alcance de un chorro dan un caudal.',
+  'problem.full-bore-needs-lateral':
+    'Indique el tamaño y la longitud del ramal: a sección completa nada más frena el agua.',
+  'problem.wet-barrel-no-main-valve':
+    'Un hidrante de cuerpo húmedo no tiene válvula principal que aguante. Diga cómo fluía el agua.',
+  'problem.flow-though-valve-held':
+    'Se dice que la válvula principal aguantó y se vio fluir agua. Diga cuál de las dos cosas es cierta.',
+  'problem.jet-needs-opening':
+    'Indique el ancho de la abertura; una altura o un alcance solos no dan un caudal.',
+  'problem.gallons-or-flow-and-minutes': 'Indique los galones, o el caudal y los minutos.',
+  'problem.gallons-given-twice': 'Indique los galones o el caudal y los minutos, no ambos.',
+  'problem.figure-needs-reason': 'La reclamación usa la cifra baja. Diga por qué es correcta otra.',
+  'problem.own-figure-missing': 'Indique la cifra que debe usarse.',
+  'problem.own-figure-not-chosen': 'Una cifra propia solo se usa si usted la elige.',
+  'problem.no-high-figure':
+    'No hay cifra alta: nadie sabe cuánto fluyó el agua como máximo. Indique cuándo se vio intacto el hidrante por última vez y cuándo se cortó el agua.',
+  'problem.water-above-flow-test':
+    '{waterGal} en {minutes} minutos son {flowGpm}. Según su propia prueba de caudal, este hidrante no da más de {limitGpm} sin presión alguna. Revise la cifra y las horas.',
+  'problem.water-above-model':
+    '{waterGal} en {minutes} minutos son {flowGpm}. Según el modelo de la red, este hidrante no da más de {limitGpm}. Revise la cifra y las horas.',
+  'problem.water-above-frictionless':
+    '{waterGal} en {minutes} minutos son {flowGpm}. Ningún hidrante en un ramal así puede dar más de {limitGpm}, ni sin fricción alguna. Revise la cifra y las horas.',
+  'problem.water-above-full-bore':
+    'Lo que se vio da {flowGpm}, pero el ramal abierto a sección completa deja pasar {limitGpm} como máximo. Revise la altura o el alcance y el ancho de la abertura.',
+  'problem.methods-disagree':
+    'Lo que se vio da dos caudales que no encajan: {oneGpm} y {otherGpm}. Se usa el primero. Revise la altura o el alcance, el ancho de la abertura y la presión.',
+  'problem.claim-though-valve-held':
+    'Se reclama agua aunque la válvula principal del hidrante aguantó. Una aseguradora lo objetará; no reclame ninguna o diga por qué.',
+  'problem.metered-though-valve-held':
+    'Un contador muestra agua perdida aunque se dice que la válvula principal del hidrante aguantó. Diga cuál de las dos cosas es cierta.',
+};
