@@ -1,5 +1,7 @@
 import { writingProblems } from '../../shared/access.ts';
-import { parseSubmission } from '../../shared/submissions/submission.ts';
+import { correctionProblems } from '../../shared/submissions/correctionTarget.ts';
+import { correctionKind } from '../../shared/submissions/kinds.ts';
+import { parseSubmission, streamOfSubmission } from '../../shared/submissions/submission.ts';
 import { createFamilyApp, memberOf, type App, type HttpDeps } from '../http/app.ts';
 import { readJson } from '../http/json.ts';
 import { refuse } from '../http/refused.ts';
@@ -18,6 +20,12 @@ export function createSubmissionsApp(deps: SubmissionsDeps): App {
 
       const mayNot = writingProblems(member, submission);
       if (mayNot.length > 0) return refuse('not-allowed', mayNot);
+
+      if (submission.kind === correctionKind) {
+        const recorded = await deps.ledger.readStream(streamOfSubmission(submission), { personal: false });
+        const wrong = correctionProblems(submission, recorded);
+        if (wrong.length > 0) return refuse('invalid', wrong);
+      }
 
       const { outcome, recordedAt } = await append(deps, submission, member);
       const { submissionId } = submission;

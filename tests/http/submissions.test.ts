@@ -218,6 +218,33 @@ describe('kind by role', () => {
         (await world.submit(role, sample('packet-frozen', 1))).body.problems.map(({ code }) => code),
       ).toContain('server-writes-this');
   });
+  it('a clerk cannot take the place of a crew’s correction by calling a strike something else', async () => {
+    await world.submit('crew', strike);
+    const link = fact('link', 2, onStrike(100));
+    const disguised = {
+      ...correction(3, link, null),
+      body: { targetId: strike.submissionId, targetKind: 'link', reason: 'x', replacement: null },
+    };
+    expect(await world.submit('clerk', disguised)).toMatchObject({
+      status: 422,
+      body: {
+        problems: [
+          {
+            code: 'correction-of-other-kind',
+            path: 'body.targetKind',
+            params: { targetKind: 'link', kind: 'strike' },
+          },
+        ],
+      },
+    });
+    expect(
+      (await world.submit('crew', correction(4, strike, { ...strike.body, note: 'Right' }))).status,
+    ).toBe(201);
+    // A correction that comes before its target waits for it.
+    expect((await world.submit('crew', correction(6, fact('repair', 5, onStrike(100)), null))).status).toBe(
+      201,
+    );
+  });
   it('only a manager marks a trial', async () => {
     const trial = { ...strike, test: true };
     expect(await world.submit('crew', trial)).toMatchObject({
