@@ -44,6 +44,12 @@ async function checkIssued(world: World, revisions: number): Promise<void> {
   }
 }
 
+it('GET statement answers the statement of the claim’s strike', async () => {
+  const world = await packetWorld(demoClaim());
+  const answer = await world.ask(`/api/claims/${demoClaim().claimId}/statement`);
+  expect(answer).toEqual({ status: 200, body: JSON.parse(JSON.stringify(statement)) });
+});
+
 describe('freezing', () => {
   it('issues revision 1 with its file, and answers the same again when nothing has changed', async () => {
     const world = await packetWorld(demoClaim());
