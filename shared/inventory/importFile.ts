@@ -79,7 +79,14 @@ export async function importFile(file: ImportFile, choices: ImportChoices): Prom
     rows += 1;
   });
   const idColumn = proposal.uses.find(({ field }) => field === 'hydrantId')?.columns[0]?.name ?? null;
-  const hydrants = settle(drafts, place.crs, choices, idColumn, findings);
+  const hydrants = settle(
+    drafts,
+    place.crs,
+    choices,
+    idColumn,
+    file.format === 'geojson' ? 'feature' : 'line',
+    findings,
+  );
   const noIds =
     idColumn === null
       ? [problem(profile.featureIds > 0 ? 'inventory-no-id-column-source' : 'inventory-no-id-column')]

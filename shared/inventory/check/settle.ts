@@ -26,6 +26,8 @@ export function settle(
   crs: Crs,
   choices: ImportChoices,
   idColumn: string | null,
+  /** What a row's number counts, for sentences that point at another row. */
+  rowsAre: 'line' | 'feature',
   findings: Findings,
 ): Hydrant[] {
   const say: SayOfDraft = (draft, code, params) => {
@@ -34,7 +36,7 @@ export function settle(
     findings.add(
       draft.index,
       rowOf(draft),
-      remark(code, params),
+      remark(code, params && { ...params, kind: rowsAre }),
       'hydrantId',
       pointed ? idColumn : null,
       pointed ? id : null,

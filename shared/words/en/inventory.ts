@@ -103,11 +103,12 @@ export const inventory = {
     'latitude and longitude look exchanged; the other way round it stands at {latitude}, {longitude}. Put it right in the source, or take it so with --accept swapped-axes.',
   'problem.inventory-not-a-hydrant': 'is not a hydrant.',
   'problem.inventory-deleted-asset': 'the source says it is gone.',
-  'problem.inventory-duplicate-row': 'is the same as row {first} in everything but its record number.',
+  'problem.inventory-duplicate-row':
+    'is the same as {kind, select, feature {feature} other {line}} {first} in everything but its record number.',
   'problem.inventory-duplicate-id-same-place':
-    'has the id and the place of row {first}, but other values. Row {first} was kept.',
+    'has the id and the place of {kind, select, feature {feature} other {line}} {first}, but other values; that one was kept.',
   'problem.inventory-duplicate-place':
-    'has no id and stands exactly where row {first} does. Row {first} was kept.',
+    'has no id and stands exactly where {kind, select, feature {feature} other {line}} {first} does; that one was kept.',
   'problem.inventory-breaks-schema': 'cannot be kept: {detail}',
 
   // Rows to look at.
@@ -124,7 +125,7 @@ export const inventory = {
   'problem.inventory-duplicate-id-first':
     'is the id of {rows} rows at one place. This row, the first, was kept.',
   'problem.inventory-duplicate-place-first':
-    'stands exactly where row {other} does. This row, the first, was kept.',
+    'stands exactly where {kind, select, feature {feature} other {line}} {other} does. This row, the first, was kept.',
   'problem.inventory-placeholder-id':
     '{rows, plural, one {is a placeholder, not an id} other {stands on # rows, so it is no id}}. It was given the id "{given}".',
   'problem.inventory-odd-id':

@@ -104,11 +104,12 @@ export const inventory: Record<keyof typeof english, string> = {
     'la latitud y la longitud parecen intercambiadas; al revés está en {latitude}, {longitude}. Corríjalo en el origen o tómelo así con --accept swapped-axes.',
   'problem.inventory-not-a-hydrant': 'no es un hidrante.',
   'problem.inventory-deleted-asset': 'el origen dice que ya no existe.',
-  'problem.inventory-duplicate-row': 'es igual a la fila {first} en todo menos en su número de registro.',
+  'problem.inventory-duplicate-row':
+    'es igual {kind, select, feature {al elemento} other {a la línea}} {first} en todo menos en su número de registro.',
   'problem.inventory-duplicate-id-same-place':
-    'tiene el número y el lugar de la fila {first}, pero otros valores. Se conservó la fila {first}.',
+    'tiene el número y el lugar {kind, select, feature {del elemento} other {de la línea}} {first}, pero otros valores. Se conservó {kind, select, feature {el elemento} other {la línea}} {first}.',
   'problem.inventory-duplicate-place':
-    'no tiene número y está exactamente donde la fila {first}. Se conservó la fila {first}.',
+    'no tiene número y está exactamente donde {kind, select, feature {el elemento} other {la línea}} {first}. Se conservó {kind, select, feature {el elemento} other {la línea}} {first}.',
   'problem.inventory-breaks-schema': 'no se puede guardar: {detail}',
 
   'problem.inventory-too-few-columns':
@@ -124,7 +125,7 @@ export const inventory: Record<keyof typeof english, string> = {
   'problem.inventory-duplicate-id-first':
     'es el número de {rows} filas en un mismo lugar. Se conservó esta, la primera.',
   'problem.inventory-duplicate-place-first':
-    'está exactamente donde la fila {other}. Se conservó esta, la primera.',
+    'está exactamente donde {kind, select, feature {el elemento} other {la línea}} {other}. Se conservó esta, la primera.',
   'problem.inventory-placeholder-id':
     '{rows, plural, one {es un relleno, no un número} other {está en # filas, así que no es un número}}. Se le dio el número «{given}».',
   'problem.inventory-odd-id':
