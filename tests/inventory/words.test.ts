@@ -20,7 +20,7 @@ function parameters(text: string): string[] {
   const walk = (elements: readonly Element[]): void => {
     for (const element of elements) {
       // Type 0 is plain text; every other element with a value names a parameter.
-      if ('value' in element && Number(element.type) !== 0) names.add(element.value);
+      if ('value' in element && (element.type as number) !== 0) names.add(element.value);
       if ('options' in element) for (const option of Object.values(element.options)) walk(option.value);
     }
   };
