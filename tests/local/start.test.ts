@@ -137,7 +137,10 @@ describe('npm start', () => {
     expectOneLine(await run('reset', variables), /is used by the server at/);
     expectOneLine(await run('start', { ...variables, PORT: String(PORT + 1) }), /is used by the server at/);
 
+    // npm and the terminal both send it.
     first.child.kill('SIGINT');
+    first.child.kill('SIGINT');
+    setTimeout(() => first.child.kill('SIGINT'), 20);
     expect(await first.ended).toMatchObject({ code: 0, err: '' });
     await expect(fetch(origin)).rejects.toThrow();
 

@@ -73,13 +73,19 @@ function tellWhere(origin: string, packet: string | null): void {
   for (const [label, where] of lines) console.log(`${label.padEnd(width)}  ${where}`);
 }
 
-/** Ctrl-C closes cleanly; a second one does not wait. */
+/** npm passes on the Ctrl-C that the terminal has already sent to everyone, so one press arrives twice. */
+const SAME_PRESS_MS = 1000;
+
+/** Ctrl-C closes cleanly; a second press does not wait. */
 function closeOnSignal(close: () => Promise<void>): void {
-  let asked = false;
+  let askedAt: number | null = null;
   for (const signal of ['SIGINT', 'SIGTERM'] as const)
     process.on(signal, () => {
-      if (asked) process.exit(130);
-      asked = true;
+      if (askedAt !== null) {
+        if (performance.now() - askedAt > SAME_PRESS_MS) process.exit(130);
+        return;
+      }
+      askedAt = performance.now();
       tell('command.stopping');
       close().then(
         () => process.exit(0),
