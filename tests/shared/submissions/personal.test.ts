@@ -66,11 +66,7 @@ describe('personal fields of the forms', () => {
 describe('taking personal fields out and putting them back', () => {
   it.each(factKinds)('%s comes back as it was, also inside a correction', (kind) => {
     const sent = sampleOf(kind);
-    for (const submission of [
-      sent,
-      correction(2, sent, sent.body),
-      correction(3, sent, null),
-    ]) {
+    for (const submission of [sent, correction(2, sent, sent.body), correction(3, sent, null)]) {
       const before = structuredClone(submission);
       const { fact: bare, personal } = splitPersonal(submission);
       expect(submission).toEqual(before);
