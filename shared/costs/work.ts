@@ -49,8 +49,7 @@ export function beganAt({ crew, machines }: Pick<WorkRecord, 'crew' | 'machines'
 /**
  * The work of one strike, from its facts as they stand after corrections (so a corrected amount leaves no trace).
  * Give the facts of every stream that links joined into the strike. `waterLost` overrides what the facts record.
- * Flow tests count when they stand in the strike's
- * own streams: a test on the hydrant's stream belongs to no strike.
+ * Flow tests count when they stand in the strike's own streams: a test on the hydrant's stream belongs to no strike.
  */
 export function workOf(facts: readonly Effective[], timeZone: string, waterLost: WaterLost | null): Work {
   const strikes = ofKind(facts, 'strike').map(({ fact }) => fact);

@@ -69,10 +69,7 @@ export function packetContent(question: PacketQuestion): PacketContent {
     flowTests: ofKind(facts, 'flow-test')
       .filter(({ fact }) => fact.subject.type === 'strike')
       .map(({ fact }) => readingOf(settings, fact.submissionId, fact.body)),
-    photos: packetPhotos(
-      facts.filter(({ fact }) => fact.subject.type === 'strike' || fact.kind === 'return-to-service'),
-      question.photos,
-    ),
+    photos: packetPhotos(facts, question.photos),
     manifest: {
       submissions: history(question.recorded).map(({ recorded: { submission, recordedAt }, standing }) => ({
         submissionId: submission.submissionId,

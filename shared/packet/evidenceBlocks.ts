@@ -58,7 +58,7 @@ function photoTitle({ view, caption }: Photo, index: number, { say }: PacketRead
   });
 }
 
-function photoTimes({ takenAt, cameraTime, hashRecordedAt, arrivedAt }: Photo, reader: PacketReader): string {
+function photoTimes({ takenAt, cameraTime, hashRecordedAt }: Photo, reader: PacketReader): string {
   const { say } = reader;
   return [
     takenAt === null
@@ -66,7 +66,6 @@ function photoTimes({ takenAt, cameraTime, hashRecordedAt, arrivedAt }: Photo, r
       : say('packet.photo.taken', { at: reader.dateTime(takenAt) }),
     cameraTime === null ? null : say('packet.photo.camera', { at: cameraTime }),
     say('packet.photo.hash-recorded', { at: reader.dateTime(hashRecordedAt) }),
-    arrivedAt === null ? null : say('packet.photo.arrived', { at: reader.dateTime(arrivedAt) }),
   ]
     .filter((part) => part !== null)
     .join(' ');

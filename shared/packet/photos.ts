@@ -8,7 +8,6 @@ export type Photo = PacketContent['photos'][number];
 export interface PhotoFound {
   readonly state: Photo['state'];
   readonly cameraTime: string | null;
-  readonly arrivedAt: string | null;
 }
 
 const photosOf = ({ fact }: Effective): readonly Exhibit[] => ('photos' in fact.body ? fact.body.photos : []);
@@ -51,7 +50,6 @@ export function packetPhotos(facts: readonly Effective[], found: ReadonlyMap<str
       takenAt,
       cameraTime: seen?.cameraTime ?? null,
       hashRecordedAt: recordedAt,
-      arrivedAt: seen?.arrivedAt ?? null,
       submissionId,
       state: seen?.state ?? { code: 'awaited' },
     };

@@ -8,6 +8,7 @@ import { proofs } from '../outages/proofs.ts';
 import { procedureSteps } from '../strikes/procedure.ts';
 import { cents, exhibit, instant, position, sha256Hex, submissionId } from '../submissions/fields.ts';
 import { claimOpened } from '../submissions/forms/claimOpened.ts';
+import { waitingFor } from '../submissions/forms/expectedReturn.ts';
 import { damageClasses } from '../submissions/forms/repair.ts';
 import { flowTestOutlet } from '../submissions/forms/flowTest.ts';
 import { found } from '../submissions/forms/strike.ts';
@@ -100,6 +101,7 @@ export const eventCodes = [
   'dispatch-told',
   'valve-closed',
   'valve-reopened',
+  'expected-return',
   'work-began',
   'step-done',
   'closed-up',
@@ -125,6 +127,8 @@ const event = z.strictObject({
     basis: z.enum(['witnessed', 'reported', 'bounded', 'unknown']).optional(),
     waterShut: z.enum(['yes', 'no', 'unknown']).optional(),
     takesEffect: z.boolean().optional(),
+    waitingFor: z.enum(waitingFor).optional(),
+    expectedAt: instant.nullable().optional(),
   }),
 });
 
@@ -169,8 +173,6 @@ const photo = z.strictObject({
   cameraTime: z.string().max(40).nullable(),
   /** When the server recorded the hash: from then on the bytes could not change. */
   hashRecordedAt: instant,
-  /** When the bytes arrived, where the store says so. */
-  arrivedAt: instant.nullable(),
   submissionId,
   state: z.discriminatedUnion('code', [
     /** Size upright, after the turn that the file asks for (EXIF orientation 1 to 8). */

@@ -160,7 +160,10 @@ export function timelineBlocks({ timeline, timeZone }: PacketContent, reader: Pa
   ];
 }
 
-function sayEvent({ code, detail }: PacketContent['timeline'][number], { say }: PacketReader): string {
+function sayEvent(
+  { code, detail }: PacketContent['timeline'][number],
+  { say, dateTime }: PacketReader,
+): string {
   return say(`packet.event.${code}`, {
     valveId: detail.valveId ?? '',
     step: detail.step ? say(`step.${detail.step}`) : '',
@@ -170,5 +173,8 @@ function sayEvent({ code, detail }: PacketContent['timeline'][number], { say }: 
     basis: detail.basis ?? 'unknown',
     waterShut: detail.waterShut ?? 'unknown',
     takesEffect: detail.takesEffect === false ? 'no' : 'yes',
+    waitingFor: detail.waitingFor ? say(`value.waitingFor.${detail.waitingFor}`) : '',
+    known: detail.expectedAt ? 'yes' : 'no',
+    at: detail.expectedAt ? dateTime(detail.expectedAt) : '',
   });
 }

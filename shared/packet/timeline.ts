@@ -48,6 +48,13 @@ export function timelineOf(facts: readonly Effective[], strike: StrikeState, wor
       ...(closed ? { waterShut } : {}),
     });
   }
+  for (const { fact } of ofKind(facts, 'expected-return')) {
+    const { waitingFor, expectedAt } = fact.body;
+    add(fact.submissionId, 'expected-return', fact.occurredAt, fact.person.personId, {
+      waitingFor,
+      expectedAt,
+    });
+  }
   for (const { fact } of ofKind(facts, 'repair')) {
     const { body, submissionId: id, person } = fact;
     add(id, 'work-began', beganAt(body));
@@ -90,6 +97,7 @@ const order: readonly Event['code'][] = [
   'marked',
   'valve-closed',
   'water-shut',
+  'expected-return',
   'work-began',
   'step-done',
   'closed-up',

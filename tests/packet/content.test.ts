@@ -79,6 +79,21 @@ describe('the timeline', () => {
     expect(two.content.manifest.submissions).toHaveLength(one.content.manifest.submissions.length + 1);
   });
 
+  it('says what the hydrant waited for', async () => {
+    const claim = demoClaim((teller, { strikeId }) => {
+      teller.tell('expected-return', { type: 'strike', strikeId }, 408, {
+        outageId: null,
+        expectedAt: '2026-11-09T17:00:00Z',
+        waitingFor: 'kit',
+        note: null,
+      });
+    });
+    const { content } = await demoContent(claim);
+    expect(wordsOf(packetDocument(content).blocks)).toContain(
+      'Return expected Nov 9, 2026, 12:00 PM EST. Waiting for: A repair kit',
+    );
+  });
+
   it('gives local time with its zone and UTC, on both sides of a clock change', () => {
     // 1 November 2026, 2:00 EDT: the clock goes back (15 U.S.C. 260a).
     const reader = readerOf({ locale: 'en', units: 'us', timeZone: 'America/New_York' });

@@ -3,7 +3,12 @@ import { crc32, deflateSync } from 'node:zlib';
 import { describe, expect, it } from 'vitest';
 import { renderPacket } from '../../functions/packets/pdf/render.ts';
 import { uprightMatrix } from '../../functions/packets/pdf/drawPhoto.ts';
-import { gatherPhotos, inspect, MOST_PHOTO_BYTES } from '../../functions/packets/photos/gather.ts';
+import {
+  gatherPhotos,
+  inspect,
+  MOST_PHOTO_BYTES,
+  MOST_PHOTOS,
+} from '../../functions/packets/photos/gather.ts';
 import { photoBytes, photoNames } from '../../infra/local/demo/photos.ts';
 import { StoreUnavailable } from '../../functions/stores/faults.ts';
 import { packetDocument } from '../../shared/packet/document.ts';
@@ -210,13 +215,27 @@ describe('what cannot be shown is listed with its reason', () => {
     expect(bytes.size).toBe(0);
   });
 
-  it('more than a packet can hold', async () => {
-    const exhibits = Array.from({ length: 8 }, (_, index) =>
-      declared({ sha256: String(index).repeat(64), bytes: 24_000_000 }),
+  it('more than a packet can hold, counted by those that are shown', async () => {
+    const files = new Map(
+      Array.from({ length: MOST_PHOTOS + 2 }, (_, index) => {
+        const bytes = withExif(
+          exifBlock(
+            1,
+            `2026:11:08 07:${String(Math.floor(index / 60)).padStart(2, '0')}:${String(index % 60).padStart(2, '0')}`,
+          ),
+        );
+        return [sha256(bytes), bytes] as const;
+      }),
     );
-    const { found } = await gatherPhotos(exhibits, { get: async () => null });
-    // None has arrived, so none takes room.
-    expect([...found.values()].every(({ state }) => state.code === 'awaited')).toBe(true);
+    const [awaited] = files.keys();
+    const exhibits = [...files].map(([hash, bytes]) => declared({ sha256: hash, bytes: bytes.length }));
+    const { found, bytes } = await gatherPhotos(exhibits, {
+      get: async (hash) => (hash === awaited ? null : (files.get(hash) ?? null)),
+    });
+    // The first has not arrived and takes no room; the last finds none left.
+    expect(bytes.size).toBe(MOST_PHOTOS);
+    expect(found.get(awaited!)?.state).toEqual({ code: 'awaited' });
+    expect([...found.values()].at(-1)?.state).toEqual({ code: 'not-included', reason: 'too-many' });
   });
 
   it('a store that does not answer is no reason to list a photo as missing', async () => {

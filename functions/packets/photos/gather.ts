@@ -38,7 +38,7 @@ export async function gatherPhotos(exhibits: readonly Exhibit[], source: PhotoSo
     }
     const read = await source.get(sha256);
     if (read === null) {
-      found.set(sha256, { state: { code: 'awaited' }, cameraTime: null, arrivedAt: null });
+      found.set(sha256, { state: { code: 'awaited' }, cameraTime: null });
       continue;
     }
     const seen = early === null ? inspect(exhibit, read) : notIncluded(early);
@@ -53,7 +53,6 @@ export async function gatherPhotos(exhibits: readonly Exhibit[], source: PhotoSo
 const notIncluded = (reason: PhotoReason): PhotoFound => ({
   state: { code: 'not-included', reason },
   cameraTime: null,
-  arrivedAt: null,
 });
 
 /** Why a photo is not shown, as far as its declaration says. */
@@ -69,7 +68,7 @@ export function inspect({ sha256 }: Pick<Exhibit, 'sha256'>, bytes: Uint8Array):
   if (createHash('sha256').update(bytes).digest('hex') !== sha256) return notIncluded('hash-differs');
   const png = readPng(bytes);
   if (png === 'too-large') return notIncluded('too-large');
-  if (png) return { state: { code: 'included', ...png, orientation: 1 }, cameraTime: null, arrivedAt: null };
+  if (png) return { state: { code: 'included', ...png, orientation: 1 }, cameraTime: null };
   const jpeg = readJpeg(bytes);
   if (!jpeg) return notIncluded('corrupt');
   const { widthPx, heightPx, exif } = jpeg;
@@ -82,6 +81,5 @@ export function inspect({ sha256 }: Pick<Exhibit, 'sha256'>, bytes: Uint8Array):
       orientation: exif.orientation,
     },
     cameraTime: exif.cameraTime,
-    arrivedAt: null,
   };
 }

@@ -155,6 +155,8 @@ export const packet = {
   'packet.event.valve-closed':
     'Valve {valveId} closed{waterShut, select, yes {; the water stopped} no {; the water did not stop} other {}}',
   'packet.event.valve-reopened': 'Valve {valveId} reopened',
+  'packet.event.expected-return':
+    'Return expected{known, select, yes { {at}} other { (time not known)}}. Waiting for: {waitingFor}',
   'packet.event.work-began': 'Work on the repair began',
   'packet.event.step-done': '{step}',
   'packet.event.closed-up': 'Hydrant closed up',
@@ -199,7 +201,6 @@ export const packet = {
   'packet.photo.taken-unknown': 'Time taken not recorded.',
   'packet.photo.camera': 'Camera: {at}.',
   'packet.photo.hash-recorded': 'Hash recorded {at}.',
-  'packet.photo.arrived': 'File arrived {at}.',
   'packet.photo.awaited': 'Awaited: not included. The file had not arrived when this packet was made.',
   'packet.photo.unsupported-type':
     'Not included: files of type {mediaType} cannot be shown here. The original is kept.',

@@ -156,6 +156,8 @@ export const packet: Record<keyof typeof english, string> = {
   'packet.event.valve-closed':
     'Válvula {valveId} cerrada{waterShut, select, yes {; el agua se detuvo} no {; el agua no se detuvo} other {}}',
   'packet.event.valve-reopened': 'Válvula {valveId} reabierta',
+  'packet.event.expected-return':
+    'Vuelta prevista{known, select, yes { {at}} other { (sin fecha)}}. En espera de: {waitingFor}',
   'packet.event.work-began': 'Comenzó la reparación',
   'packet.event.step-done': '{step}',
   'packet.event.closed-up': 'Hidrante cerrado',
@@ -200,7 +202,6 @@ export const packet: Record<keyof typeof english, string> = {
   'packet.photo.taken-unknown': 'No consta cuándo se tomó.',
   'packet.photo.camera': 'Cámara: {at}.',
   'packet.photo.hash-recorded': 'Huella registrada el {at}.',
-  'packet.photo.arrived': 'Archivo recibido el {at}.',
   'packet.photo.awaited':
     'Pendiente: no incluida. El archivo no había llegado cuando se hizo este expediente.',
   'packet.photo.unsupported-type':
