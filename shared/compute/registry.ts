@@ -7,6 +7,7 @@ import { hydrantClass } from './hydrantClass.ts';
 import { outletFlow } from './outletFlow.ts';
 import { statement } from './statement.ts';
 import { supplyCurveDrawing } from './supplyCurve.ts';
+import { tightening } from './tightening.ts';
 import { waterChallenge, waterLost } from './waterLost.ts';
 
 /** Everything that can be computed by name, in the order in which it is listed. One line each. */
@@ -18,6 +19,7 @@ const list = [
   hydrantClass,
   waterLost,
   waterChallenge,
+  tightening,
   formula,
   convertUnits,
   statement,

@@ -47,6 +47,34 @@ export const water = {
   'water.compute.formula.output':
     'title; equation; resultGpm, resultPsi, resultFt or result; sources, each with how far it was followed; notes.',
 
+  'tightening.ring-title': 'Order of tightening, {bolts} bolts',
+  'tightening.ring-description':
+    'Number the {bolts} bolts clockwise from the top. Tighten them in this order: {order}.',
+  'tightening.ring-inside': 'in the bolt: its turn',
+  'tightening.ring-outside': 'beside it: its place',
+  'tightening.number-bolts':
+    'Number the {bolts} bolts clockwise, lubricate as the manual says, and run them all up by hand.',
+  'tightening.pass-cross': 'Pass {number}, {percent}%{torque, select, none {} other {, {torque}}}: {order}.',
+  'tightening.pass-round':
+    'Pass {number}, once round clockwise at {percent}%{torque, select, none {} other {, {torque}}}, until no nut turns.',
+  'tightening.torque': 'Torque {torque}, by {manual}, page {page}.',
+  'tightening.torque-range': 'Torque {torque} to {to}, by {manual}, page {page}.',
+  'tightening.see-manual':
+    'This model’s record holds no torque: see the maker’s manual. None is assumed here.',
+  'tightening.wrench': 'A wrench good to ±{percent}% brings between {least} and {most}.',
+  'tightening.turns-to': '{from} to {to}',
+  'tightening.back-off': 'Run the nut home and back it off {amount} of a turn ({manual}, page {page}).',
+  'tightening.back-off-lock':
+    'Run the nut home and back it off {amount} of a turn, until its lock lines up ({manual}, page {page}).',
+  'tightening.compute.summary': 'Order, passes and torque for the bolts of a flange.',
+  'tightening.compute.output':
+    'steps in sentences; bolts; order and groups of places, clockwise from 1; passes with share, pattern, torque in both units (null without a record: see the maker’s manual) and order; torque with its manual and page; wrench, what its tolerance makes of it; cautions; svg of the ring with its description.',
+  'problem.bolts-not-even':
+    'There is a cross pattern for an even number of bolts only, and this is {bolts}. Count again, or see the maker’s manual.',
+  'problem.bolts-differ-from-record':
+    'The model’s record has {recorded} bolts in this joint. Count again, or correct the record.',
+  'problem.not-a-whole-number': 'This must be a whole number.',
+
   'problem.start-of-flow-unknown':
     'Give the time of the strike, or when the water was first called in or seen.',
   'problem.end-of-flow-unknown':

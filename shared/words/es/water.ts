@@ -49,6 +49,36 @@ export const water: Record<keyof typeof english, string> = {
   'water.compute.formula.output':
     'title; equation; resultGpm, resultPsi, resultFt o result; sources, cada una con cuánto se siguió; notes.',
 
+  'tightening.ring-title': 'Orden de apriete, {bolts} pernos',
+  'tightening.ring-description':
+    'Numere los {bolts} pernos en el sentido del reloj desde arriba. Apriételos en este orden: {order}.',
+  'tightening.ring-inside': 'en el perno: su turno',
+  'tightening.ring-outside': 'al lado: su lugar',
+  'tightening.number-bolts':
+    'Numere los {bolts} pernos en el sentido del reloj, lubrique como diga el manual y arrímelos todos a mano.',
+  'tightening.pass-cross':
+    'Pasada {number}, {percent} %{torque, select, none {} other {, {torque}}}: {order}.',
+  'tightening.pass-round':
+    'Pasada {number}, una vuelta en el sentido del reloj al {percent} %{torque, select, none {} other {, {torque}}}, hasta que no gire ninguna tuerca.',
+  'tightening.torque': 'Par {torque}, según {manual}, página {page}.',
+  'tightening.torque-range': 'Par {torque} a {to}, según {manual}, página {page}.',
+  'tightening.see-manual':
+    'La ficha de este modelo no tiene par de apriete: consulte el manual del fabricante. Aquí no se supone ninguno.',
+  'tightening.wrench': 'Una llave con ±{percent} % da entre {least} y {most}.',
+  'tightening.turns-to': '{from} a {to}',
+  'tightening.back-off':
+    'Lleve la tuerca hasta el fondo y retrocédala {amount} de vuelta ({manual}, página {page}).',
+  'tightening.back-off-lock':
+    'Lleve la tuerca hasta el fondo y retrocédala {amount} de vuelta, hasta que su seguro encaje ({manual}, página {page}).',
+  'tightening.compute.summary': 'Orden, pasadas y par de apriete de los pernos de una brida.',
+  'tightening.compute.output':
+    'steps en frases; bolts; order y groups de lugares, en el sentido del reloj desde 1; passes con share, pattern, torque en las dos unidades (null sin ficha: consulte el manual) y order; torque con su manual y página; wrench, lo que da su tolerancia; cautions; svg del anillo con su description.',
+  'problem.bolts-not-even':
+    'Solo hay patrón en cruz para un número par de pernos, y son {bolts}. Cuéntelos otra vez o consulte el manual del fabricante.',
+  'problem.bolts-differ-from-record':
+    'La ficha del modelo tiene {recorded} pernos en esta unión. Cuéntelos otra vez o corrija la ficha.',
+  'problem.not-a-whole-number': 'Debe ser un número entero.',
+
   'problem.start-of-flow-unknown':
     'Indique la hora del choque, o cuándo se avisó o se vio el agua por primera vez.',
   'problem.end-of-flow-unknown':
