@@ -102,8 +102,10 @@ export async function signedIn(
   return { page, faults, close: () => context.close() };
 }
 
-/** Goes to a place inside the app and waits for its heading. */
+/** Opens a place inside the app on a page that is loaded anew, and waits for its heading. */
 export async function goTo(page: Page, server: AppServer, path: string): Promise<void> {
+  // Another fragment alone would be a step inside the page that is open.
+  await page.goto('about:blank');
   await page.goto(server.origin + path);
   await page.waitForSelector('h1[tabindex]');
 }

@@ -32,7 +32,8 @@ export const desk = {
   'claim.title': 'Claim {claimNumber}',
   'claim.opened': 'Opened',
   'claim.statement': 'Statement of costs',
-  'claim.incomplete': 'This statement is not complete: a line has no amount. The total is less than the cost.',
+  'claim.incomplete':
+    'This statement is not complete: a line has no amount. The total is less than the cost.',
   'claim.problems': 'To put right or to know',
   'claim.notes': 'Recorded and not billed',
   'claim.subtotal': 'Subtotal',

@@ -33,7 +33,8 @@ export const desk: Record<keyof typeof english, string> = {
   'claim.title': 'Reclamación {claimNumber}',
   'claim.opened': 'Abierta',
   'claim.statement': 'Estado de costos',
-  'claim.incomplete': 'Este estado no está completo: una línea no tiene importe. El total es menor que el costo.',
+  'claim.incomplete':
+    'Este estado no está completo: una línea no tiene importe. El total es menor que el costo.',
   'claim.problems': 'Por corregir o por saber',
   'claim.notes': 'Registrado y no cobrado',
   'claim.subtotal': 'Subtotal',

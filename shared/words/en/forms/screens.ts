@@ -191,6 +191,8 @@ export const screens = {
   'outbox.waiting':
     '{count, plural, one {# entry on this device is not finished} other {# entries on this device are not finished}}',
   'outbox.recorded': 'Recorded.',
+  'outbox.unkept':
+    'This device could not keep a copy. Photos were not sent; add them again from a device that can.',
   'outbox.recorded-at': 'Recorded {when}',
   'outbox.photos-left':
     '{count, plural, =0 {All photos have arrived.} one {# photo is still on its way.} other {# photos are still on their way.}}',

@@ -196,6 +196,8 @@ export const screens: Record<keyof typeof english, string> = {
   'outbox.waiting':
     '{count, plural, one {# registro de este dispositivo sin terminar} other {# registros de este dispositivo sin terminar}}',
   'outbox.recorded': 'Registrado.',
+  'outbox.unkept':
+    'Este dispositivo no pudo guardar una copia. Las fotos no se enviaron; añádalas desde otro dispositivo.',
   'outbox.recorded-at': 'Registrado {when}',
   'outbox.photos-left':
     '{count, plural, =0 {Han llegado todas las fotos.} one {Falta por llegar # foto.} other {Faltan por llegar # fotos.}}',

@@ -1,5 +1,5 @@
 import type { Subject } from '../../../../shared/submissions/envelope.ts';
-import type { Values } from '../form/nodes.ts';
+import { rowsOf, textOf, type Values } from '../form/nodes.ts';
 import { observable } from './observable.ts';
 import { readStored, removeStored, storedKeys, writeStored } from './storage.ts';
 
@@ -47,6 +47,14 @@ export function draftsOf(authorId: string): Draft[] {
     .flatMap((key) => (readStored(key) as Draft | null) ?? [])
     .filter((draft) => draft.authorId === authorId && draft.touched)
     .sort((a, b) => (a.openedAt < b.openedAt ? 1 : -1));
+}
+
+/** Hashes of the photos in everybody's unfinished forms on this device. */
+export function photosInDrafts(): string[] {
+  return storedKeys('draft.').flatMap((key) => {
+    const draft = readStored(key) as Draft | null;
+    return rowsOf(draft?.values['photos']).map((photo) => textOf(photo['sha256']));
+  });
 }
 
 /** Forms that were opened and left without a word, older than a day: nobody will miss them. */

@@ -1,5 +1,6 @@
 import type { Problem } from '../../../../shared/problems/problem.ts';
 import { problem } from '../../../../shared/problems/problem.ts';
+import { postJson } from '../core/api.ts';
 import { deviceId } from '../core/device.ts';
 import type { Draft } from '../core/drafts.ts';
 import { preferences } from '../core/preferences.ts';
@@ -43,7 +44,10 @@ export function serverProblems(
 
 export type Sent =
   | { readonly state: 'kept' }
-  /** The device would not keep it; nothing was sent either. */
+  /** The device would not keep it, and it was sent all the same: better told once than kept and not told. */
+  | { readonly state: 'sent-unkept'; readonly recordedAt: string }
+  | { readonly state: 'refused'; readonly problems: readonly Problem[] }
+  /** Neither kept nor sent: only the open page has it. */
   | { readonly state: 'not-kept' };
 
 /** Writes the checked form into the outbox and sends it. Waits a little for the answer. */
@@ -75,11 +79,18 @@ export async function queueForm(spec: FormSpec, draft: Draft, author: Session, z
   try {
     await keepEntry(entry);
   } catch {
-    return { state: 'not-kept' };
+    return sendUnkept(entry);
   }
   rememberCodes(spec.kind, spec.nodes, draft.values);
   await Promise.race([sendAll(), new Promise((resolve) => setTimeout(resolve, WAIT_ON_FORM_MS))]);
   return { state: 'kept' };
+}
+
+async function sendUnkept({ submission }: Entry): Promise<Sent> {
+  const answer = await postJson<{ readonly recordedAt: string }>('/api/submissions', submission);
+  if (answer.outcome === 'ok') return { state: 'sent-unkept', recordedAt: answer.value.recordedAt };
+  if (answer.outcome === 'refused') return { state: 'refused', problems: answer.problems };
+  return { state: 'not-kept' };
 }
 
 /** Codes and people that were typed are offered next time. */

@@ -35,6 +35,8 @@ export interface Receipt {
 interface Files {
   readonly sha256: string;
   readonly bytes: Blob;
+  /** Epoch milliseconds. */
+  readonly keptAt: number;
 }
 
 interface Schema extends DBSchema {

@@ -58,7 +58,7 @@ export async function discardEntry(entry: Entry): Promise<void> {
 
 export async function keepFile(sha256: string, bytes: Blob): Promise<void> {
   const transaction = (await database()).transaction('files', 'readwrite', { durability: 'strict' });
-  await Promise.all([transaction.store.put({ sha256, bytes }), transaction.done]);
+  await Promise.all([transaction.store.put({ sha256, bytes, keptAt: Date.now() }), transaction.done]);
 }
 
 export async function readFile(sha256: string): Promise<Blob | null> {
@@ -71,4 +71,15 @@ async function dropFilesOf(entry: Entry): Promise<void> {
   for (const { sha256 } of entry.photos)
     if (!others.some(({ photos }) => photos.some((photo) => photo.sha256 === sha256)))
       await db.delete('files', sha256);
+}
+
+/** Bytes of photos whose form was thrown away, a day later: no entry and no unfinished form (`inDrafts`) has them. */
+export async function sweepFiles(inDrafts: readonly string[]): Promise<void> {
+  const db = await database();
+  const wanted = new Set([
+    ...inDrafts,
+    ...(await db.getAll('outbox')).flatMap(({ photos }) => photos.map(({ sha256 }) => sha256)),
+  ]);
+  for (const { sha256, keptAt } of await db.getAll('files'))
+    if (!wanted.has(sha256) && keptAt < Date.now() - 86_400_000) await db.delete('files', sha256);
 }

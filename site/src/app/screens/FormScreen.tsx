@@ -1,7 +1,7 @@
 import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
 import type { Problem } from '../../../../shared/problems/problem.ts';
 import { hasWords } from '../../../../shared/words/index.ts';
-import { draftsChanged, dropDraft, keepDraft, readDraft, type Draft } from '../core/drafts.ts';
+import { dropDraft, keepDraft, readDraft, type Draft } from '../core/drafts.ts';
 import { useObservable } from '../core/observable.ts';
 import { replaceWith, route, to } from '../core/router.ts';
 import { session, type Session } from '../core/session.ts';
@@ -11,9 +11,10 @@ import { queueForm, problemsOf, readEntry, serverProblems } from '../form/send.t
 import { specOf } from '../form/specs/index.ts';
 import type { FormSpec } from '../form/spec.ts';
 import { Fields } from '../form/view/Fields.tsx';
-import { fieldId, problemsAt, ScopeProvider } from '../form/view/scope.ts';
+import { ScopeProvider } from '../form/view/scope.ts';
 import { useFormContext } from './formContext.ts';
 import { Cautions } from './Cautions.tsx';
+import { Discard, Reason, SentUnkept } from './FormParts.tsx';
 import { Heading } from './Heading.tsx';
 import { NotFound } from './NotFound.tsx';
 import { ProblemSummary } from './ProblemSummary.tsx';
@@ -28,7 +29,9 @@ export function FormScreen() {
   const draft = useMemo(() => readDraft(submissionId), [submissionId]);
   const entry = useObservable(entries).find((each) => each.submissionId === submissionId);
   const spec = draft ? specOf(draft.kind) : null;
-  const queued = entry !== undefined && entry.state !== 'refused';
+  // While this form is being sent it stays, because the answer may be a problem to show beside a field.
+  const sendingHere = useRef(false);
+  const queued = entry !== undefined && entry.state !== 'refused' && !sendingHere.current;
 
   useEffect(() => {
     // It is on its way: what is sent must not change any more.
@@ -37,31 +40,35 @@ export function FormScreen() {
 
   if (!draft || !spec || !current || queued) return null;
   if (draft.authorId !== current.personId) return <NotFound />;
-  return <Form key={submissionId} spec={spec} opened={draft} author={current} />;
+  return <Form key={submissionId} spec={spec} opened={draft} author={current} busy={sendingHere} />;
 }
 
 interface FormProps {
   readonly spec: FormSpec;
   readonly opened: Draft;
   readonly author: Session;
+  readonly busy: { current: boolean };
 }
 
-function Form({ spec, opened, author }: FormProps) {
+function Form({ spec, opened, author, busy }: FormProps) {
   const words = useWords();
   const [draft, setDraft] = useState(opened);
   const [kept, setKept] = useState(true);
   const [problems, setProblems] = useState<readonly Problem[]>([]);
   const [tries, setTries] = useState(0);
   const [sending, setSending] = useState(false);
+  const [sentAt, setSentAt] = useState<string | null>(null);
   const { context } = useFormContext(aboutOf(draft), spec.kind === 'claim-opened');
 
   // A refused entry opens with what the server said beside its fields.
   useEffect(() => {
-    void readEntry(opened.submissionId).then((entry) => {
-      if (entry?.state !== 'refused') return;
-      setProblems(serverProblems(spec, opened, words.zone, entry.problems));
-      setTries((count) => count + 1);
-    });
+    void readEntry(opened.submissionId)
+      .catch(() => null)
+      .then((entry) => {
+        if (entry?.state !== 'refused') return;
+        setProblems(serverProblems(spec, opened, words.zone, entry.problems));
+        setTries((count) => count + 1);
+      });
   }, []);
 
   const update = (next: Draft): void => {
@@ -72,7 +79,6 @@ function Form({ spec, opened, author }: FormProps) {
     if (tries > 0) setProblems(problemsOf(spec, touched, words.zone));
   };
 
-  const busy = useRef(false);
   const send = async (): Promise<void> => {
     if (busy.current) return;
     const found = problemsOf(spec, draft, words.zone);
@@ -81,16 +87,21 @@ function Form({ spec, opened, author }: FormProps) {
     if (found.length > 0) return;
     busy.current = true;
     setSending(true);
-    const { state } = await queueForm(spec, draft, author, words.zone);
+    const sent = await queueForm(spec, draft, author, words.zone);
     busy.current = false;
     setSending(false);
-    if (state === 'not-kept') {
+    if (sent.state === 'not-kept') {
       setKept(false);
       return;
     }
-    const entry = await readEntry(draft.submissionId);
-    if (entry?.state === 'refused') {
-      setProblems(serverProblems(spec, draft, words.zone, entry.problems));
+    if (sent.state === 'sent-unkept') {
+      setSentAt(sent.recordedAt);
+      return;
+    }
+    const entry = sent.state === 'kept' ? await readEntry(draft.submissionId) : null;
+    const refused = sent.state === 'refused' ? sent.problems : entry?.state === 'refused' && entry.problems;
+    if (refused) {
+      setProblems(serverProblems(spec, draft, words.zone, refused));
       setTries((count) => count + 1);
       return;
     }
@@ -102,6 +113,7 @@ function Form({ spec, opened, author }: FormProps) {
     ? `${words.t('kind.correction')}: ${words.t(`kind.${draft.kind}`)}`
     : words.t(hasWords(`form.title.${draft.kind}`) ? `form.title.${draft.kind}` : `kind.${draft.kind}`);
   const about = draft.about.hydrantId ?? context.hydrantId;
+  if (sentAt !== null) return <SentUnkept title={title} recordedAt={sentAt} />;
   return (
     <ScopeProvider value={{ spec, job: context, words, problems, submissionId: draft.submissionId, Fields }}>
       <form
@@ -132,6 +144,11 @@ function Form({ spec, opened, author }: FormProps) {
             <p>
               <strong>{words.t('form.not-kept')}</strong>
             </p>
+            {tries > 0 && takesOut(draft.kind) && (
+              <p>
+                <strong>{words.t('outbox.tell-dispatch')}</strong>
+              </p>
+            )}
           </div>
         )}
         <div class="send-bar">
@@ -154,84 +171,3 @@ const aboutOf = ({ about, subject }: Draft) => ({
   // A new claim is not on the server yet; asking for it would only answer that it does not exist.
   claimId: subject.type === 'claim' && about.strikeId === null ? subject.claimId : null,
 });
-
-interface ReasonProps {
-  readonly draft: Draft;
-  readonly update: (next: Draft) => void;
-  readonly problems: readonly Problem[];
-}
-
-/** Why a recorded submission is put right, and whether it is replaced or withdrawn. */
-function Reason({ draft, update, problems }: ReasonProps) {
-  const words = useWords();
-  const { corrects } = draft;
-  if (!corrects) return null;
-  const wrong = problemsAt(problems, 'reason').length > 0;
-  const id = fieldId('reason');
-  return (
-    <section class="form-section">
-      <h2>{words.t('form.correction-why')}</h2>
-      <div class={`field ${wrong ? 'invalid' : ''}`}>
-        <label for={id}>
-          {words.t('form.reason')}
-          <span class="needed"> {words.t('form.needed')}</span>
-        </label>
-        {wrong && (
-          <p class="error" id={`${id}-error`}>
-            {words.t('problem.reason-needed')}
-          </p>
-        )}
-        <textarea
-          id={id}
-          rows={2}
-          value={corrects.reason}
-          aria-invalid={wrong ? 'true' : undefined}
-          aria-describedby={wrong ? `${id}-error` : undefined}
-          onInput={(event) =>
-            update({ ...draft, corrects: { ...corrects, reason: event.currentTarget.value } })
-          }
-        />
-      </div>
-      <div class="choices">
-        <label class="choice">
-          <input
-            type="checkbox"
-            checked={corrects.withdraw}
-            onChange={() => update({ ...draft, corrects: { ...corrects, withdraw: !corrects.withdraw } })}
-          />
-          <span>{words.t('form.withdraw')}</span>
-        </label>
-      </div>
-    </section>
-  );
-}
-
-/** Throwing away what was typed takes two touches. */
-function Discard({ submissionId }: { readonly submissionId: string }) {
-  const words = useWords();
-  const [sure, setSure] = useState(false);
-  const discard = (): void => {
-    dropDraft(submissionId);
-    draftsChanged.set(draftsChanged.get() + 1);
-    if (history.length > 1) history.back();
-    else replaceWith('#/');
-  };
-  return (
-    <p class="discard">
-      {sure ? (
-        <>
-          <button type="button" class="plain" onClick={discard}>
-            {words.t('form.discard-sure')}
-          </button>
-          <button type="button" class="link" onClick={() => setSure(false)}>
-            {words.t('form.discard-not')}
-          </button>
-        </>
-      ) : (
-        <button type="button" class="link" onClick={() => setSure(true)}>
-          {words.t('form.discard')}
-        </button>
-      )}
-    </p>
-  );
-}

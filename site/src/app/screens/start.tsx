@@ -1,13 +1,13 @@
 import { render, type ComponentType } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
-import { sweepDrafts } from '../core/drafts.ts';
+import { photosInDrafts, sweepDrafts } from '../core/drafts.ts';
 import { useObservable } from '../core/observable.ts';
 import { forgetResources } from '../core/resource.ts';
 import { route, startRouter } from '../core/router.ts';
 import { session, startSession } from '../core/session.ts';
 import { loadUtility, utility } from '../core/utility.ts';
 import { useWords } from '../core/words.ts';
-import { refresh } from '../outbox/outbox.ts';
+import { refresh, sweepFiles } from '../outbox/outbox.ts';
 import { startSending } from '../outbox/send.ts';
 import { Heading } from './Heading.tsx';
 import { NotFound } from './NotFound.tsx';
@@ -92,7 +92,9 @@ export function start(props: AppProps): void {
     person = session.get()?.personId;
   });
   // A browser that keeps no database still shows everything; what cannot be kept is said where it matters.
-  void refresh().catch(() => undefined);
+  void refresh()
+    .then(() => sweepFiles(photosInDrafts()))
+    .catch(() => undefined);
   startSending();
   const root = document.getElementById('root');
   if (!root) throw new Error('the page has no root');

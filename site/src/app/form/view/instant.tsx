@@ -14,6 +14,10 @@ function zoneName(instant: string, zone: string, locale: string): string {
   return parts.find(({ type }) => type === 'timeZoneName')?.value ?? zone;
 }
 
+/** A date without its time reads as empty; it must not be taken for "not said". */
+const said = ({ value, validity }: HTMLInputElement): string =>
+  value === '' && validity.badInput ? incompleteTime : value;
+
 /** Date and time in the utility's zone, which stands beside it. One touch gives "now". */
 export function InstantField({ leaf, path, value, set, change, level }: PropsOf<'instant'>) {
   const { words, job } = useScope();
@@ -21,6 +25,9 @@ export function InstantField({ leaf, path, value, set, change, level }: PropsOf<
   const [text = ''] = typed.split('@');
   const read = typed === '' || typed === incompleteTime ? null : readLocalTime(typed, words.zone);
   const zone = zoneName(read?.ok ? read.instant : new Date().toISOString(), words.zone, words.locale);
+  const notice = (input: HTMLInputElement): void => {
+    if (input.validity.badInput !== (typed === incompleteTime)) set(said(input));
+  };
   const now = (): void => {
     const more: Record<string, Values[string]> = { [leaf.name]: localMinute(new Date(), words.zone) };
     // Whoever says "now" is, as a rule, the one who did it.
@@ -40,11 +47,10 @@ export function InstantField({ leaf, path, value, set, change, level }: PropsOf<
               {...described}
               type="datetime-local"
               value={text === incompleteTime ? '' : text}
-              onInput={(event) => {
-                const input = event.currentTarget;
-                // A date without its time reads as empty; it must not be taken for "not said".
-                set(input.value === '' && input.validity.badInput ? incompleteTime : input.value);
-              }}
+              onInput={(event) => set(said(event.currentTarget))}
+              // A browser tells of no input while only a part of the date is there.
+              onKeyUp={(event) => notice(event.currentTarget)}
+              onBlur={(event) => notice(event.currentTarget)}
             />
             <button type="button" class="plain" onClick={now} aria-describedby={`${described.id}-now`}>
               {words.t('form.now')}

@@ -1,0 +1,110 @@
+import { useState } from 'preact/hooks';
+import type { Problem } from '../../../../shared/problems/problem.ts';
+import { draftsChanged, dropDraft, type Draft } from '../core/drafts.ts';
+import { replaceWith } from '../core/router.ts';
+import { useWords } from '../core/words.ts';
+import { fieldId, problemsAt } from '../form/view/scope.ts';
+import { Heading } from './Heading.tsx';
+
+/** Recorded from the open page alone; this device keeps no list of it. */
+export function SentUnkept({ title, recordedAt }: { readonly title: string; readonly recordedAt: string }) {
+  const words = useWords();
+  return (
+    <>
+      <Heading title={title}>{title}</Heading>
+      <div class="good-news" role="status">
+        <p class="large">
+          <strong>{words.t('outbox.recorded')}</strong>
+        </p>
+        <p>{words.t('outbox.recorded-at', { when: words.when(recordedAt) })}</p>
+        <p>{words.t('outbox.unkept')}</p>
+      </div>
+      <p>
+        <a class="button" href="#/">
+          {words.t('screen.home')}
+        </a>
+      </p>
+    </>
+  );
+}
+
+interface ReasonProps {
+  readonly draft: Draft;
+  readonly update: (next: Draft) => void;
+  readonly problems: readonly Problem[];
+}
+
+/** Why a recorded submission is put right, and whether it is replaced or withdrawn. */
+export function Reason({ draft, update, problems }: ReasonProps) {
+  const words = useWords();
+  const { corrects } = draft;
+  if (!corrects) return null;
+  const wrong = problemsAt(problems, 'reason').length > 0;
+  const id = fieldId('reason');
+  return (
+    <section class="form-section">
+      <h2>{words.t('form.correction-why')}</h2>
+      <div class={`field ${wrong ? 'invalid' : ''}`}>
+        <label for={id}>
+          {words.t('form.reason')}
+          <span class="needed"> {words.t('form.needed')}</span>
+        </label>
+        {wrong && (
+          <p class="error" id={`${id}-error`}>
+            {words.t('problem.reason-needed')}
+          </p>
+        )}
+        <textarea
+          id={id}
+          rows={2}
+          value={corrects.reason}
+          aria-invalid={wrong ? 'true' : undefined}
+          aria-describedby={wrong ? `${id}-error` : undefined}
+          onInput={(event) =>
+            update({ ...draft, corrects: { ...corrects, reason: event.currentTarget.value } })
+          }
+        />
+      </div>
+      <div class="choices">
+        <label class="choice">
+          <input
+            type="checkbox"
+            checked={corrects.withdraw}
+            onChange={() => update({ ...draft, corrects: { ...corrects, withdraw: !corrects.withdraw } })}
+          />
+          <span>{words.t('form.withdraw')}</span>
+        </label>
+      </div>
+    </section>
+  );
+}
+
+/** Throwing away what was typed takes two touches. */
+export function Discard({ submissionId }: { readonly submissionId: string }) {
+  const words = useWords();
+  const [sure, setSure] = useState(false);
+  const discard = (): void => {
+    dropDraft(submissionId);
+    draftsChanged.set(draftsChanged.get() + 1);
+    if (history.length > 1) history.back();
+    else replaceWith('#/');
+  };
+  return (
+    <p class="discard">
+      {sure ? (
+        <>
+          <button type="button" class="plain" onClick={discard}>
+            {words.t('form.discard-sure')}
+          </button>
+          <button type="button" class="link" onClick={() => setSure(false)}>
+            {words.t('form.discard-not')}
+          </button>
+        </>
+      ) : (
+        <button type="button" class="link" onClick={() => setSure(true)}>
+          {words.t('form.discard')}
+        </button>
+      )}
+    </p>
+  );
+}

@@ -1,0 +1,367 @@
+import type { Browser, Page, Route } from 'playwright-core';
+import { afterAll, afterEach, beforeAll, describe, expect, test } from 'vitest';
+import { photoBytes } from '../../infra/local/demo/photos.ts';
+import type { StrikeState } from '../../shared/strikes/state.ts';
+import type { HistoryEntry } from '../../shared/submissions/history.ts';
+import {
+  appServer,
+  expectAccessible,
+  goTo,
+  minutesAgo,
+  pickHydrant,
+  sendAndConfirm,
+  sendForm,
+  signedIn,
+  type AppServer,
+  type Looking,
+} from '../support/app.ts';
+import { launchBrowser } from '../support/browser.ts';
+
+/** Nothing typed is lost, nothing is sent twice, and nobody believes that dispatch knows before the server has said so. */
+let browser: Browser;
+let server: AppServer;
+let open: Looking[] = [];
+
+beforeAll(async () => {
+  [server, browser] = await Promise.all([appServer(47162), launchBrowser()]);
+}, 180_000);
+afterEach(async () => {
+  for (const each of open) await each.close();
+  open = [];
+});
+afterAll(async () => {
+  await browser.close();
+  await server.end();
+});
+
+const crew = async (): Promise<Page> => {
+  const looking = await signedIn(browser, server, 'crew');
+  open.push(looking);
+  return looking.page;
+};
+const strikesAt = async (hydrantId: string): Promise<StrikeState[]> =>
+  (await server.ask<{ strikes: StrikeState[] }>('manager', '/api/strikes')).strikes.filter(
+    (strike) => strike.hydrantId === hydrantId,
+  );
+const storyOf = async (strikeId: string): Promise<HistoryEntry[]> =>
+  (await server.ask<{ history: HistoryEntry[] }>('manager', `/api/strikes/${strikeId}`)).history;
+const newStrike = async (page: Page, hydrantId: string): Promise<void> => {
+  await goTo(page, server, '/crew/#/new/strike');
+  await page.getByRole('heading', { name: 'Which hydrant' }).waitFor();
+  await pickHydrant(page, 'Hydrant', hydrantId);
+  await page.getByRole('button', { name: `Change ${hydrantId}` }).waitFor();
+};
+const notSent = (page: Page) => page.getByText('Tell dispatch by radio or phone now.');
+
+describe('what is typed', () => {
+  test('is there after a reload at the last keystroke, and in the list of unfinished forms', async () => {
+    const page = await crew();
+    await newStrike(page, 'T-101');
+    await page.getByText('Full bore').click();
+    await page.getByLabel('Marked out of service at').fill('2026-03-04T02:10');
+    await page.getByLabel('Who took the message').fill('Dispatcher Van');
+    await page.getByLabel('Who took the message').press('e');
+    await page.reload();
+
+    expect(await page.getByLabel('Full bore').isChecked()).toBe(true);
+    expect(await page.getByLabel('Marked out of service at').inputValue()).toBe('2026-03-04T02:10');
+    expect(await page.getByLabel('Who took the message').inputValue()).toBe('Dispatcher Vane');
+
+    await goTo(page, server, '/crew/');
+    await page.getByText('Unfinished forms').waitFor();
+    await page.getByRole('link', { name: 'Strike report' }).click();
+    expect(await page.getByLabel('Who took the message').inputValue()).toBe('Dispatcher Vane');
+
+    await page.getByRole('button', { name: 'Discard this form' }).click();
+    await page.getByRole('button', { name: 'Discard it for good' }).click();
+    await page.getByRole('heading', { name: 'Hydrants' }).waitFor();
+    expect(await page.getByText('Unfinished forms').count()).toBe(0);
+  });
+
+  test('keeps half a date apart from no date at all', async () => {
+    const page = await crew();
+    await newStrike(page, 'T-101');
+    // Only the month is typed; the browser's control then has no value to give.
+    await page.getByLabel('Water shut off at').pressSequentially('03');
+    await sendForm(page);
+    await page.getByText('Give both the date and the time.').first().waitFor();
+  });
+});
+
+describe('with no server', () => {
+  test('an outage says “not sent”, waits, and is sent once when the server is back', async () => {
+    const page = await crew();
+    await newStrike(page, 'T-102');
+    await server.kill();
+    await sendForm(page);
+    await notSent(page).first().waitFor();
+    await page.getByRole('link', { name: '555-0111' }).first().waitFor();
+    await page.getByText('It is kept on this device', { exact: false }).waitFor();
+    await expectAccessible(page);
+
+    // On every other screen too.
+    await page.evaluate(() => {
+      location.hash = '#/find';
+    });
+    await page.getByRole('heading', { name: 'Find a hydrant' }).waitFor();
+    await notSent(page).waitFor();
+
+    await server.start();
+    await notSent(page).waitFor({ state: 'detached', timeout: 30_000 });
+    const strikes = await strikesAt('T-102');
+    expect(strikes).toHaveLength(1);
+    expect(await storyOf(strikes[0]!.strikeId)).toHaveLength(1);
+  });
+
+  test('the entry outlives the browser’s page', async () => {
+    const page = await crew();
+    await newStrike(page, 'T-103');
+    await page.route('**/api/submissions', (route) => route.abort());
+    await sendForm(page);
+    await notSent(page).first().waitFor();
+    await page.unroute('**/api/submissions');
+    // The page is opened anew, as after a killed browser: the entry is there and goes.
+    await goTo(page, server, '/crew/#/outbox');
+    await page.getByText('Recorded lately').waitFor();
+    expect(await strikesAt('T-103')).toHaveLength(1);
+  });
+
+  test('an answer that was lost on the way is asked for again, and the report stands once', async () => {
+    const page = await crew();
+    await newStrike(page, 'T-104');
+    let lost = 0;
+    await page.route('**/api/submissions', async (route: Route) => {
+      await route.fetch();
+      lost += 1;
+      await route.abort();
+    });
+    await sendForm(page);
+    await page.getByText('No connection.', { exact: false }).waitFor();
+    expect(lost).toBe(1);
+    expect(await strikesAt('T-104')).toHaveLength(1);
+
+    await page.unroute('**/api/submissions');
+    await page.getByRole('button', { name: 'Send now' }).click();
+    await page.getByText('Recorded.', { exact: true }).waitFor();
+    const [strike] = await strikesAt('T-104');
+    expect(await storyOf(strike!.strikeId)).toHaveLength(1);
+  });
+
+  test('a store that is down is no refusal', async () => {
+    const page = await crew();
+    await newStrike(page, 'T-101');
+    await page.route('**/api/submissions', (route) =>
+      route.fulfill({ status: 503, contentType: 'application/problem+json', body: '{"problems":[]}' }),
+    );
+    await sendForm(page);
+    await notSent(page).first().waitFor();
+    await page.getByText('The server has trouble.', { exact: false }).first().waitFor();
+    await page.unroute('**/api/submissions');
+    await page.getByRole('button', { name: 'Send now' }).click();
+    await page.getByText('Recorded.', { exact: true }).waitFor();
+  });
+});
+
+describe('a refused entry', () => {
+  test('stays, says why beside its field, is mended and sent', async () => {
+    const page = await crew();
+    await goTo(page, server, '/crew/#/new/outage?hydrant=T-105');
+    await page.getByText('Frozen').click();
+    await page.getByLabel('Note').fill('ice');
+    // A check that only the server has, as far as this page knows.
+    await page.route('**/api/submissions', (route) =>
+      route.fulfill({
+        status: 422,
+        contentType: 'application/problem+json',
+        body: JSON.stringify({
+          title: 'Not valid',
+          problems: [{ path: 'body.note', code: 'too-short', params: { minimum: 10 }, message: '' }],
+        }),
+      }),
+    );
+    await sendForm(page);
+    const field = page.locator('.field', { has: page.getByLabel('Note') });
+    await field.getByText('Use at least 10 characters.').waitFor();
+    expect(await page.getByLabel('Note').getAttribute('aria-invalid')).toBe('true');
+    await expectAccessible(page);
+
+    // It is in the outbox as well, and opens from there as it was.
+    await goTo(page, server, '/crew/#/outbox');
+    await page.getByText('Refused', { exact: true }).waitFor();
+    await page
+      .getByRole('link', { name: /Out of service for another cause/ })
+      .first()
+      .click();
+    await page.getByRole('button', { name: 'Mend it' }).click();
+    await field.getByText('Use at least 10 characters.').waitFor();
+    await page.getByLabel('Note').fill('ice in the barrel, thawing');
+    await page.unroute('**/api/submissions');
+    await sendAndConfirm(page);
+    const { status } = await server.ask<{ status: { open: { cause: string }[] } }>(
+      'crew',
+      '/api/hydrants/T-105',
+    );
+    expect(status.open.map(({ cause }) => cause)).toEqual(['frozen']);
+  });
+
+  test('a second correction of the same report is refused by the server and can be thrown away', async () => {
+    const page = await crew();
+    const [strike] = await strikesAt('T-102');
+    const at = `/crew/#/correct/strike/${strike!.strikeId}/${strike!.submissionIds[0]!}`;
+    await goTo(page, server, at);
+    await page.getByLabel('Reason').fill('wrong time');
+    await page.getByLabel('Water shut off at').fill(minutesAgo(30));
+
+    const other = await crew();
+    await goTo(other, server, at);
+    await other.getByLabel('Reason').fill('mine first');
+    await sendAndConfirm(other);
+
+    await sendForm(page);
+    await page.getByRole('heading', { name: 'One thing to put right' }).waitFor();
+    await goTo(page, server, '/crew/#/outbox');
+    await page
+      .getByRole('link', { name: /Strike report/ })
+      .first()
+      .click();
+    await page.getByRole('button', { name: 'Throw this entry away' }).click();
+    await page.getByRole('button', { name: 'Discard it for good' }).click();
+    await page.getByRole('heading', { name: 'Hydrants' }).waitFor();
+    const kinds = (await storyOf(strike!.strikeId)).map(({ recorded }) => recorded.submission.kind);
+    expect(kinds).toEqual(['strike', 'correction']);
+  });
+});
+
+describe('whose entry it is', () => {
+  test('a colleague can deliver it and not change it; both are named', async () => {
+    const page = await crew();
+    await goTo(page, server, '/crew/#/new/inspection?hydrant=T-106');
+    await page.getByText('Sound', { exact: true }).click();
+    await page.route('**/api/submissions', (route) => route.abort());
+    await sendForm(page);
+    await page.getByText('It is kept on this device', { exact: false }).waitFor();
+    await page.unroute('**/api/submissions');
+
+    // The same tablet, the next shift: signed in anew before anything is sent.
+    await page.evaluate(
+      (token) => {
+        localStorage.setItem('hsl.token', token);
+      },
+      await server.token('manager'),
+    );
+    await goTo(page, server, '/crew/#/outbox');
+    await page.getByText('Written by others on this device').waitFor();
+    await page.getByRole('link', { name: /Inspection/ }).click();
+    expect(await page.getByRole('button', { name: 'Mend it' }).count()).toBe(0);
+    await page.getByRole('button', { name: 'Deliver it for Odalys Brennick' }).click();
+    await page.getByText('Recorded.', { exact: true }).waitFor();
+    const { status } = await server.ask<{ status: { lastInspectedAt: string } }>(
+      'crew',
+      '/api/hydrants/T-106',
+    );
+    expect(status.lastInspectedAt).not.toBeNull();
+  });
+
+  test('an ended sign-in opens, keeps and queues; signing in again sends', async () => {
+    const page = await crew();
+    await newStrike(page, 'T-106');
+    // The same person, ten minutes after the end of the shift's token.
+    await page.evaluate(() => {
+      const token = localStorage.getItem('hsl.token') ?? '';
+      const [head = '', claims = '', signature = ''] = token.split('.');
+      const read = JSON.parse(atob(claims.replace(/-/g, '+').replace(/_/g, '/'))) as { exp: number };
+      read.exp = Math.floor(Date.now() / 1000) - 600;
+      localStorage.setItem(
+        'hsl.token',
+        [head, btoa(JSON.stringify(read)).replace(/=+$/, ''), signature].join('.'),
+      );
+    });
+    await page.reload();
+    await page.getByText('Sign in again to send.', { exact: false }).waitFor();
+    await page.getByRole('button', { name: 'Change T-106' }).waitFor();
+    await expectAccessible(page);
+    await sendForm(page);
+    await notSent(page).first().waitFor();
+
+    await page.goto(`${server.origin}/local/sign-in?role=crew`);
+    await notSent(page).waitFor({ state: 'detached' });
+    expect(await strikesAt('T-106')).toHaveLength(1);
+  });
+
+  test('the token leaves the address at once', async () => {
+    const page = await crew();
+    expect(page.url()).not.toContain('token');
+    expect(await page.evaluate(() => localStorage.getItem('hsl.token')?.split('.').length)).toBe(3);
+  });
+});
+
+describe('photos', () => {
+  const photo = {
+    name: 'scene.jpg',
+    mimeType: 'image/jpeg',
+    buffer: Buffer.from(photoBytes('quince-overall')),
+  };
+
+  test('a cut upload leaves the entry recorded with its photo on the way, and goes on', async () => {
+    const page = await crew();
+    await newStrike(page, 'T-101');
+    await page.getByLabel('Add photos').setInputFiles(photo);
+    await page.getByRole('img', { name: 'Photo 1' }).waitFor();
+    await page.route('**/local/evidence/**', (route) => route.abort());
+    await sendForm(page);
+    await page.getByText('1 photo is still on its way.').waitFor();
+    await expectAccessible(page);
+    await page.unroute('**/local/evidence/**');
+    await page.getByRole('button', { name: 'Send now' }).click();
+    await page.getByText(/^Recorded [A-Z]/).waitFor();
+    expect(await page.getByText('still on its way').count()).toBe(0);
+  });
+
+  test('what is no photo is named and not taken; the same one is taken once; a reload keeps it', async () => {
+    const page = await crew();
+    await newStrike(page, 'T-101');
+    await page
+      .getByLabel('Add photos')
+      .setInputFiles([
+        photo,
+        { name: 'notes.txt', mimeType: 'text/plain', buffer: Buffer.from('x') },
+        { name: 'empty.jpg', mimeType: 'image/jpeg', buffer: Buffer.alloc(0) },
+        photo,
+      ]);
+    await page.getByText('notes.txt: only photos', { exact: false }).waitFor();
+    await page.getByText('empty.jpg: the file is empty', { exact: false }).waitFor();
+    await page.getByText('scene.jpg is already in the list.').waitFor();
+    await page.reload();
+    await page.getByRole('img', { name: 'Photo 1' }).waitFor();
+    expect(await page.getByRole('img').count()).toBe(1);
+  });
+});
+
+describe('a device that keeps nothing', () => {
+  test('sends all the same and says that no copy is here', async () => {
+    const page = await crew();
+    await page.addInitScript(() => {
+      indexedDB.open = () => {
+        throw new DOMException('closed', 'SecurityError');
+      };
+    });
+    await newStrike(page, 'T-105');
+    await sendForm(page);
+    await page.getByText('This device could not keep a copy.', { exact: false }).waitFor();
+    expect(await strikesAt('T-105')).toHaveLength(1);
+  });
+
+  test('says so and to tell dispatch when it cannot send either', async () => {
+    const page = await crew();
+    await page.addInitScript(() => {
+      indexedDB.open = () => {
+        throw new DOMException('closed', 'SecurityError');
+      };
+    });
+    await newStrike(page, 'T-106');
+    await page.route('**/api/submissions', (route) => route.abort());
+    await sendForm(page);
+    await page.getByText('This device cannot keep what you type', { exact: false }).waitFor();
+    await notSent(page).waitFor();
+  });
+});
