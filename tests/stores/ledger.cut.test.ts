@@ -112,10 +112,70 @@ describe('an entry that its device changed after an attempt was cut off', () => 
     },
   );
 
+  it('leaves no first words behind, also when the second attempt is cut off too', async () => {
+    for (let second = 1; ; second += 1) {
+      const { ledger, personal, cutter } = await cutAt(3, false, changed('first words'));
+      cutter.requests = 0;
+      cutter.cut = { atRequest: second, landed: true };
+      const failed = await ledger.accept(changed('second words'), later).then(
+        () => false,
+        () => true,
+      );
+      cutter.cut = null;
+      expect(await ledger.accept(changed('second words'), later)).toMatchObject({
+        outcome: failed ? expect.stringMatching(/accepted|repeat/) : 'repeat',
+      });
+      const rows = await personal.query(streamOf(strike));
+      expect(rows).toHaveLength(1);
+      expect(JSON.stringify(rows)).toContain('second words');
+      if (!failed) return;
+    }
+  });
+
   it('words that no fact holds are erased with the submission', async () => {
     const { ledger, personal } = await cutAt(3, false, changed('first words'));
     expect(await personal.query(streamOf(strike))).toHaveLength(1);
     await ledger.forget(streamOf(strike), party.submissionId);
     expect(await personal.query(streamOf(strike))).toEqual([]);
+  });
+});
+
+describe('personal fields that were erased', () => {
+  it('are not written again by a resend, wherever that is cut off', async () => {
+    for (let atRequest = 1; atRequest < 6; atRequest += 1) {
+      const { ledger, personal, cutter } = bench();
+      await ledger.accept(party, first);
+      await ledger.forget(streamOf(strike), party.submissionId);
+      cutter.requests = 0;
+      cutter.cut = { atRequest, landed: true };
+      await ledger.accept(party, later).catch(() => undefined);
+      expect(await personal.query(streamOf(strike))).toEqual([]);
+    }
+  });
+});
+
+describe('two contents under one id at the same time', () => {
+  it('leave the personal fields of the accepted one and no others, however late the loser writes', async () => {
+    const [submissions, personal] = [memoryTable(), memoryTable()];
+    const late = Promise.withResolvers<undefined>();
+    const slow = tableLedger({
+      submissions,
+      personal: {
+        ...personal,
+        put: async (...write) => {
+          await late.promise;
+          return personal.put(...write);
+        },
+      },
+    });
+    // It has looked and found nothing, and is held up before its first write.
+    const loser = slow.accept(changed('second words'), later);
+    const winner = tableLedger({ submissions, personal });
+    expect(await winner.accept(changed('first words'), first)).toMatchObject({ outcome: 'accepted' });
+    late.resolve(undefined);
+    expect(await loser).toMatchObject({ outcome: 'clash', field: 'body.note' });
+    const rows = await personal.query(streamOf(strike));
+    expect(rows).toHaveLength(1);
+    expect(JSON.stringify(rows)).toContain('first words');
   });
 });
