@@ -51,8 +51,8 @@ export type Block =
   | {
       readonly type: 'address';
       readonly lines: readonly string[];
-      /** Leaves room above to sign. */
-      readonly signed?: boolean;
+      /** For a signature: stands above the lines, with room between to sign. */
+      readonly closing?: string;
     }
   | { readonly type: 'heading'; readonly level: 1 | 2; readonly text: string; readonly newPage?: boolean }
   | { readonly type: 'paragraph'; readonly text: string; readonly look?: TextLook }

@@ -161,6 +161,11 @@ function hydrantOf(
   };
 }
 
+/** What two records say alike stands once. */
+const once = <T>(items: readonly T[]): T[] => [
+  ...new Map(items.map((item) => [JSON.stringify(item), item])).values(),
+];
+
 function strikeOf({ strike, facts, settings }: PacketQuestion): PacketContent['strike'] {
   const repairs = ofKind(facts, 'repair').map(({ fact }) => fact.body);
   const nameOf = (workerId: string): string | null =>
@@ -172,15 +177,19 @@ function strikeOf({ strike, facts, settings }: PacketQuestion): PacketContent['s
     returnedAt: strike.returnedAt,
     found: ofKind(facts, 'strike').flatMap(({ fact }) => (fact.body.found ? [fact.body.found] : [])),
     damage: [...new Set(repairs.flatMap(({ damage }) => (damage === null ? [] : [damage])))],
-    steps: repairs
-      .flatMap(({ steps }) => steps)
-      .sort((a, b) => Date.parse(a.doneAt) - Date.parse(b.doneAt))
-      .map(({ step, doneAt, byWorkerId }) => ({ step, doneAt, by: workerOf(settings, byWorkerId) })),
-    breaches: strike.breaches.map(({ at, byWorkerId, missing }) => ({
-      at,
-      by: workerOf(settings, byWorkerId),
-      missing: [...missing],
-    })),
+    steps: once(
+      repairs
+        .flatMap(({ steps }) => steps)
+        .sort((a, b) => Date.parse(a.doneAt) - Date.parse(b.doneAt))
+        .map(({ step, doneAt, byWorkerId }) => ({ step, doneAt, by: workerOf(settings, byWorkerId) })),
+    ),
+    breaches: once(
+      strike.breaches.map(({ at, byWorkerId, missing }) => ({
+        at,
+        by: workerOf(settings, byWorkerId),
+        missing: [...missing],
+      })),
+    ),
     deferred: strike.deferred.map(({ proof, reason, byWorkerId }) => ({
       proof,
       reason,

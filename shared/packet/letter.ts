@@ -30,7 +30,6 @@ export function letterBlocks(content: PacketContent, reader: PacketReader): Bloc
     paragraph(say('packet.letter.enclosed', { attachment: 'statement.json' })),
     paragraph(say('packet.letter.originals')),
     ...signature(content, reader),
-    { type: 'paragraph', look: 'small', text: say('packet.letter.not-advice') },
   ];
 }
 
@@ -107,8 +106,5 @@ function signature({ utility }: PacketContent, { say }: PacketReader): Block[] {
   const lines = utility.signedBy
     ? [utility.signedBy.name, utility.signedBy.trade, utility.name].filter((line) => line !== null)
     : [utility.name];
-  return [
-    { type: 'paragraph', text: say('packet.letter.closing') },
-    { type: 'address', lines, signed: true },
-  ];
+  return [{ type: 'address', lines, closing: say('packet.letter.closing') }];
 }

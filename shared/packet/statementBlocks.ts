@@ -105,7 +105,9 @@ function quantity({ quantity: value, unit, fraction }: Line, reader: PacketReade
 
 function rate({ rateUsd, fraction, unit, kind }: Line, { say }: PacketReader): Cell {
   if (rateUsd === null) return unit === 'usd' ? '' : say('packet.statement.no-rate-short');
-  const each = say(`packet.per.${unit}`, { rate: `$${rateUsd}` });
+  const each = say(`packet.per.${unit}`, {
+    rate: `$${rateUsd.replace(/\B(?=(\d{3})+(?!\d))(?<!\.\d*)/g, ',')}`,
+  });
   const fringe = kind === 'labor' && fraction !== null && Number(fraction) > 0;
   return fringe
     ? [

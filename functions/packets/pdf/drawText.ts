@@ -14,21 +14,26 @@ export function drawLetterhead(sheet: Sheet, { name, lines }: Of<'letterhead'>):
       y += sheet.column(sheet.lines(line, styles.small, WIDTH), styles.small, MARGIN.left, y, WIDTH);
   });
   sheet.rule(MARGIN.left, MARGIN.left + WIDTH, y + 7, 1, '#111111');
-  sheet.y = y + 24;
+  sheet.y = y + 18;
 }
 
 /** Lines of an address or a signature, kept together. */
-export function drawAddress(sheet: Sheet, { lines, signed }: Of<'address'>): void {
+export function drawAddress(sheet: Sheet, { lines, closing }: Of<'address'>): void {
   const style = styles.body;
   const set = lines.flatMap((line) => sheet.lines(line, style, WIDTH));
-  const room = signed ? 30 : 0;
-  sheet.need(room + set.length * style.leading);
-  sheet.y += room;
-  const element = sheet.element('P');
-  sheet.content(element, 'P', () => {
+  const above = closing === undefined ? [] : sheet.lines(closing, style, WIDTH);
+  const room = closing === undefined ? 0 : 26;
+  sheet.need((above.length + set.length) * style.leading + room);
+  if (closing !== undefined) {
+    sheet.content(sheet.element('P'), 'P', () => {
+      sheet.y += sheet.column(above, style, MARGIN.left, sheet.y, WIDTH);
+    });
+    sheet.y += room;
+  }
+  sheet.content(sheet.element('P'), 'P', () => {
     sheet.y += sheet.column(set, style, MARGIN.left, sheet.y, WIDTH);
   });
-  sheet.y += 12;
+  sheet.y += 10;
 }
 
 /** A heading, never alone at the foot of a page: `following` is what must fit under it, in points. */

@@ -17,16 +17,16 @@ const SOFT = '#4a4a4a';
 export const HAIR = '#b4b4b4';
 
 export const styles = {
-  body: { bold: false, size: 10, leading: 14.5, color: INK },
-  strong: { bold: true, size: 10, leading: 14.5, color: INK },
-  caution: { bold: true, size: 10, leading: 14.5, color: INK },
+  body: { bold: false, size: 10, leading: 14, color: INK },
+  strong: { bold: true, size: 10, leading: 14, color: INK },
+  caution: { bold: true, size: 10, leading: 14, color: INK },
   small: { bold: false, size: 8, leading: 11, color: SOFT },
-  label: { bold: false, size: 9, leading: 14.5, color: SOFT },
+  label: { bold: false, size: 9, leading: 14, color: SOFT },
   dense: { bold: false, size: 8.5, leading: 12, color: INK },
   denseNumber: { bold: false, size: 8.5, leading: 12, color: INK, tabular: true },
   column: { bold: true, size: 8.5, leading: 12, color: INK },
-  number: { bold: false, size: 10, leading: 14.5, color: INK, tabular: true },
-  numberStrong: { bold: true, size: 10, leading: 14.5, color: INK, tabular: true },
+  number: { bold: false, size: 10, leading: 14, color: INK, tabular: true },
+  numberStrong: { bold: true, size: 10, leading: 14, color: INK, tabular: true },
   heading1: { bold: true, size: 16, leading: 21, color: INK },
   heading2: { bold: true, size: 11.5, leading: 16, color: INK },
   name: { bold: true, size: 15, leading: 20, color: INK },

@@ -36,9 +36,8 @@ export const packet = {
   'packet.letter.enclosed':
     'With this letter: statement of costs; account of the damage and repair; timeline; flow test; photographs; and the list of records from which all of it was made. The figures are also in the attached file {attachment}.',
   'packet.letter.originals':
-    'Original photographs, time sheets, issue slips and invoices are kept and can be inspected.',
+    'Original photographs, time sheets, issue slips and invoices are kept and can be inspected. This letter states facts and costs; it is not legal advice.',
   'packet.letter.closing': 'Sincerely,',
-  'packet.letter.not-advice': 'This letter states facts and costs. It is not legal advice.',
 
   'packet.hydrant.numbered': 'fire hydrant {hydrantId}',
   'packet.hydrant.without-number': 'a fire hydrant that has no number in our inventory',

@@ -2,20 +2,20 @@ import type { packet as english } from '../en/packet.ts';
 
 export const packet: Record<keyof typeof english, string> = {
   'packet.compute.statement.summary':
-    'Relación de costos: mano de obra, máquinas, materiales, contratistas, agua y pruebas de flujo, cada línea con su tarifa y su autoridad.',
+    'Relación de costos: mano de obra, máquinas, materiales, contratistas, agua y pruebas de caudal, cada línea con su tarifa y su autoridad.',
   'packet.compute.statement.output':
     'líneas con quantity, rateUsd, amountCents (null: no se halló tarifa), authority y arithmetic; sections; totalCents; complete; problems; notes. docs/costs.md describe cada campo.',
 
-  'packet.title': 'Expediente del reclamo {claimNumber}, revisión {revision}',
-  'packet.title-preview': 'Expediente del reclamo {claimNumber}, vista previa',
+  'packet.title': 'Expediente de la reclamación {claimNumber}, revisión {revision}',
+  'packet.title-preview': 'Expediente de la reclamación {claimNumber}, vista previa',
   'packet.subject': 'Daño a un hidrante: relación de costos y pruebas',
   'packet.page-of': 'Página {page} de {pages}',
   'packet.preview.banner': 'VISTA PREVIA: no emitido; no es un cobro',
   'packet.preview.short': 'vista previa, no emitido',
   'packet.not-recorded': 'No consta',
 
-  'packet.letter.subject': 'Reclamo {claimNumber}. Daño: {hydrant}',
-  'packet.letter.our-claim': 'Nuestro reclamo',
+  'packet.letter.subject': 'Reclamación {claimNumber}. Daño: {hydrant}',
+  'packet.letter.our-claim': 'Nuestra reclamación',
   'packet.letter.revision': 'revisión {revision}',
   'packet.letter.your-file': 'Su expediente',
   'packet.letter.policy': 'Póliza',
@@ -32,14 +32,13 @@ export const packet: Record<keyof typeof english, string> = {
   'packet.letter.demand-part':
     'Ese trabajo costó {total}. De ello le pedimos que pague {demand}. La relación de costos que sigue da cada línea con su tiempo o cantidad, su tarifa, la autoridad de esa tarifa y la cuenta.',
   'packet.letter.other-demands':
-    'Otros reclamos por el mismo daño suman {others}. Juntos no superan la relación.',
-  'packet.letter.pay': 'Cite el reclamo {claimNumber} con su pago y envíelo a:',
+    'Otras reclamaciones por el mismo daño suman {others}. Juntas no superan la relación.',
+  'packet.letter.pay': 'Cite la reclamación {claimNumber} con su pago y envíelo a:',
   'packet.letter.enclosed':
-    'Con esta carta: relación de costos; relato del daño y de la reparación; cronología; prueba de flujo; fotografías; y la lista de registros de los que todo procede. Las cifras están también en el archivo adjunto {attachment}.',
+    'Con esta carta: relación de costos; relato del daño y de la reparación; cronología; prueba de caudal; fotografías; y la lista de registros de los que todo procede. Las cifras están también en el archivo adjunto {attachment}.',
   'packet.letter.originals':
-    'Las fotografías originales, hojas de horas, vales y facturas se conservan y pueden examinarse.',
+    'Las fotografías originales, hojas de horas, vales y facturas se conservan y pueden examinarse. Esta carta expone hechos y costos; no es asesoramiento legal.',
   'packet.letter.closing': 'Atentamente,',
-  'packet.letter.not-advice': 'Esta carta expone hechos y costos. No es asesoramiento legal.',
 
   'packet.hydrant.numbered': 'el hidrante {hydrantId}',
   'packet.hydrant.without-number': 'un hidrante sin número en nuestro inventario',
@@ -50,7 +49,7 @@ export const packet: Record<keyof typeof english, string> = {
   'packet.hydrant.model': 'Modelo',
   'packet.hydrant.installed': 'Instalado',
   'packet.hydrant.last-inspection': 'Última inspección antes del choque',
-  'packet.hydrant.last-flow-test': 'Última prueba de flujo antes del choque',
+  'packet.hydrant.last-flow-test': 'Última prueba de caudal antes del choque',
 
   'packet.statement.title': 'Relación de costos',
   'packet.statement.how':
@@ -68,7 +67,7 @@ export const packet: Record<keyof typeof english, string> = {
   'packet.statement.no-rate-short': 'no hallada',
   'packet.statement.no-rate-long': 'No se halló tarifa para esta línea, por lo que no tiene importe.',
   'packet.statement.fringe': '+ {percent} de cargas',
-  'packet.statement.demanded': 'Se cobra en este reclamo: {demand}',
+  'packet.statement.demanded': 'Se cobra en esta reclamación: {demand}',
   'packet.statement.notes': 'Notas a la relación',
 
   'packet.section.labor': 'Mano de obra',
@@ -76,7 +75,7 @@ export const packet: Record<keyof typeof english, string> = {
   'packet.section.materials': 'Materiales',
   'packet.section.contractors': 'Contratistas',
   'packet.section.water': 'Agua perdida',
-  'packet.section.flow-test': 'Prueba de flujo',
+  'packet.section.flow-test': 'Prueba de caudal',
 
   'packet.line.labor': '{description}, trabajador {item}',
   'packet.line.machine-hours': '{description} ({item}), en uso',
@@ -87,7 +86,7 @@ export const packet: Record<keyof typeof english, string> = {
   'packet.line.handling': 'Manejo, sobre {quantity} de materiales',
   'packet.line.contractor': '{description}, por {item}',
   'packet.line.water': 'Agua perdida: {description}',
-  'packet.line.flow-test': 'Prueba de flujo después de la reparación',
+  'packet.line.flow-test': 'Prueba de caudal después de la reparación',
 
   'packet.unit.hour': '{quantity} h',
   'packet.unit.mile': '{quantity} mi',
@@ -101,7 +100,7 @@ export const packet: Record<keyof typeof english, string> = {
   'packet.per.invoice': '{rate}',
   'packet.per.usd': '{rate}',
 
-  'packet.authority.by': '{paper}. Tarifario {edition}, por {rule}.',
+  'packet.authority.by': '{paper}. Tarifas, edición {edition}, por {rule}.',
   'packet.authority.page': 'página {page}',
   'packet.authority.invoice': 'Factura {edition} de {title}.',
   'packet.date-rule.day-worked': 'el día trabajado',
@@ -132,11 +131,11 @@ export const packet: Record<keyof typeof english, string> = {
   'packet.found.flow': 'Salía agua',
   'packet.found.breakawayFlangeParted': 'Brida de ruptura separada',
   'packet.found.stemCouplingParted': 'Acople del vástago separado',
-  'packet.found.nozzleSection': 'Sección de boquillas',
-  'packet.found.lowerBarrel': 'Barril inferior',
+  'packet.found.nozzleSection': 'Sección de bocas',
+  'packet.found.lowerBarrel': 'Cuerpo inferior',
   'packet.found.belowGrade': 'Daño bajo el nivel del suelo',
   'packet.found.mainValve': 'Válvula principal',
-  'packet.found.isolationValve': 'Válvula de aislamiento',
+  'packet.found.isolationValve': 'Válvula de corte',
 
   'packet.timeline.title': 'Cronología',
   'packet.timeline.zone':
@@ -162,13 +161,13 @@ export const packet: Record<keyof typeof english, string> = {
   'packet.event.step-done': '{step}',
   'packet.event.closed-up': 'Hidrante cerrado',
   'packet.event.completed': 'Reparación terminada',
-  'packet.event.flow-tested': 'Prueba de flujo',
+  'packet.event.flow-tested': 'Prueba de caudal',
   'packet.event.proof': 'Comprobación: {proof}. {result}',
   'packet.event.mark-removed': 'Marca retirada',
   'packet.event.returned': 'Vuelto al servicio{takesEffect, select, no { (registrado; sin efecto)} other {}}',
 
-  'packet.flow-test.title': 'Prueba de flujo',
-  'packet.flow-test.none': 'No consta ninguna prueba de flujo de este choque.',
+  'packet.flow-test.title': 'Prueba de caudal',
+  'packet.flow-test.none': 'No consta ninguna prueba de caudal de este choque.',
   'packet.flow-test.of': 'Hidrante {hydrantId}, {at}',
   'packet.flow-test.method': 'Método',
   'packet.flow-test.one-hydrant': 'Un hidrante: presiones y caudal leídos en el mismo',
@@ -176,7 +175,7 @@ export const packet: Record<keyof typeof english, string> = {
   'packet.flow-test.static': 'Presión estática',
   'packet.flow-test.residual': 'Presión residual',
   'packet.flow-test.outlets': 'Bocas abiertas',
-  'packet.flow-test.outlet': '{hydrantId}: {kind}, {diameter}, coeficiente {coefficient}, Pitot {pitot}',
+  'packet.flow-test.outlet': '{hydrantId}: {kind}, {diameter}, coeficiente {coefficient}, pitot {pitot}',
   'packet.flow-test.metered': 'Caudal medido con contador',
   'packet.flow-test.gauges': 'Manómetros',
   'packet.flow-test.gauge': '{gaugeId}, calibrado el {on}',
@@ -190,7 +189,7 @@ export const packet: Record<keyof typeof english, string> = {
   'packet.flow-test.no-class': 'Ninguna: la caída de presión es demasiado pequeña',
   'packet.flow-test.notes': 'Notas sobre la prueba:',
   'packet.flow-test.not-a-test':
-    'Las lecturas registradas no pueden ser una prueba de flujo; no se da resultado.',
+    'Las lecturas registradas no pueden ser una prueba de caudal; no se da resultado.',
 
   'packet.photos.title': 'Fotografías',
   'packet.photos.none': 'No constan fotografías.',
@@ -219,7 +218,7 @@ export const packet: Record<keyof typeof english, string> = {
     'Todo en este expediente se calculó a partir de los registros listados aquí y de nada más. Cada uno se guardó una vez, a la hora indicada, y no ha cambiado desde entonces.',
   'packet.manifest.as-of': 'A fecha de',
   'packet.manifest.schema': 'Versión de la forma del expediente',
-  'packet.manifest.editions': 'Ediciones del tarifario',
+  'packet.manifest.editions': 'Ediciones de las tarifas',
   'packet.manifest.attachment': 'Archivo adjunto',
   'packet.manifest.submissions': '{count, plural, one {# registro} other {# registros}}',
   'packet.manifest.id': 'Id',
@@ -227,7 +226,7 @@ export const packet: Record<keyof typeof english, string> = {
   'packet.manifest.recorded': 'Guardado (UTC)',
   'packet.manifest.standing':
     '{kind} ({standing, select, corrected {sustituido por una corrección} withdrawn {retirado} other {}})',
-  'packet.manifest.exhibits': '{count, plural, one {# prueba} other {# pruebas}}',
+  'packet.manifest.exhibits': '{count, plural, one {# anexo} other {# anexos}}',
   'packet.manifest.exhibit': 'N.º',
   'packet.manifest.bytes': 'Bytes',
   'packet.manifest.state': 'Aquí',
@@ -242,23 +241,23 @@ export const packet: Record<keyof typeof english, string> = {
   'problem.authority-not-listed':
     'La autoridad «{authorityId}» no está en la lista de esta edición. Agréguela.',
   'problem.no-rate-edition':
-    'Ninguna edición del tarifario está vigente el {date}. Agregue una que cubra ese día.',
+    'Ninguna edición de las tarifas está vigente el {date}. Agregue una que cubra ese día.',
   'problem.two-rate-editions':
-    'Dos ediciones del tarifario rigen desde el mismo día y cubren el {date}: {editions}. Corrija las fechas de una.',
+    'Dos ediciones de las tarifas rigen desde el mismo día y cubren el {date}: {editions}. Corrija las fechas de una.',
   'problem.no-labor-rate':
-    'El tarifario ({editionId}) no tiene tarifa para la clase de mano de obra «{laborClass}» el {date}. La línea figura sin importe.',
+    'La edición {editionId} de las tarifas no tiene tarifa para la clase de mano de obra «{laborClass}» el {date}. La línea figura sin importe.',
   'problem.no-machine-rate':
-    'El tarifario ({editionId}) no tiene tarifa para la máquina «{machineCode}» el {date}. La línea figura sin importe.',
+    'La edición {editionId} de las tarifas no tiene tarifa para la máquina «{machineCode}» el {date}. La línea figura sin importe.',
   'problem.no-stock-price':
-    'El tarifario ({editionId}) no tiene precio para la pieza «{partNumber}» el {date}. La línea figura sin importe.',
+    'La edición {editionId} de las tarifas no tiene precio para la pieza «{partNumber}» el {date}. La línea figura sin importe.',
   'problem.no-water-rate':
-    'El tarifario ({editionId}) no tiene precio del agua el {date}. La línea figura sin importe.',
+    'La edición {editionId} de las tarifas no tiene precio del agua el {date}. La línea figura sin importe.',
   'problem.machine-needs-miles':
     'La tarifa de la máquina «{machineCode}» es por milla y no hay millas registradas.',
   'problem.machine-needs-hours':
     'La tarifa de la máquina «{machineCode}» es por hora y no hay horas de uso registradas.',
   'problem.handling-not-known':
-    'Ninguna edición del tarifario cubre el día en que se usó la pieza «{partNumber}»; no se cobra manejo por ella.',
+    'Ninguna edición de las tarifas cubre el día en que se usó la pieza «{partNumber}»; no se cobra manejo por ella.',
   'problem.stretch-too-long':
     'Hay un tramo de más de 31 días registrado para {item}. No se cobra; corrija las horas.',
   'problem.work-claimed-twice':
@@ -277,8 +276,8 @@ export const packet: Record<keyof typeof english, string> = {
     'No se cobran {miles, number} millas de la máquina «{machineCode}»: su tarifa es por hora.',
   'problem.standby-not-billed':
     'No se cobra la espera ({time}) de la máquina «{machineCode}»: su tarifa no tiene precio para ello.',
-  'problem.flow-test-not-billed': 'No se cobra una prueba de flujo que no se hizo a causa de la reparación.',
-  'problem.no-flow-test-fee': 'El tarifario no tiene cargo por prueba de flujo; no se cobra ninguno.',
+  'problem.flow-test-not-billed': 'No se cobra una prueba de caudal que no se hizo a causa de la reparación.',
+  'problem.no-flow-test-fee': 'Las tarifas no tienen cargo por prueba de caudal; no se cobra ninguno.',
   'problem.strike-date-taken':
     'No se sabe cuándo ocurrió el choque; las tarifas del día del choque son las del {date}, {basis, select, reported {cuando se avisó} other {el día del primer registro}}.',
   'problem.does-not-foot':
@@ -286,12 +285,13 @@ export const packet: Record<keyof typeof english, string> = {
   'problem.statement-incomplete':
     'La relación tiene líneas sin importe. Agregue las tarifas que faltan antes de reclamarla.',
   'problem.nothing-to-demand': 'La relación suma cero: no hay costo que reclamar.',
-  'problem.nothing-left-to-demand': 'Otros reclamos de este choque ya reclaman toda la relación: {claims}.',
+  'problem.nothing-left-to-demand':
+    'Otras reclamaciones de este choque ya reclaman toda la relación: {claims}.',
   'problem.demand-above-statement':
     'No quedan más de {leftCents, number, ::scale/0.01 .00} por reclamar{others, plural, =0 {} other { además de {claims}}}.',
   'problem.strike-not-closed':
     'El choque no está cerrado: ninguna vuelta al servicio ha tenido efecto. El expediente se emite después; ahora puede hacerse una vista previa.',
-  'problem.payer-not-known': 'Indique quién debe pagar: el reclamo aún no nombra a nadie.',
+  'problem.payer-not-known': 'Indique quién debe pagar: la reclamación aún no nombra a nadie.',
   'problem.claim-without-strike':
-    'El choque de este reclamo todavía no está entre los registros. Inténtelo de nuevo cuando haya llegado su informe.',
+    'El choque de esta reclamación todavía no está entre los registros. Inténtelo de nuevo cuando haya llegado su informe.',
 };
