@@ -2,6 +2,7 @@ import { availableFlow } from './availableFlow.ts';
 import type { Computation } from './computation.ts';
 import { convertUnits } from './convertUnits.ts';
 import { flowTest } from './flowTest.ts';
+import { history } from './flowTestHistory.ts';
 import { formula } from './formula.ts';
 import { hydrantClass } from './hydrantClass.ts';
 import { outletFlow } from './outletFlow.ts';
@@ -15,6 +16,7 @@ const list = [
   flowTest,
   outletFlow,
   supplyCurveDrawing,
+  history,
   availableFlow,
   hydrantClass,
   waterLost,

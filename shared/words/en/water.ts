@@ -7,6 +7,26 @@ export const water = {
   'hydraulics.card.horizontal-throw': 'Flow of a level stream by its throw',
   'hydraulics.card.hole-flow': 'Flow through a hole under pressure',
 
+  'hydraulics.history.title': 'Rated capacity over time',
+  'hydraulics.history.title-of': 'Rated capacity of {subject} over time',
+  'hydraulics.history.test': '{testedOn}: {capacity}, class {hydrantClass}.',
+  'hydraulics.history.none-rated': 'No test gives a rating.',
+  'hydraulics.history.loss':
+    'The capacity fell by {percent}% since {since}, from {from} to {to}: more than the readings explain.',
+  'hydraulics.history.possible-loss':
+    'The capacity fell by {percent}% since {since}, from {from} to {to}. The readings might explain it ({chance} sure that it fell): test again with a larger drop.',
+  'hydraulics.history.steady': 'The capacity is about what it was on {since}: {from} then, {to} now.',
+  'hydraulics.history.gain': 'The capacity rose by {percent}% since {since}, from {from} to {to}.',
+  'hydraulics.history.between': 'By the readings the change lies between {low}% and {high}%.',
+  'hydraulics.history.pressure':
+    'The static is {change} lower and explains most of it: ask the operations desk about pumps, tanks and zone valves.',
+  'hydraulics.history.pipes':
+    'The pressure does not explain it: look first for a valve left part closed, then for deposits in main and lateral.',
+  'hydraulics.compute.flow-test-history.summary':
+    'A hydrant’s tests over time, losses of capacity, and before and after each repair.',
+  'hydraulics.compute.flow-test-history.output':
+    'tests, oldest first, each with its answer, doubts, and change against the last rated one (sentence, fraction, its interval, chance of a loss, verdict: loss, possible-loss, steady or gain); sinceFirst, the latest against the first; repairs with before, after and change; svg of the capacity over time with its description.',
+
   'water.method.jet': 'the height of the jet',
   'water.method.throw': 'the throw of the stream',
   'water.method.opening': 'the size of the opening and the pressure behind it',

@@ -8,6 +8,26 @@ export const water: Record<keyof typeof english, string> = {
   'hydraulics.card.horizontal-throw': 'Caudal de un chorro horizontal por su alcance',
   'hydraulics.card.hole-flow': 'Caudal por un orificio a presión',
 
+  'hydraulics.history.title': 'Capacidad nominal a lo largo del tiempo',
+  'hydraulics.history.title-of': 'Capacidad nominal de {subject} a lo largo del tiempo',
+  'hydraulics.history.test': '{testedOn}: {capacity}, clase {hydrantClass}.',
+  'hydraulics.history.none-rated': 'Ninguna prueba da una clasificación.',
+  'hydraulics.history.loss':
+    'La capacidad bajó un {percent} % desde el {since}, de {from} a {to}: más de lo que explican las lecturas.',
+  'hydraulics.history.possible-loss':
+    'La capacidad bajó un {percent} % desde el {since}, de {from} a {to}. Las lecturas podrían explicarlo ({chance} de seguridad de que bajó): repita la prueba con una caída mayor.',
+  'hydraulics.history.steady': 'La capacidad es más o menos la del {since}: {from} entonces, {to} ahora.',
+  'hydraulics.history.gain': 'La capacidad subió un {percent} % desde el {since}, de {from} a {to}.',
+  'hydraulics.history.between': 'Por las lecturas, el cambio está entre {low} % y {high} %.',
+  'hydraulics.history.pressure':
+    'La estática es {change} menor y lo explica casi todo: pregunte a operaciones por bombas, depósitos y válvulas de zona.',
+  'hydraulics.history.pipes':
+    'La presión no lo explica: busque primero una válvula a medio cerrar y después depósitos en la tubería y el ramal.',
+  'hydraulics.compute.flow-test-history.summary':
+    'Las pruebas de un hidrante a lo largo del tiempo, pérdidas de capacidad, y antes y después de cada reparación.',
+  'hydraulics.compute.flow-test-history.output':
+    'tests, la más antigua primero, cada una con su answer, dudas y change respecto a la última que clasificó (frase, fracción, su intervalo, probabilidad de pérdida, veredicto: loss, possible-loss, steady o gain); sinceFirst, la última respecto a la primera; repairs con before, after y change; svg de la capacidad a lo largo del tiempo con su description.',
+
   'water.method.jet': 'la altura del chorro',
   'water.method.throw': 'el alcance del chorro',
   'water.method.opening': 'el tamaño de la abertura y la presión que hay detrás',
