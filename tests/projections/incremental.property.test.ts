@@ -22,7 +22,7 @@ const arrivals = randomSubmissions().chain((submissions) =>
   }),
 );
 
-describe('incremental projection ends as a rebuild does', () => {
+describe('incremental projection ends as a rebuild does', { timeout: 120_000 }, () => {
   it('in any order of arrival, with projections that come late and twice', async () => {
     await fc.assert(
       fc.asyncProperty(arrivals, async ({ order, atOnce, late }) => {

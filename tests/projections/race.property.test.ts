@@ -37,7 +37,7 @@ async function delivered(one: World, stream: string): Promise<void> {
     }
 }
 
-describe('handlers that accept and project at the same time', () => {
+describe('handlers that accept and project at the same time', { timeout: 120_000 }, () => {
   it('end as a rebuild does, whichever request comes first', async () => {
     await fc.assert(
       fc.asyncProperty(fc.scheduler(), randomSubmissions(12), async (scheduler, submissions) => {

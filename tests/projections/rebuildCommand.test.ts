@@ -52,7 +52,7 @@ afterAll(async () => {
   await rm(dataDir, { recursive: true, force: true });
 });
 
-describe('npm run rebuild', () => {
+describe('npm run rebuild', { timeout: 120_000 }, () => {
   it('says that nothing differs, also of an empty utility', async () => {
     expect(await rebuildCommand()).toEqual({
       code: 0,

@@ -20,8 +20,8 @@ beforeAll(async () => {
   proxy = await faultyProxy(server.endpoint);
   const client = dynamodbClient(proxy.endpoint, {
     maxAttempts: 3,
-    connectionTimeoutMs: 300,
-    requestTimeoutMs: 300,
+    connectionTimeoutMs: 1000,
+    requestTimeoutMs: 1000,
   });
   stores = dynamodbStores(client, localTableNames);
 });
@@ -80,7 +80,7 @@ describe('a bad line', () => {
       };
       const began = performance.now();
       await expect(stores.ledger.accept(sent, delivery)).rejects.toThrow(StoreUnavailable);
-      expect(performance.now() - began).toBeLessThan(5000);
+      expect(performance.now() - began).toBeLessThan(10_000);
       expect(requests).toBe(3);
       proxy.fate = () => 'pass';
       const { outcome } = await stores.ledger.accept(sent, delivery);

@@ -39,40 +39,44 @@ function fiveHundred(): Submission[] {
   }).flat();
 }
 
-it('500 submissions, the store killed in the middle and all replayed: each is there exactly once', async () => {
-  const endpoint = await server.start();
-  setCredentials();
-  const client = dynamodbClient(endpoint, {
-    maxAttempts: 2,
-    connectionTimeoutMs: 500,
-    requestTimeoutMs: 5000,
-  });
-  const { ledger } = dynamodbStores(client, localTableNames);
-  const items = fiveHundred();
-  const { before, after } = await replayThroughCrash({
-    items,
-    send: (item) => ledger.accept(item, { recordedAt: new Date().toISOString(), deliveredBy: null }),
-    server,
-    parallel: 16,
-    killAfter: 250,
-  });
+it(
+  '500 submissions, the store killed in the middle and all replayed: each is there exactly once',
+  { timeout: 120_000 },
+  async () => {
+    const endpoint = await server.start();
+    setCredentials();
+    const client = dynamodbClient(endpoint, {
+      maxAttempts: 2,
+      connectionTimeoutMs: 500,
+      requestTimeoutMs: 5000,
+    });
+    const { ledger } = dynamodbStores(client, localTableNames);
+    const items = fiveHundred();
+    const { before, after } = await replayThroughCrash({
+      items,
+      send: (item) => ledger.accept(item, { recordedAt: new Date().toISOString(), deliveredBy: null }),
+      server,
+      parallel: 16,
+      killAfter: 250,
+    });
 
-  // It did happen in the middle: some were answered, some were not.
-  const unanswered = before.filter((answer) => answer === null).length;
-  expect(unanswered).toBeGreaterThan(100);
-  expect(before.filter((answer) => answer?.outcome === 'accepted').length).toBeGreaterThanOrEqual(250);
-  after.forEach((answer, index) => {
-    const earlier = before[index];
-    // What was confirmed before the crash is a repeat with the first answer; the rest is new, or landed unseen.
-    if (earlier?.outcome === 'accepted')
-      expect(answer).toEqual({ outcome: 'repeat', recordedAt: earlier.recordedAt });
-    else expect(['accepted', 'repeat']).toContain(answer.outcome);
-  });
+    // It did happen in the middle: some were answered, some were not.
+    const unanswered = before.filter((answer) => answer === null).length;
+    expect(unanswered).toBeGreaterThan(100);
+    expect(before.filter((answer) => answer?.outcome === 'accepted').length).toBeGreaterThanOrEqual(250);
+    after.forEach((answer, index) => {
+      const earlier = before[index];
+      // What was confirmed before the crash is a repeat with the first answer; the rest is new, or landed unseen.
+      if (earlier?.outcome === 'accepted')
+        expect(answer).toEqual({ outcome: 'repeat', recordedAt: earlier.recordedAt });
+      else expect(['accepted', 'repeat']).toContain(answer.outcome);
+    });
 
-  const all: Recorded[] = [];
-  for await (const page of ledger.readAll()) all.push(...page);
-  const byId = (a: Submission, b: Submission): number => (a.submissionId < b.submissionId ? -1 : 1);
-  expect(all.map(({ submission }) => submission).sort(byId)).toEqual([...items].sort(byId));
-  expect(all.every(({ erased }) => !erased)).toBe(true);
-  client.destroy();
-});
+    const all: Recorded[] = [];
+    for await (const page of ledger.readAll()) all.push(...page);
+    const byId = (a: Submission, b: Submission): number => (a.submissionId < b.submissionId ? -1 : 1);
+    expect(all.map(({ submission }) => submission).sort(byId)).toEqual([...items].sort(byId));
+    expect(all.every(({ erased }) => !erased)).toBe(true);
+    client.destroy();
+  },
+);

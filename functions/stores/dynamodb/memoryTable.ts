@@ -33,7 +33,7 @@ export function memoryTable(): Table {
         .map(([sort, attributes]) => ({ partition, sort, attributes }))
         .filter(({ sort }) => sort.startsWith(prefix))
         .sort(byBytes),
-    async *scan () {
+    async *scan() {
       for (const [partition, rows] of [...partitions])
         yield [...rows].map(([sort, attributes]) => ({ partition, sort, attributes }));
     },

@@ -137,7 +137,7 @@ export function tableLedger({ submissions, personal }: { submissions: Table; per
     accept,
     readStream: async (stream, options = {}) =>
       joined((await submissions.query(stream)).map(storedOf), options.personal ?? true),
-    async *readAll (options = {}) {
+    async *readAll(options = {}) {
       for await (const rows of submissions.scan())
         yield await joined(rows.map(storedOf), options.personal ?? true);
     },

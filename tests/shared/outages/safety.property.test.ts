@@ -142,7 +142,7 @@ function hydrantOf(facts: readonly Effective[]): string | null {
   return named ?? ofKind(inOrder, 'flow-test')[0]?.fact.body.residualHydrantId ?? null;
 }
 
-describe('hold points, whatever is submitted', () => {
+describe('hold points, whatever is submitted', { timeout: 120_000 }, () => {
   it('a hydrant is in service exactly when every outage of it has its proofs, its valves and its return', () => {
     let [inService, out] = [0, 0];
     fc.assert(
