@@ -92,7 +92,13 @@ function foldOtherOutage(
     .filter(({ fact }) => fact.body.closes.includes(submissionId))
     .sort((a, b) => Date.parse(a.fact.body.returnedAt) - Date.parse(b.fact.body.returnedAt))
     .map((returned) =>
-      returnEffect(returned, { hydrantType, cause: 'other', repairs: [], valveTurns: turns }),
+      returnEffect(returned, {
+        hydrantType,
+        cause: 'other',
+        began: body.since,
+        repairs: [],
+        valveTurns: turns,
+      }),
     );
   const effective = returns.find(({ takesEffect }) => takesEffect) ?? null;
   const expected = ofKind(facts, 'expected-return')

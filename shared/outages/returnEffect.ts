@@ -5,7 +5,12 @@ import { proofsAfterOtherOutage, proofsAfterRepair, type Proof } from './proofs.
 /** Why a recorded return to service has no effect (yet). Words: `hold.<code>`. */
 export interface Hold {
   readonly code:
-    'proof-missing' | 'proof-failed' | 'proof-before-reassembly' | 'valve-still-closed' | 'repair-still-open';
+    | 'proof-missing'
+    | 'proof-failed'
+    | 'proof-before-outage'
+    | 'proof-before-reassembly'
+    | 'valve-still-closed'
+    | 'repair-still-open';
   readonly proof?: Proof;
   readonly valveId?: string;
 }
@@ -29,6 +34,8 @@ export interface ReturnQuestion {
   readonly hydrantType: Hydrant['type'];
   /** A strike opens the hydrant up; another outage does not. */
   readonly cause: 'strike' | 'other';
+  /** When the outage began, as somebody stated it; null where nobody did. No proof from before it shows anything. */
+  readonly began: string | null;
   /** Repairs of this strike (none for another outage). */
   readonly repairs: readonly Effective<'repair'>[];
   /** Every turn of a valve known for this strike and its hydrant. */
@@ -92,6 +99,8 @@ export function returnEffect(
     else if (last.result === 'failed') holds.push({ code: 'proof-failed', proof });
     else if (last.result === 'deferred')
       deferred.push({ proof, reason: last.deferredReason ?? '', byWorkerId: last.deferredByWorkerId ?? '' });
+    else if (question.began !== null && time(last.at) < time(question.began))
+      holds.push({ code: 'proof-before-outage', proof });
     else if (time(last.at) < lastReassembly) holds.push({ code: 'proof-before-reassembly', proof });
   }
 

@@ -46,8 +46,10 @@ const isOpen = ({ returnedAt }: StrikeState): boolean => returnedAt === null;
 /** In the order in which they matter: first who may be hurt, then the repair, then the money. */
 const checks: readonly Check[] = [
   ({ strike }) => when(isOpen(strike) && strike.dispatchToldAt === null, 'dispatch', 'out-of-service-notice'),
-  ({ strike }) => when(isOpen(strike) && strike.markedOutOfServiceAt === null, 'mark', 'out-of-service-notice'),
-  ({ strike }) => when(strike.stage === 'reported' && strike.waterShutAt === null, 'water-shut', 'valve-operation'),
+  ({ strike }) =>
+    when(isOpen(strike) && strike.markedOutOfServiceAt === null, 'mark', 'out-of-service-notice'),
+  ({ strike }) =>
+    when(strike.stage === 'reported' && strike.waterShutAt === null, 'water-shut', 'valve-operation'),
   ({ strike }) => when(!strike.reported, 'strike-report', 'strike'),
   ({ strike }) => when(strike.hydrantId === null, 'hydrant', null),
   ({ strike }) =>
@@ -59,7 +61,8 @@ const checks: readonly Check[] = [
   ({ strike }) =>
     when(isOpen(strike) && strike.repairedAt === null && strike.stage !== 'under-repair', 'repair', 'repair'),
   ({ strike }) => when(strike.stage === 'under-repair', 'repair-open', 'repair'),
-  ({ strike }) => when(strike.repairedAt !== null && strike.flowTestIds.length === 0, 'flow-test', 'flow-test'),
+  ({ strike }) =>
+    when(strike.repairedAt !== null && strike.flowTestIds.length === 0, 'flow-test', 'flow-test'),
   ({ strike }) =>
     when(
       isOpen(strike) && strike.repairedAt !== null && strike.returns.length === 0,

@@ -79,8 +79,9 @@ export function foldStrike({
   const closing = [...ofKind(facts, 'return-to-service'), ...ofKind(aroundFacts, 'return-to-service')]
     .filter(({ fact }) => fact.body.closes.some((id) => memberIds.includes(id)))
     .sort((a, b) => Date.parse(a.fact.body.returnedAt) - Date.parse(b.fact.body.returnedAt));
+  const struckAt = earliest(bodies.map((body) => body.struckAt));
   const returns = closing.map((item) =>
-    returnEffect(item, { hydrantType, cause: 'strike', repairs, valveTurns: turns }),
+    returnEffect(item, { hydrantType, cause: 'strike', began: struckAt, repairs, valveTurns: turns }),
   );
   const effective = returns.find(({ takesEffect }) => takesEffect) ?? null;
 
@@ -125,7 +126,7 @@ export function foldStrike({
         ...facts.map(({ fact }) => fact.occurredAt),
       ]) ??
       '',
-    struckAt: earliest(bodies.map((body) => body.struckAt)),
+    struckAt,
     arrivedAt: earliest(bodies.map((body) => body.arrivedAt)),
     waterShutAt,
     markedOutOfServiceAt: earliest([...bodies, ...notices].map((body) => body.markedOutOfServiceAt)),

@@ -78,6 +78,11 @@ const rows: readonly Row[] = [
     holds: proofs.map((proof) => ({ code: 'proof-before-reassembly', proof })),
   },
   {
+    name: 'no repair recorded, and one proof from before the strike',
+    given: [s, returned([1], 300, { proofs: only('drains-down', [-30, 'passed']) })],
+    holds: [{ code: 'proof-before-outage', proof: 'drains-down' }],
+  },
+  {
     name: 'one proof older than the reassembly',
     given: [s, repaired(1, 250), returned([1], 300, { proofs: only('drains-down', [240, 'passed']) })],
     holds: [{ code: 'proof-before-reassembly', proof: 'drains-down' }],

@@ -29,12 +29,13 @@ function mayBeInService(hydrantId: string, facts: readonly Effective[]): boolean
   const ends = (
     closedIds: readonly string[],
     needed: readonly string[],
+    begun: readonly string[],
     repairs: readonly BodyOf<'repair'>[],
   ) =>
     returns.some(
       (one) =>
         one.closes.some((id) => closedIds.includes(id)) &&
-        needed.every((proof) => isShown(one, proof, repairs)) &&
+        needed.every((proof) => isShown(one, proof, begun, repairs)) &&
         noneLeftOpen(one, repairs) &&
         valvesOpen(one, here),
     );
@@ -43,18 +44,26 @@ function mayBeInService(hydrantId: string, facts: readonly Effective[]): boolean
       ends(
         group.ids,
         proofs,
+        ofKind(group.facts, 'strike').flatMap(({ fact: { body } }) => body.struckAt ?? []),
         ofKind(group.facts, 'repair').map(({ fact }) => fact.body),
       ),
-    ) && ofKind(here, 'outage').every(({ fact }) => ends([fact.submissionId], ['opens-and-closes-fully'], []))
+    ) &&
+    ofKind(here, 'outage').every(({ fact: { submissionId, body } }) =>
+      ends([submissionId], ['opens-and-closes-fully'], [body.since], []),
+    )
   );
 }
 
 const ms = (instant: string): number => new Date(instant).getTime();
 
-/** The latest word on a proof is "put off", or "passed" and not from before the hydrant was last closed up. */
+/**
+ * The latest word on a proof is "put off", or "passed" and neither from before the outage began (the earliest time that
+ * anybody stated for it) nor from before the hydrant was last closed up.
+ */
 function isShown(
   one: BodyOf<'return-to-service'>,
   proof: string,
+  begun: readonly string[],
   repairs: readonly BodyOf<'repair'>[],
 ): boolean {
   let word: { at: number; result: string } | undefined;
@@ -65,7 +74,8 @@ function isShown(
   const { at } = word;
   return (
     word.result === 'deferred' ||
-    repairs.every(({ reassembledAt }) => reassembledAt === null || ms(reassembledAt) <= at)
+    ((begun.length === 0 || begun.some((began) => ms(began) <= at)) &&
+      repairs.every(({ reassembledAt }) => reassembledAt === null || ms(reassembledAt) <= at))
   );
 }
 

@@ -25,6 +25,7 @@ function effectSoFar(
   return returnEffect(returned, {
     hydrantType: job.hydrant?.type ?? 'unknown',
     cause: job.strike ? 'strike' : 'other',
+    began: job.strike?.struckAt ?? null,
     repairs: ofKind(facts, 'repair'),
     valveTurns: [
       ...valveTurns(facts),
