@@ -48,7 +48,9 @@ export async function appServer(port: number, load: 'small' | 'town' = 'small'):
     origin,
     token,
     kill: () => server.kill(),
-    start: async () => void (await server.start()),
+    async start() {
+      await server.start();
+    },
     async ask<T>(role: Role, path: string, body?: unknown) {
       const answer = await fetch(origin + path, {
         method: body === undefined ? 'GET' : 'POST',

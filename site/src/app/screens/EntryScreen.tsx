@@ -1,4 +1,3 @@
-import { useState } from 'preact/hooks';
 import { newId } from '../core/device.ts';
 import { keepDraft } from '../core/drafts.ts';
 import { useObservable } from '../core/observable.ts';
@@ -13,6 +12,7 @@ import { sayProblem } from '../../../../shared/words/index.ts';
 import { Heading } from './Heading.tsx';
 import { NotFound } from './NotFound.tsx';
 import { TellDispatch } from './TellDispatch.tsx';
+import { TwoTouches } from './TwoTouches.tsx';
 import { takesOut } from './UnsentBanner.tsx';
 
 /** What became of one submission: `#/outbox/<submissionId>`. It follows the sending as it happens. */
@@ -118,29 +118,12 @@ function Mend({ entry }: { readonly entry: Entry }) {
 
 function GiveUp({ entry }: { readonly entry: Entry }) {
   const words = useWords();
-  const [sure, setSure] = useState(false);
   return (
     <p>
-      {sure ? (
-        <>
-          <button
-            type="button"
-            class="plain"
-            onClick={() => {
-              void discardEntry(entry).then(() => go('#/'));
-            }}
-          >
-            {words.t('form.discard-sure')}
-          </button>{' '}
-          <button type="button" class="link" onClick={() => setSure(false)}>
-            {words.t('form.discard-not')}
-          </button>
-        </>
-      ) : (
-        <button type="button" class="link" onClick={() => setSure(true)}>
-          {words.t('outbox.give-up')}
-        </button>
-      )}
+      <TwoTouches
+        label={words.t('outbox.give-up')}
+        onSure={() => void discardEntry(entry).then(() => go('#/'))}
+      />
     </p>
   );
 }

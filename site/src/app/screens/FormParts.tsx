@@ -1,10 +1,10 @@
-import { useState } from 'preact/hooks';
 import type { Problem } from '../../../../shared/problems/problem.ts';
-import { draftsChanged, dropDraft, type Draft } from '../core/drafts.ts';
+import { dropDraft, type Draft } from '../core/drafts.ts';
 import { replaceWith } from '../core/router.ts';
 import { useWords } from '../core/words.ts';
 import { fieldId, problemsAt } from '../form/view/scope.ts';
 import { Heading } from './Heading.tsx';
+import { TwoTouches } from './TwoTouches.tsx';
 
 /** Recorded from the open page alone; this device keeps no list of it. */
 export function SentUnkept({ title, recordedAt }: { readonly title: string; readonly recordedAt: string }) {
@@ -79,32 +79,17 @@ export function Reason({ draft, update, problems }: ReasonProps) {
   );
 }
 
-/** Throwing away what was typed takes two touches. */
+/** Throws away what was typed. */
 export function Discard({ submissionId }: { readonly submissionId: string }) {
   const words = useWords();
-  const [sure, setSure] = useState(false);
   const discard = (): void => {
     dropDraft(submissionId);
-    draftsChanged.set(draftsChanged.get() + 1);
     if (history.length > 1) history.back();
     else replaceWith('#/');
   };
   return (
     <p class="discard">
-      {sure ? (
-        <>
-          <button type="button" class="plain" onClick={discard}>
-            {words.t('form.discard-sure')}
-          </button>
-          <button type="button" class="link" onClick={() => setSure(false)}>
-            {words.t('form.discard-not')}
-          </button>
-        </>
-      ) : (
-        <button type="button" class="link" onClick={() => setSure(true)}>
-          {words.t('form.discard')}
-        </button>
-      )}
+      <TwoTouches label={words.t('form.discard')} onSure={discard} />
     </p>
   );
 }

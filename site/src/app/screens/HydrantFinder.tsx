@@ -115,7 +115,7 @@ export function HydrantFinder({ inputId, labelledBy, suggested, onPick }: Props)
           ))}
         </ul>
       )}
-      {typed !== '' && state.is !== 'searching' && !exact && (
+      {typed !== '' && (state.is === 'found' || state.is === 'unreachable') && !exact && (
         <button type="button" class="plain" onClick={() => onPick(typed)}>
           {words.t('finder.as-typed', { text: typed })}
         </button>

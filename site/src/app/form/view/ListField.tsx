@@ -1,4 +1,5 @@
 import { useRef } from 'preact/hooks';
+import { focusSoon } from '../../core/focus.ts';
 import { rowsOf } from '../nodes.ts';
 import { wordsOf } from '../words.ts';
 import { ListProblems } from './ListProblems.tsx';
@@ -33,14 +34,8 @@ function RowsList({ list, path, value, set }: ListProps) {
   const add = useRef<HTMLButtonElement>(null);
   const nested = path.includes('.');
   const focusRow = (index: number): void => {
-    // After the row has been drawn.
-    requestAnimationFrame(() => {
-      document
-        .querySelector<HTMLElement>(
-          `#${fieldId(`${path}.${index}`)} input, #${fieldId(`${path}.${index}`)} textarea`,
-        )
-        ?.focus();
-    });
+    const row = `#${fieldId(`${path}.${index}`)}`;
+    focusSoon(`${row} input, ${row} textarea`);
   };
   return (
     <div class={`rows ${nested ? 'nested' : ''}`} id={fieldId(path)} tabIndex={-1}>

@@ -1,3 +1,4 @@
+import { focusSoon } from '../../core/focus.ts';
 import { stringsOf, textOf } from '../nodes.ts';
 import { FieldShell, type Described } from './FieldShell.tsx';
 import type { PropsOf } from './props.ts';
@@ -73,7 +74,10 @@ export function PeopleField({ leaf, path, value, set }: PropsOf<'people'>) {
                 <button
                   type="button"
                   class="link"
-                  onClick={() => set(rows.filter((_each, at) => at !== index))}
+                  onClick={() => {
+                    set(rows.filter((_each, at) => at !== index));
+                    focusSoon(`#${described.id}-0`);
+                  }}
                 >
                   {words.t('form.remove')}
                   <span class="visually-hidden"> {person}</span>
@@ -81,7 +85,14 @@ export function PeopleField({ leaf, path, value, set }: PropsOf<'people'>) {
               )}
             </div>
           ))}
-          <button type="button" class="plain" onClick={() => set([...rows, ''])}>
+          <button
+            type="button"
+            class="plain"
+            onClick={() => {
+              set([...rows, '']);
+              focusSoon(`#${described.id}-${rows.length}`);
+            }}
+          >
             {words.t('form.add-person')}
           </button>
         </>

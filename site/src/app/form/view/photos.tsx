@@ -1,4 +1,5 @@
 import { useEffect, useState } from 'preact/hooks';
+import { focusSoon } from '../../core/focus.ts';
 import { readFile } from '../../outbox/outbox.ts';
 import { takePhoto, type PhotoFault } from '../../outbox/photos.ts';
 import { localMinute } from '../localTime.ts';
@@ -66,7 +67,14 @@ export function PhotosList({ list, path, value, set }: ListProps) {
               base={`${path}.${index}`}
               change={(next) => set(rows.map((each, at) => (at === index ? next : each)))}
             />
-            <button type="button" class="link" onClick={() => set(rows.filter((_row, at) => at !== index))}>
+            <button
+              type="button"
+              class="link"
+              onClick={() => {
+                set(rows.filter((_row, at) => at !== index));
+                focusSoon(`#${id}-file`);
+              }}
+            >
               {words.t('form.remove')}
               <span class="visually-hidden"> {title}</span>
             </button>

@@ -4,6 +4,7 @@ import {
   type ProcedureStep,
 } from '../../../../../shared/strikes/procedure.ts';
 import { effectiveFacts, ofKind } from '../../../../../shared/submissions/effective.ts';
+import { focusSoon } from '../../core/focus.ts';
 import { localMinute } from '../localTime.ts';
 import { rowsOf, textOf, type Values } from '../nodes.ts';
 import type { ListProps } from './props.ts';
@@ -35,6 +36,12 @@ export function StepsList({ list, path, value, set }: ListProps) {
     };
     const order = (each: Values): number => procedureSteps.indexOf(textOf(each['step']) as ProcedureStep);
     set([...rows, row].sort((a, b) => order(a) - order(b)));
+    // On to the button that takes it back: the time and the name above it are filled in.
+    focusSoon(`#${fieldId(path)}-${step} .row > button`);
+  };
+  const untick = (step: ProcedureStep): void => {
+    set(rows.filter((row) => row['step'] !== step));
+    focusSoon(`#${fieldId(path)}-${step} > button`);
   };
   const list_ = (steps: readonly ProcedureStep[]): string =>
     steps.map((step) => words.t(`step.${step}`)).join('; ');
@@ -47,7 +54,7 @@ export function StepsList({ list, path, value, set }: ListProps) {
         const before = earlier.filter((each) => each.step === step).at(-1);
         const held = step === 'taken-down' && missing.length > 0;
         return (
-          <li key={step} class={row || before ? 'done' : held ? 'held' : ''}>
+          <li key={step} id={`${fieldId(path)}-${step}`} class={row || before ? 'done' : held ? 'held' : ''}>
             <p class="step-title">{words.t(`step.${step}`)}</p>
             <p class="caution">{words.t(`step.${step}.caution`)}</p>
             {before && (
@@ -64,11 +71,7 @@ export function StepsList({ list, path, value, set }: ListProps) {
                   base={`${path}.${index}`}
                   change={(next) => set(rows.map((each, at) => (at === index ? next : each)))}
                 />
-                <button
-                  type="button"
-                  class="link"
-                  onClick={() => set(rows.filter((_row, at) => at !== index))}
-                >
+                <button type="button" class="link" onClick={() => untick(step)}>
                   {words.t('form.not-done')}
                   <span class="visually-hidden"> {words.t(`step.${step}`)}</span>
                 </button>

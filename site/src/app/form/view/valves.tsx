@@ -1,3 +1,4 @@
+import { focusSoon } from '../../core/focus.ts';
 import { localMinute } from '../localTime.ts';
 import { rowsOf, textOf, type Values } from '../nodes.ts';
 import { wordsOf } from '../words.ts';
@@ -11,6 +12,14 @@ export function ValvesList({ list, path, value, set }: ListProps) {
   const key = wordsOf(spec.kind, list, path);
   const put = (index: number, next: Values): void =>
     set(rows.map((each, at) => (at === index ? next : each)));
+  const reopen = (index: number, row: Values): void => {
+    put(index, {
+      ...row,
+      at: localMinute(new Date(), words.zone),
+      byWorkerId: textOf(row['byWorkerId']) || job.personId,
+    });
+    focusSoon(`#${fieldId(`${path}.${index}`)} > button`);
+  };
   return (
     <div class="rows" id={fieldId(path)} tabIndex={-1}>
       {rows.length === 0 && <p>{words.t('form.no-valve-closed')}</p>}
@@ -26,17 +35,7 @@ export function ValvesList({ list, path, value, set }: ListProps) {
             {known && textOf(row['at']) === '' ? (
               <>
                 <p>{words.t('form.valve-still-closed')}</p>
-                <button
-                  type="button"
-                  class="plain"
-                  onClick={() =>
-                    put(index, {
-                      ...row,
-                      at: localMinute(new Date(), words.zone),
-                      byWorkerId: textOf(row['byWorkerId']) || job.personId,
-                    })
-                  }
-                >
+                <button type="button" class="plain" onClick={() => reopen(index, row)}>
                   {words.t('form.valve-reopened')}
                   <span class="visually-hidden"> {valveId}</span>
                 </button>
@@ -52,9 +51,13 @@ export function ValvesList({ list, path, value, set }: ListProps) {
                 <button
                   type="button"
                   class="link"
-                  onClick={() =>
-                    known ? put(index, { ...row, at: '' }) : set(rows.filter((_row, at) => at !== index))
-                  }
+                  onClick={() => {
+                    if (known) put(index, { ...row, at: '' });
+                    else set(rows.filter((_row, at) => at !== index));
+                    focusSoon(
+                      known ? `#${fieldId(`${path}.${index}`)} > button` : `#${fieldId(path)} > button`,
+                    );
+                  }}
                 >
                   {words.t('form.remove')}
                   <span class="visually-hidden"> {valveId}</span>
