@@ -1,10 +1,10 @@
 import { readFile } from 'node:fs/promises';
-import { compute } from '../../../shared/compute/compute.ts';
-import { computations } from '../../../shared/compute/registry.ts';
+import { allComputations, computeHere, isComputation } from '../compute/compute.ts';
 import { problem, type Problem } from '../../../shared/problems/problem.ts';
+import { sayQuantityProblem } from '../../../shared/water/say.ts';
 import type { Reader } from '../../../shared/units/format.ts';
 import type { System } from '../../../shared/units/units.ts';
-import { isLocale, say, sayProblem, type Locale } from '../../../shared/words/index.ts';
+import { isLocale, say, type Locale } from '../../../shared/words/index.ts';
 
 /**
  * `npm run -s compute -- NAME [FILE]`: JSON in, JSON out. Exit 0 with the result on standard output; exit 2 with every
@@ -94,7 +94,7 @@ async function readInput(file: string | undefined): Promise<unknown> {
 }
 
 function list(locale: Locale): string {
-  const entries = [...computations.values()].map(({ name, summary, output, example }) =>
+  const entries = allComputations.map(({ name, summary, output, example }) =>
     [
       name,
       `  ${say(locale, summary)}`,
@@ -108,29 +108,29 @@ function list(locale: Locale): string {
   );
 }
 
-function report(problems: readonly Problem[], locale: Locale): string {
+function report(problems: readonly Problem[], reader: Reader): string {
   const lines = problems.map((found) => {
-    const sentence = sayProblem(locale, found);
+    const sentence = sayQuantityProblem(found, reader);
     return found.path === '' ? `  ${sentence}` : `  ${found.path}: ${sentence}`;
   });
-  return [say(locale, 'hydraulics.command.refused', { count: problems.length }), ...lines].join('\n');
+  return [say(reader.locale, 'hydraulics.command.refused', { count: problems.length }), ...lines].join('\n');
 }
 
-let locale: Locale = 'en';
+let reader: Reader = { locale: 'en', system: 'us' };
 try {
   const asked = readArguments(process.argv.slice(2));
-  locale = asked.reader.locale;
+  reader = asked.reader;
   if (asked.name === undefined) {
-    process.stdout.write(`${list(locale)}\n`);
+    process.stdout.write(`${list(reader.locale)}\n`);
   } else {
     // An unknown name is answered before the input is waited for.
-    const input = computations.has(asked.name) ? await readInput(asked.file) : undefined;
-    const computed = compute(asked.name, input, asked.reader);
+    const input = isComputation(asked.name) ? await readInput(asked.file) : undefined;
+    const computed = await computeHere(asked.name, input, reader);
     if (!computed.ok) throw new Refused(computed.problems);
     process.stdout.write(`${JSON.stringify(computed.output, null, 2)}\n`);
   }
 } catch (error) {
   if (!(error instanceof Refused)) throw error;
-  process.stderr.write(`${report(error.problems, locale)}\n`);
+  process.stderr.write(`${report(error.problems, reader)}\n`);
   process.exitCode = 2;
 }

@@ -95,6 +95,70 @@ export const water = {
     'The model’s record has {recorded} bolts in this joint. Count again, or correct the record.',
   'problem.not-a-whole-number': 'This must be a whole number.',
 
+  'network.node': 'node {nodeId}',
+  'network.hydrant': 'hydrant {hydrantId} (node {nodeId})',
+  'network.said.available': 'By the model, {node} has {static} static and gives {flow} at {residual}.',
+  'network.said.nothing':
+    'By the model, {node} has {static} static, not above {residual}: nothing flows at that residual.',
+  'network.said.at-test': 'At the flow of the field test the model leaves {pressure}.',
+  'network.said.beyond-test': 'The model cannot give the flow of the field test.',
+  'network.said.lowest':
+    'The lowest pressure at a customer then is {pressure}, at node {nodeId}; {count, plural, =0 {none is} one {# node is} other {# nodes are}} below {residual}.',
+  'network.said.field-agree': 'Field test {field}, model {model}: within what the readings allow.',
+  'network.said.field-model-higher':
+    'Field test {field}, model {model}, {percent}% more than measured: a valve may stand part closed, or the model’s pipes are too smooth.',
+  'network.said.field-model-lower':
+    'Field test {field}, model {model}, {percent}% less than measured: the model lacks a pipe or a source, or its pipes are too rough.',
+  'network.said.closed': 'With {links} closed:',
+  'network.said.before-after': '{node}: {before} before, {after} after.',
+  'network.said.cut-off': '{node}: {before} before, cut off from every source after.',
+  'network.said.cut-off-count':
+    '{count, plural, =0 {No customer node is} one {# customer node is} other {# customer nodes are}} cut off.',
+  'network.said.bound': 'By the model no more than {flow} can run out at {node}.',
+  'network.warning.unbalanced': 'The model did not come to rest: do not rely on these figures.',
+  'network.warning.unstable': 'The model’s solution may be unstable: do not rely on these figures.',
+  'network.warning.disconnected': 'Part of the model is cut off from every source.',
+  'network.warning.pumps': 'A pump runs beyond its curve in the model.',
+  'network.warning.valves': 'A valve cannot hold its setting in the model.',
+  'network.warning.negative-pressures':
+    'The model has negative pressures somewhere: such a draw would pull dirty water in, and is not to be tried.',
+
+  'network.compute.available-flow.summary':
+    'Flow at a residual by the network model, beside the field test’s.',
+  'network.compute.available-flow.output':
+    'said in sentences; at, the node; staticPsi; flowGpm at residualPsi, 0 when the static is not above it; atTestFlowPsi; lowest pressure at a customer then; watched nodes before and after; field, the field test beside it, or null; warnings of the solver.',
+  'network.compute.closing.summary':
+    'What closing pipes or valves does to the pressure at hydrants, by the network model.',
+  'network.compute.closing.output':
+    'said in sentences; closed; watched, each with beforePsi and afterPsi, null when it is cut off; cutOffNodes; warnings of the solver.',
+  'network.compute.water-bound.summary':
+    'The most water that can run out at a hydrant, by the network model.',
+  'network.compute.water-bound.output':
+    'said in sentences; at; staticPsi; flowGpm into the open air; warnings of the solver.',
+
+  'problem.place-needs-one':
+    'Say where: a node, a hydrant of the list, a position, or a point on the model’s map.',
+  'problem.no-such-node': 'The model has no node {nodeId}.',
+  'problem.node-is-a-source': 'Node {nodeId} is a reservoir or tank. Name a junction.',
+  'problem.no-such-link': 'The model has no pipe, pump or valve {linkId}.',
+  'problem.no-node-near':
+    'The nearest node, {nodeId}, is {distanceFt} away; at most {withinFt} is allowed. Check the position and the model’s coordinate system.',
+  'problem.model-needs-crs':
+    'Say in which coordinate system the model’s map is (map.crs), such as EPSG:2263.',
+  'problem.model-has-no-map': 'The model’s nodes have no coordinates. Name the node.',
+  'problem.hydrant-not-in-model':
+    'No node is listed for hydrant {hydrantId}. Add it to map.nodeOf, or give the node or the position.',
+  'problem.link-opens-again':
+    'The model’s own controls open {linkId} again at once. Take it out of the controls in a copy of the model.',
+  'problem.network-broken': 'This is not a network that EPANET can read: {detail}.',
+  'problem.network-unsolved': 'EPANET could read this network and not solve it: {detail}.',
+  'problem.network-empty':
+    'There is no network in this file: it has no nodes. It should be an EPANET .inp file.',
+  'problem.network-no-source': 'The network has no reservoir and no tank, so nothing feeds it.',
+  'problem.network-too-slow':
+    'The network was not solved within {seconds} seconds and was stopped. Check its time steps and duration, or ask for an earlier hour.',
+  'problem.network-too-large': 'The network file is larger than {megabytes} MB.',
+
   'problem.start-of-flow-unknown':
     'Give the time of the strike, or when the water was first called in or seen.',
   'problem.end-of-flow-unknown':

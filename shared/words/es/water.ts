@@ -99,6 +99,71 @@ export const water: Record<keyof typeof english, string> = {
     'La ficha del modelo tiene {recorded} pernos en esta unión. Cuéntelos otra vez o corrija la ficha.',
   'problem.not-a-whole-number': 'Debe ser un número entero.',
 
+  'network.node': 'nodo {nodeId}',
+  'network.hydrant': 'hidrante {hydrantId} (nodo {nodeId})',
+  'network.said.available': 'Según el modelo, {node} tiene {static} de estática y da {flow} a {residual}.',
+  'network.said.nothing':
+    'Según el modelo, {node} tiene {static} de estática, no más de {residual}: no hay caudal a esa presión residual.',
+  'network.said.at-test': 'Con el caudal de la prueba de campo el modelo deja {pressure}.',
+  'network.said.beyond-test': 'El modelo no puede dar el caudal de la prueba de campo.',
+  'network.said.lowest':
+    'La presión más baja en un cliente es entonces {pressure}, en el nodo {nodeId}; {count, plural, =0 {ninguno queda} one {# nodo queda} other {# nodos quedan}} por debajo de {residual}.',
+  'network.said.field-agree':
+    'Prueba de campo {field}, modelo {model}: dentro de lo que permiten las lecturas.',
+  'network.said.field-model-higher':
+    'Prueba de campo {field}, modelo {model}, un {percent} % más que lo medido: puede haber una válvula a medio cerrar, o las tuberías del modelo son demasiado lisas.',
+  'network.said.field-model-lower':
+    'Prueba de campo {field}, modelo {model}, un {percent} % menos que lo medido: al modelo le falta una tubería o una fuente, o sus tuberías son demasiado rugosas.',
+  'network.said.closed': 'Con {links} cerrado:',
+  'network.said.before-after': '{node}: {before} antes, {after} después.',
+  'network.said.cut-off': '{node}: {before} antes, sin fuente alguna después.',
+  'network.said.cut-off-count':
+    '{count, plural, =0 {Ningún nodo con clientes queda} one {# nodo con clientes queda} other {# nodos con clientes quedan}} sin fuente.',
+  'network.said.bound': 'Según el modelo no pueden salir más de {flow} en {node}.',
+  'network.warning.unbalanced': 'El modelo no llegó al equilibrio: no se fíe de estas cifras.',
+  'network.warning.unstable': 'La solución del modelo puede ser inestable: no se fíe de estas cifras.',
+  'network.warning.disconnected': 'Una parte del modelo está sin fuente alguna.',
+  'network.warning.pumps': 'En el modelo una bomba trabaja fuera de su curva.',
+  'network.warning.valves': 'En el modelo una válvula no puede mantener su consigna.',
+  'network.warning.negative-pressures':
+    'El modelo tiene presiones negativas en algún punto: un caudal así aspiraría agua sucia y no debe probarse.',
+
+  'network.compute.available-flow.summary':
+    'Caudal a una presión residual según el modelo de la red, junto al de la prueba de campo.',
+  'network.compute.available-flow.output':
+    'said en frases; at, el nodo; staticPsi; flowGpm a residualPsi, 0 si la estática no la supera; atTestFlowPsi; lowest, la presión más baja en un cliente; watched, nodos antes y después; field, la prueba de campo al lado, o null; warnings del cálculo.',
+  'network.compute.closing.summary':
+    'Qué hace con la presión en los hidrantes cerrar tuberías o válvulas, según el modelo de la red.',
+  'network.compute.closing.output':
+    'said en frases; closed; watched, cada uno con beforePsi y afterPsi, null si queda sin fuente; cutOffNodes; warnings del cálculo.',
+  'network.compute.water-bound.summary':
+    'La mayor cantidad de agua que puede salir en un hidrante, según el modelo de la red.',
+  'network.compute.water-bound.output':
+    'said en frases; at; staticPsi; flowGpm al aire libre; warnings del cálculo.',
+
+  'problem.place-needs-one':
+    'Diga dónde: un nodo, un hidrante de la lista, una posición o un punto del mapa del modelo.',
+  'problem.no-such-node': 'El modelo no tiene ningún nodo {nodeId}.',
+  'problem.node-is-a-source': 'El nodo {nodeId} es un embalse o depósito. Nombre un nodo de la red.',
+  'problem.no-such-link': 'El modelo no tiene ninguna tubería, bomba o válvula {linkId}.',
+  'problem.no-node-near':
+    'El nodo más cercano, {nodeId}, está a {distanceFt}; se admite como máximo {withinFt}. Revise la posición y el sistema de coordenadas del modelo.',
+  'problem.model-needs-crs':
+    'Diga en qué sistema de coordenadas está el mapa del modelo (map.crs), por ejemplo EPSG:2263.',
+  'problem.model-has-no-map': 'Los nodos del modelo no tienen coordenadas. Nombre el nodo.',
+  'problem.hydrant-not-in-model':
+    'No hay ningún nodo anotado para el hidrante {hydrantId}. Añádalo a map.nodeOf, o indique el nodo o la posición.',
+  'problem.link-opens-again':
+    'Los controles del propio modelo vuelven a abrir {linkId} enseguida. Quítelo de los controles en una copia del modelo.',
+  'problem.network-broken': 'EPANET no puede leer esta red: {detail}.',
+  'problem.network-unsolved': 'EPANET pudo leer esta red pero no resolverla: {detail}.',
+  'problem.network-empty':
+    'En este archivo no hay ninguna red: no tiene nodos. Debe ser un archivo .inp de EPANET.',
+  'problem.network-no-source': 'La red no tiene embalse ni depósito, así que nada la alimenta.',
+  'problem.network-too-slow':
+    'La red no se resolvió en {seconds} segundos y se detuvo. Revise sus pasos de tiempo y su duración, o pregunte por una hora anterior.',
+  'problem.network-too-large': 'El archivo de la red supera {megabytes} MB.',
+
   'problem.start-of-flow-unknown':
     'Indique la hora del choque, o cuándo se avisó o se vio el agua por primera vez.',
   'problem.end-of-flow-unknown':

@@ -1,0 +1,58 @@
+import { parentPort } from 'node:worker_threads';
+import type { NetworkAnswer } from '../../shared/network/answer.ts';
+import type { NetworkQuestion } from '../../shared/network/question.ts';
+import { problem, type Problem } from '../../shared/problems/problem.ts';
+import { answerOn, NotInModel } from './answer.ts';
+import { EngineError, openEngine } from './engine.ts';
+import { modelOf } from './model.ts';
+
+/**
+ * Runs in a thread of its own, so that it can be killed: a network is somebody's file, and a solver in the middle of its
+ * loop listens to nobody. One network and one question, one message back.
+ */
+export interface NetworkRequest {
+  readonly inp: string;
+  readonly question: NetworkQuestion;
+}
+export type NetworkReply =
+  | { readonly ok: true; readonly answer: NetworkAnswer }
+  | { readonly ok: false; readonly problems: readonly Problem[] };
+
+/** The first few of EPANET's complaints, each with the line that it is about. */
+function complaints(report: string): string {
+  const lines = report.split(/\r?\n/).map((line) => line.trim());
+  const found = lines.flatMap((line, index) => {
+    const [, said] = /^Error \d+: (.+?):?$/.exec(line) ?? [];
+    return said === undefined || line.startsWith('Error 200')
+      ? []
+      : [`${said} ${lines[index + 1] ?? ''}`.trim()];
+  });
+  return found.slice(0, 5).join('; ');
+}
+
+async function reply({ inp, question }: NetworkRequest): Promise<NetworkReply> {
+  try {
+    const model = modelOf(await openEngine(inp));
+    const { nodes } = model.plain;
+    if (nodes.length === 0) return { ok: false, problems: [problem('network-empty', 'inp')] };
+    // EPANET opens such a file; the way out that is added to it would then be its only source.
+    if (nodes.every(({ kind }) => kind === 'junction'))
+      return { ok: false, problems: [problem('network-no-source', 'inp')] };
+    const answer = answerOn(model, question);
+    model.close();
+    return { ok: true, answer };
+  } catch (error) {
+    if (error instanceof NotInModel) return { ok: false, problems: error.problems };
+    if (error instanceof EngineError) {
+      const detail = complaints(error.report) || error.message.replace(/^Error \d+: /, '');
+      // 110: the equations have no solution; everything else is the file.
+      const code = error.code === 110 ? 'network-unsolved' : 'network-broken';
+      return { ok: false, problems: [problem(code, 'inp', { detail })] };
+    }
+    throw error;
+  }
+}
+
+parentPort?.once('message', (request: NetworkRequest) => {
+  void reply(request).then((message) => parentPort?.postMessage(message));
+});
