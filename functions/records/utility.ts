@@ -21,7 +21,9 @@ export function utilityRoutes({ settings, ledger }: RecordsDeps): Record<string,
 
     'GET /api/me': async (call) => {
       const { personId, name, roles } = memberOf(call);
-      return call.json({ personId, name, roles, utility: openSettings(settings) });
+      // Names go to those who sign in, so that a story reads "by Odalys" and not by a number; never to the public.
+      const people = settings.people.map((one) => ({ personId: one.personId, name: one.name }));
+      return call.json({ personId, name, roles, people, utility: openSettings(settings) });
     },
 
     'GET /api/models': async (call) => {

@@ -6,6 +6,7 @@ import { demoRateBooks } from '../../infra/local/demo/rates.ts';
 import { ask, send } from '../../infra/local/demo/send.ts';
 import { Teller, type Told } from '../../infra/local/demo/teller.ts';
 import { townInventoryCsv } from '../../infra/local/demo/town.ts';
+import { demoUtility } from '../../infra/local/demo/utility.ts';
 import { loadInventoryCsv } from '../../infra/local/loadInventory.ts';
 import { roles } from '../../shared/roles.ts';
 import { runningServer, type Running } from './support/running.ts';
@@ -247,6 +248,7 @@ describe('the main job', () => {
       expect(await get(role, '/api/me')).toMatchObject({
         roles: [role],
         utility: { timeZone: 'America/New_York' },
+        people: demoUtility.people.map(({ personId, name }) => ({ personId, name })),
       });
     const open = (await running.ask('GET', '/api/utility')).body;
     expect(Object.keys(open).sort()).toEqual([

@@ -3,6 +3,7 @@ import { correctionKind } from '../../../../shared/submissions/kinds.ts';
 import type { HistoryEntry } from '../../../../shared/submissions/history.ts';
 import { mayDo } from '../../../../shared/roles.ts';
 import { useObservable } from '../core/observable.ts';
+import { nameOf, people } from '../core/people.ts';
 import { to } from '../core/router.ts';
 import { session } from '../core/session.ts';
 import { useWords } from '../core/words.ts';
@@ -32,6 +33,7 @@ export function Story({ history, from }: Props) {
 function StoryItem({ entry, from }: { readonly entry: HistoryEntry; readonly from: readonly string[] }) {
   const words = useWords();
   const current = useObservable(session);
+  useObservable(people);
   const { submission, recordedAt, deliveredBy, erased } = entry.recorded;
   const line = headline(submission, words);
   const correctable =
@@ -54,8 +56,8 @@ function StoryItem({ entry, from }: { readonly entry: HistoryEntry; readonly fro
         {line && <p>{line}</p>}
         <p class="small soft">
           {words.t(deliveredBy === null ? 'story.by' : 'story.by-delivered', {
-            who: submission.person.personId,
-            deliveredBy: deliveredBy ?? '',
+            who: nameOf(submission.person.personId),
+            deliveredBy: deliveredBy === null ? '' : nameOf(deliveredBy),
             when: words.when(recordedAt),
           })}
           {erased && ` ${words.t('story.erased')}`}

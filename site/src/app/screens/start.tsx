@@ -2,6 +2,7 @@ import { render, type ComponentType } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
 import { photosInDrafts, sweepDrafts } from '../core/drafts.ts';
 import { useObservable } from '../core/observable.ts';
+import { forgetPeople, loadPeople } from '../core/people.ts';
 import { forgetResources } from '../core/resource.ts';
 import { route, startRouter } from '../core/router.ts';
 import { session, startSession } from '../core/session.ts';
@@ -88,13 +89,18 @@ export function start(props: AppProps): void {
   let person = session.get()?.personId;
   session.subscribe(() => {
     // A token renewed by the same person leaves on screen what is there.
-    if (session.get()?.personId !== person) forgetResources();
+    if (session.get()?.personId !== person) {
+      forgetResources();
+      forgetPeople();
+      void loadPeople();
+    }
     person = session.get()?.personId;
   });
   // A browser that keeps no database still shows everything; what cannot be kept is said where it matters.
   void refresh()
     .then(() => sweepFiles(photosInDrafts()))
     .catch(() => undefined);
+  void loadPeople();
   startSending();
   const root = document.getElementById('root');
   if (!root) throw new Error('the page has no root');

@@ -2,6 +2,8 @@ import { focusSoon } from '../../core/focus.ts';
 import { stringsOf, textOf } from '../nodes.ts';
 import { FieldShell, type Described } from './FieldShell.tsx';
 import type { PropsOf } from './props.ts';
+import { useObservable } from '../../core/observable.ts';
+import { people } from '../../core/people.ts';
 import { recalled } from '../../core/recall.ts';
 import { useScope } from './scope.ts';
 
@@ -15,7 +17,13 @@ interface InputProps {
 /** A person by the number the utility knows them by. "Me" is one touch; numbers used before are offered. */
 function PersonInput({ described, label, value, set }: InputProps) {
   const { job, words } = useScope();
-  const known = recalled('people');
+  const roll = useObservable(people);
+  const known = [
+    ...roll,
+    ...recalled('people')
+      .filter((id) => !roll.some(({ personId }) => personId === id))
+      .map((personId) => ({ personId, name: '' })),
+  ];
   return (
     <div class="with-button">
       <input
@@ -32,8 +40,8 @@ function PersonInput({ described, label, value, set }: InputProps) {
       />
       {known.length > 0 && (
         <datalist id={`${described.id}-list`}>
-          {known.map((id) => (
-            <option key={id} value={id} />
+          {known.map(({ personId, name }) => (
+            <option key={personId} value={personId} label={name} />
           ))}
         </datalist>
       )}
