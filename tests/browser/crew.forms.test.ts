@@ -207,6 +207,8 @@ describe('safety', () => {
     await step('Parted hardware taken down').getByText('Not offered until', { exact: false }).waitFor();
     // Without a name it is not confirmed by name.
     await page.getByRole('button', { name: 'Done Pressure proved gone' }).click();
+    // The focus goes on to the button that takes it back, a frame later.
+    await page.waitForFunction(() => document.activeElement?.textContent.startsWith('Not done') === true);
     await step('Pressure proved gone').getByLabel('By').fill('');
     await step('Parted hardware taken down').getByText('Not offered until', { exact: false }).waitFor();
   });
@@ -273,6 +275,22 @@ describe('finding a hydrant', () => {
     await sendAndConfirm(page);
     await page.getByRole('link', { name: 'What is missing next' }).click();
     await page.getByRole('heading', { level: 1, name: 'Strike at Green hydrant behind the gate' }).waitFor();
+  });
+});
+
+describe('a hydrant that is out', () => {
+  test('is shown with the nearest in service, which are said to be in service', async () => {
+    const { page } = await crew();
+    await goTo(page, server, '/crew/#/hydrant/T-101');
+    const nearest = page.locator('section', {
+      has: page.getByRole('heading', { name: 'Nearest in service' }),
+    });
+    await nearest.getByRole('link').first().waitFor();
+    // 0.001° of latitude is 364.8 ft on the sphere of 6,371 km; the next hydrant stands due north.
+    expect(await nearest.getByRole('link').first().textContent()).toMatch(
+      /T-102.*36[45] ft north.*In service/,
+    );
+    expect(await nearest.getByText('Out of service').count()).toBe(0);
   });
 });
 

@@ -118,7 +118,7 @@ describe('with no server', () => {
     await newStrike(page, 'T-103');
     await page.route('**/api/submissions', (route) => route.abort());
     await sendForm(page);
-    await notSent(page).first().waitFor();
+    await page.getByText('It is kept on this device', { exact: false }).waitFor();
     await page.unroute('**/api/submissions');
     // The page is opened anew, as after a killed browser: the entry is there and goes.
     await goTo(page, server, '/crew/#/outbox');

@@ -4,7 +4,7 @@ export const screens = {
   'shell.crew': 'Crew',
   'shell.desk': 'Claims desk',
   'shell.sign-in': 'Sign in',
-  'shell.public': 'Public page',
+  'shell.public': 'Public',
   'shell.areas': 'Areas',
   'shell.language': 'Language',
   'shell.language.en': 'English',

@@ -5,7 +5,7 @@ export const screens: Record<keyof typeof english, string> = {
   'shell.crew': 'Cuadrilla',
   'shell.desk': 'Reclamaciones',
   'shell.sign-in': 'Iniciar sesión',
-  'shell.public': 'Página pública',
+  'shell.public': 'Pública',
   'shell.areas': 'Áreas',
   'shell.language': 'Idioma',
   'shell.language.en': 'English',

@@ -4,6 +4,7 @@ import type { Statement } from '../../../../shared/costs/statement.ts';
 import type { Hydrant } from '../../../../shared/inventory/hydrant.ts';
 import type { HydrantStatus } from '../../../../shared/outages/hydrantStatus.ts';
 import type { Problem } from '../../../../shared/problems/problem.ts';
+import type { Neighbour } from '../../../../shared/nearest/nearest.ts';
 import type { StrikeState } from '../../../../shared/strikes/state.ts';
 import type { HistoryEntry } from '../../../../shared/submissions/history.ts';
 import type { Recorded } from '../../../../shared/submissions/recorded.ts';
@@ -39,10 +40,12 @@ export interface HydrantsAnswer {
 }
 
 export interface HydrantAnswer {
-  readonly hydrant: Hydrant;
+  /** Null for a hydrant that a crew named and the inventory lacks. */
+  readonly hydrant: Hydrant | null;
   readonly status: HydrantStatus | null;
   readonly flowTests: readonly Recorded[];
-  readonly nearest: readonly FoundHydrant[];
+  /** Hydrants in service in its stead, nearest first. */
+  readonly nearest: readonly Neighbour<Hydrant>[];
 }
 
 export interface ClaimAnswer {

@@ -40,21 +40,21 @@ function Facts({ answer }: { readonly answer: HydrantAnswer }) {
   const words = useWords();
   const { hydrant, status, flowTests, nearest } = answer;
   const inService = status?.inService ?? true;
-  const outlets = hydrant.outlets.map(
+  const outlets = (hydrant?.outlets ?? []).map(
     ({ kind, diameterIn }) => `${words.t(`value.outlet.${kind}`)} ${formatQuantity(diameterIn, 'in', words)}`,
   );
   const facts = [
-    ['place', hydrant.place],
-    ['type', words.t(`value.hydrantType.${hydrant.type}`)],
-    ['model', hydrant.modelId],
+    ['place', hydrant?.place],
+    ['type', hydrant && words.t(`value.hydrantType.${hydrant.type}`)],
+    ['model', hydrant?.modelId],
     ['outlets', outlets.length > 0 ? outlets.join(', ') : null],
-    ['isolation', hydrant.isolationValveId],
-    ['main', hydrant.mainSizeIn === null ? null : formatQuantity(hydrant.mainSizeIn, 'in', words)],
+    ['isolation', hydrant?.isolationValveId],
+    ['main', hydrant?.mainSizeIn ? formatQuantity(hydrant.mainSizeIn, 'in', words) : null],
     [
       'inspected',
       status?.lastInspectedAt
         ? words.when(status.lastInspectedAt)
-        : hydrant.lastInspectedOn && words.day(hydrant.lastInspectedOn),
+        : hydrant?.lastInspectedOn && words.day(hydrant.lastInspectedOn),
     ],
   ] as const;
   return (
@@ -64,7 +64,7 @@ function Facts({ answer }: { readonly answer: HydrantAnswer }) {
           {words.t(inService ? 'title.in-service' : 'title.out-of-service')}
         </span>
       </p>
-      {status && status.open.length > 0 && <Open status={status} hydrantId={hydrant.hydrantId} />}
+      {status && status.open.length > 0 && <Open status={status} hydrantId={status.hydrantId} />}
       <dl class="said">
         {facts.map(([name, value]) =>
           value ? (
@@ -99,8 +99,9 @@ function Facts({ answer }: { readonly answer: HydrantAnswer }) {
                   <HydrantLine
                     id={near.hydrant.hydrantId}
                     hydrant={near.hydrant}
-                    inService={near.inService}
+                    inService
                     distanceFt={near.distanceFt}
+                    bearing={near.bearing}
                   />
                 </a>
               </li>

@@ -9,6 +9,7 @@ import { useWords } from '../core/words.ts';
 import { entries } from '../outbox/outbox.ts';
 import { queueForm, problemsOf, readEntry, serverProblems } from '../form/send.ts';
 import { specOf } from '../form/specs/index.ts';
+import { textOf } from '../form/nodes.ts';
 import type { FormSpec } from '../form/spec.ts';
 import { Fields } from '../form/view/Fields.tsx';
 import { ScopeProvider } from '../form/view/scope.ts';
@@ -72,7 +73,9 @@ function Form({ spec, opened, author, busy }: FormProps) {
   }, []);
 
   const update = (next: Draft): void => {
-    const touched: Draft = { ...next, touched: true };
+    // A hydrant chosen in the form is what its draft, and its entry on the way, are known by.
+    const hydrantId = textOf(next.values['hydrantId']) || next.about.hydrantId;
+    const touched: Draft = { ...next, touched: true, about: { ...next.about, hydrantId } };
     setDraft(touched);
     setKept(keepDraft(touched));
     // Once somebody tried to send, problems go as they are put right.

@@ -1,5 +1,5 @@
 import { useObservable } from '../core/observable.ts';
-import { to } from '../core/router.ts';
+import { route, to } from '../core/router.ts';
 import { session } from '../core/session.ts';
 import { useWords } from '../core/words.ts';
 import { entries } from '../outbox/outbox.ts';
@@ -11,8 +11,10 @@ export const takesOut = (kind: string): boolean => kind === 'strike' || kind ===
 /** On every screen: an outage that the server has not confirmed, and a count of everything else that waits. */
 export function UnsentBanner({ area }: { readonly area: 'crew' | 'desk' | 'sign-in' }) {
   const words = useWords();
+  const at = useObservable(route).path;
+  const current = useObservable(session);
   const mine = useObservable(entries).filter(
-    ({ author }) => author.personId === session.get()?.personId || session.get() === null,
+    ({ author }) => author.personId === current?.personId || current === null,
   );
   const unsent = mine.filter(({ state }) => state !== 'recorded');
   if (mine.length === 0) return null;
@@ -20,9 +22,10 @@ export function UnsentBanner({ area }: { readonly area: 'crew' | 'desk' | 'sign-
   const link = `${base}${to(['outbox'])}`;
   // The entry's own screen says it in full.
   const outages = unsent.filter(({ submission }) => takesOut(submission.kind));
+  if (at.startsWith('#/outbox')) return null;
   return (
     <>
-      {outages.length > 0 && !location.hash.startsWith('#/outbox') && (
+      {outages.length > 0 && (
         <TellDispatch>
           <a href={link}>{words.t('outbox.unsent-outages', { count: outages.length })}</a>
         </TellDispatch>
