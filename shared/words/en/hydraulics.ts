@@ -53,6 +53,7 @@ export const hydraulics = {
   'hydraulics.shape.rounded': 'Smooth and rounded where it meets the barrel',
   'hydraulics.shape.square': 'Square and sharp where it meets the barrel',
   'hydraulics.shape.projecting': 'Square, and reaching into the barrel',
+  'hydraulics.shape.picture': '{shape}, coefficient {coefficient}',
 
   'hydraulics.card.outlet-flow': 'Flow from an outlet by pitot',
   'hydraulics.card.pumper-factor': 'Factor for a pumper outlet',

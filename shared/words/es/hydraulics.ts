@@ -54,6 +54,7 @@ export const hydraulics: Record<keyof typeof english, string> = {
   'hydraulics.shape.rounded': 'Lisa y redondeada donde se une al cuerpo',
   'hydraulics.shape.square': 'De borde recto y vivo donde se une al cuerpo',
   'hydraulics.shape.projecting': 'De borde recto y saliente hacia dentro del cuerpo',
+  'hydraulics.shape.picture': '{shape}, coeficiente {coefficient}',
 
   'hydraulics.card.outlet-flow': 'Caudal de una boca por pitot',
   'hydraulics.card.pumper-factor': 'Factor de una boca de autobomba',
