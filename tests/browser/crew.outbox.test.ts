@@ -126,9 +126,25 @@ describe('with no server', () => {
     expect(await strikesAt('T-103')).toHaveLength(1);
   });
 
-  test('an answer that was lost on the way is asked for again, and the report stands once', async () => {
+  test('a browser that is killed while it sends has lost nothing', async () => {
     const page = await crew();
     await newStrike(page, 'T-104');
+    const asked = new Promise<void>((resolve) => {
+      // The request leaves and is never answered.
+      void page.route('**/api/submissions', () => resolve());
+    });
+    await sendForm(page);
+    await asked;
+    const next = await page.context().newPage();
+    await page.close({ runBeforeUnload: false });
+    await next.goto(`${server.origin}/crew/#/outbox`);
+    await next.getByText('Recorded lately').waitFor({ timeout: 10_000 });
+    expect(await strikesAt('T-104')).toHaveLength(1);
+  });
+
+  test('an answer that was lost on the way is asked for again, and the report stands once', async () => {
+    const page = await crew();
+    await newStrike(page, 'T-106');
     let lost = 0;
     await page.route('**/api/submissions', async (route: Route) => {
       await route.fetch();
@@ -138,12 +154,12 @@ describe('with no server', () => {
     await sendForm(page);
     await page.getByText('No connection.', { exact: false }).waitFor();
     expect(lost).toBe(1);
-    expect(await strikesAt('T-104')).toHaveLength(1);
+    expect(await strikesAt('T-106')).toHaveLength(1);
 
     await page.unroute('**/api/submissions');
     await page.getByRole('button', { name: 'Send now' }).click();
     await page.getByText('Recorded.', { exact: true }).waitFor();
-    const [strike] = await strikesAt('T-104');
+    const [strike] = await strikesAt('T-106');
     expect(await storyOf(strike!.strikeId)).toHaveLength(1);
   });
 
@@ -264,7 +280,7 @@ describe('whose entry it is', () => {
 
   test('an ended sign-in opens, keeps and queues; signing in again sends', async () => {
     const page = await crew();
-    await newStrike(page, 'T-106');
+    await newStrike(page, 'T-104');
     // The same person, ten minutes after the end of the shift's token.
     await page.evaluate(() => {
       const token = localStorage.getItem('hsl.token') ?? '';
@@ -278,14 +294,14 @@ describe('whose entry it is', () => {
     });
     await page.reload();
     await page.getByText('Sign in again to send.', { exact: false }).waitFor();
-    await page.getByRole('button', { name: 'Change T-106' }).waitFor();
+    await page.getByRole('button', { name: 'Change T-104' }).waitFor();
     await expectAccessible(page);
     await sendForm(page);
     await notSent(page).first().waitFor();
 
     await page.goto(`${server.origin}/local/sign-in?role=crew`);
     await notSent(page).waitFor({ state: 'detached' });
-    expect(await strikesAt('T-106')).toHaveLength(1);
+    expect(await strikesAt('T-104')).toHaveLength(2);
   });
 
   test('the token leaves the address at once', async () => {
