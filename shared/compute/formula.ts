@@ -1,6 +1,6 @@
 import * as z from 'zod';
 import { cards } from '../hydraulics/cards.ts';
-import type { FormulaCard } from '../hydraulics/card.ts';
+import { OutOfRange, type FormulaCard } from '../hydraulics/card.ts';
 import { problem } from '../problems/problem.ts';
 import type { UnitId } from '../units/units.ts';
 import { say } from '../words/index.ts';
@@ -27,6 +27,17 @@ function wrongArguments({ arguments: wanted }: FormulaCard, given: Readonly<Reco
   ];
 }
 
+/** The formula names its arguments; the question has them under `given`. */
+function computed(card: FormulaCard, given: Readonly<Record<string, number>>): number {
+  try {
+    return card.compute(given);
+  } catch (error) {
+    if (error instanceof OutOfRange)
+      throw new Refused(error.problems.map((found) => ({ ...found, path: `given.${found.path}` })));
+    throw error;
+  }
+}
+
 export const formula = computation({
   name: 'formula',
   summary: 'water.compute.formula.summary',
@@ -45,7 +56,7 @@ export const formula = computation({
     return {
       title: say(locale, `hydraulics.card.${id}`),
       equation: card.equation,
-      [resultName[card.result] ?? 'result']: card.compute(given),
+      [resultName[card.result] ?? 'result']: computed(card, given),
       sources: card.sources,
       notes: card.notes ?? [],
     };
