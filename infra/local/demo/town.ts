@@ -83,8 +83,8 @@ function* spots(roll: () => number): Generator<Spot> {
     yield inGrid(-mile * 390, 4.2 * blockFt.across + mile * 60, `${mile * 120} Mill Pond Rd`);
   for (let mile = 1; mile <= 30; mile += 1)
     yield inGrid(
-      6 * blockFt.along + mile * 40,
-      9.4 * blockFt.across + mile * 560,
+      6 * blockFt.along + 1900 * Math.sin(mile / 7),
+      9.4 * blockFt.across + mile * 190,
       `${mile * 110} Quarry Hill Rd`,
     );
   for (let step = 1; step <= 24; step += 1)
