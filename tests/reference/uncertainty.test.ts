@@ -1,9 +1,12 @@
 import { describe, expect, it } from 'vitest';
+import { residualErrorPsi } from '../../shared/hydraulics/capacityInterval.ts';
 import { evaluateFlowTest } from '../../shared/hydraulics/evaluateFlowTest.ts';
 import type { FlowTestInput, TestOutlet } from '../../shared/hydraulics/flowTestInput.ts';
 import { standardFlowTestSettings } from '../../shared/hydraulics/flowTestSettings.ts';
 import { classBand } from '../../shared/hydraulics/hydrantClass.ts';
 import { COVERAGE_95, normalShareBelow } from '../../shared/hydraulics/normal.ts';
+import { supplyCurve } from '../../shared/hydraulics/supplyCurve.ts';
+import { supplyCurveDescription, supplyCurveSvg } from '../../shared/hydraulics/supplyCurveSvg.ts';
 import { seeded } from '../support/seeded.ts';
 
 /**
@@ -187,6 +190,58 @@ describe('95 % interval against 100,000 random trials', () => {
     expect(Math.max(Math.abs(low), Math.abs(high))).toBeLessThan(most);
     expect(held).toBeGreaterThan(least);
     if (readings.residualPsi === 72) expect(warnings.map(({ code }) => code)).toEqual(['capacity-uncertain']);
+  });
+});
+
+describe('band of the supply curve against the same trials', () => {
+  // The spread of the residual at a flow, from nothing to a quarter more than the test flowed; measured within 2 %.
+  it.each([0, 0.5, 1, 1.25])('at %d of the test flow', (share) => {
+    const [staticPsi, residualPsi, pitotPsi] = [86, 42, 28];
+    const input = { staticPsi, residualPsi, outlets: [hose(pitotPsi)], gauges: gaugesOf(usual) };
+    const { measuredFlowGpm: flowGpm, spread } = evaluateFlowTest(input);
+    const atFlowGpm = share * flowGpm;
+    const random = seeded(7);
+    const upTo = (largest: number): number => (2 * random() - 1) * largest;
+    const { pressureGauge: cap, pitotGauge: pitot, sharedGaugeError: shared } = errors;
+    const found = Array.from({ length: TRIALS }, () => {
+      const common = upTo(1);
+      const error = ({ rangePsi, accuracyFraction, resolutionPsi }: typeof cap, of: number): number =>
+        rangePsi * accuracyFraction * (Math.sqrt(shared) * of + Math.sqrt(1 - shared) * upTo(1)) +
+        upTo(resolutionPsi / 2);
+      const s = staticPsi + error(cap, common);
+      const r = residualPsi + error(cap, common);
+      const p = pitotPsi + error(pitot, upTo(1));
+      const [c, d] = [0.9 + upTo(errors.coefficient), 2.5 + upTo(errors.measuredDiameterIn)];
+      const flow = 29.84 * c * d * d * Math.sqrt(p);
+      return s - (s - r) * (atFlowGpm / flow) ** (1 / 0.54);
+    });
+    const mean = found.reduce((sum, psi) => sum + psi, 0) / TRIALS;
+    const deviation = Math.sqrt(found.reduce((sum, psi) => sum + (psi - mean) ** 2, 0) / TRIALS);
+    const ours = residualErrorPsi({ staticPsi, residualPsi, flowGpm }, atFlowGpm, spread);
+    expect(Math.abs(ours / deviation - 1)).toBeLessThan(0.02);
+  });
+
+  it('surrounds the curve and holds the interval at the target', () => {
+    const readings = { staticPsi: 86, residualPsi: 42, outlets: [hose(28)] };
+    const { measuredFlowGpm: flowGpm, spread, interval } = evaluateFlowTest(readings);
+    const curve = supplyCurve({ staticPsi: 86, residualPsi: 42, flowGpm, targetResidualPsi: 20, spread });
+    const half = curve.band.length / 2;
+    const [upper, lower] = [curve.band.slice(0, half), curve.band.slice(half).reverse()];
+    upper.forEach(({ x, y }, index) => {
+      expect(lower[index]!.x).toBe(x);
+      expect(lower[index]!.y).toBeLessThan(y);
+    });
+    expect(curve.targetInterval?.low.flowGpm).toBeCloseTo(interval!.lowGpm, 9);
+    expect(curve.targetInterval?.high.flowGpm).toBeCloseTo(interval!.highGpm, 9);
+    expect(supplyCurve({ staticPsi: 86, residualPsi: 42, flowGpm, targetResidualPsi: 20 })).toMatchObject({
+      band: [],
+      targetInterval: null,
+    });
+    const svg = supplyCurveSvg(curve, { system: 'us', locale: 'en', idPrefix: 'c' });
+    expect(svg).toContain('<polygon');
+    expect(supplyCurveDescription(curve, { system: 'us', locale: 'en' })).toMatch(
+      /lies between 1,\d{3} gpm and 1,\d{3} gpm \(95%\)\.$/,
+    );
   });
 });
 
