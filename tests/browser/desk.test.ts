@@ -107,7 +107,7 @@ describe('the list of cases', () => {
     expect(held.length).toBeGreaterThan(0);
     expect(await page.getByText('Look at this').count()).toBe(held.length);
     await goTo(page, server, `/desk/#/strike/${held[0]!.strikeId}`);
-    await page.locator('.case .warning').first().waitFor();
+    await page.locator('main .warning').first().waitFor();
   });
 });
 

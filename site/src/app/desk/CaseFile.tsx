@@ -42,55 +42,57 @@ function Content({ answer }: { readonly answer: StrikeAnswer }) {
   const { strike, hydrant, status, claims = [], possibleDuplicates } = answer;
   const may = (kind: string): boolean => mayWrite(current, kind);
   return (
-    <div class="case">
-      <div class="case-main">
+    <>
+      <p>
+        <StageTag strike={strike} />
+      </p>
+      {strike.hydrantId && (
         <p>
-          <StageTag strike={strike} />
+          <HydrantLine id={strike.hydrantId} hydrant={hydrant} inService={status?.inService ?? null} />
         </p>
-        {strike.hydrantId && (
+      )}
+      <StrikeAlarms strike={strike} />
+      {possibleDuplicates.length > 0 && (
+        <div class="notice">
+          <p>{words.t('strike.duplicates', { count: possibleDuplicates.length })}</p>
           <p>
-            <HydrantLine id={strike.hydrantId} hydrant={hydrant} inService={status?.inService ?? null} />
+            <a class="button" href={to(['new', 'link'], { strike: strike.strikeId })}>
+              {words.t('kind.link')}
+            </a>
           </p>
-        )}
-        <StrikeAlarms strike={strike} />
-        {possibleDuplicates.length > 0 && (
-          <div class="notice">
-            <p>{words.t('strike.duplicates', { count: possibleDuplicates.length })}</p>
-            <p>
-              <a class="button" href={to(['new', 'link'], { strike: strike.strikeId })}>
-                {words.t('kind.link')}
-              </a>
-            </p>
-          </div>
-        )}
-        <section>
-          <h2>{words.t('story.title')}</h2>
-          <Story history={answer.history} from={['strike', strike.strikeId]} />
-        </section>
+        </div>
+      )}
+      <div class="case">
+        <div class="case-side">
+          <section>
+            <h2>{words.t('missing.title')}</h2>
+            <MissingList missing={missingFrom(answer, true)} strike={strike} may={may} claims={claims} />
+          </section>
+          <section>
+            <h2>{words.t('desk.claims')}</h2>
+            <Claims claims={claims} strikeId={strike.strikeId} />
+          </section>
+          <section>
+            <h2>{words.t('desk.parties')}</h2>
+            <Parties answer={answer} />
+          </section>
+          <section>
+            <h2>{words.t('desk.evidence')}</h2>
+            <Evidence exhibits={strike.exhibits} states={answer.evidence} />
+          </section>
+        </div>
+        <div class="case-main">
+          <section>
+            <h2>{words.t('story.title')}</h2>
+            <Story history={answer.history} from={['strike', strike.strikeId]} />
+          </section>
+          <section>
+            <h2>{words.t('strike.times')}</h2>
+            <StrikeTimes strike={strike} />
+          </section>
+        </div>
       </div>
-      <div class="case-side">
-        <section>
-          <h2>{words.t('missing.title')}</h2>
-          <MissingList missing={missingFrom(answer, true)} strike={strike} may={may} claims={claims} />
-        </section>
-        <section>
-          <h2>{words.t('desk.claims')}</h2>
-          <Claims claims={claims} strikeId={strike.strikeId} />
-        </section>
-        <section>
-          <h2>{words.t('desk.parties')}</h2>
-          <Parties answer={answer} />
-        </section>
-        <section>
-          <h2>{words.t('desk.evidence')}</h2>
-          <Evidence exhibits={strike.exhibits} states={answer.evidence} />
-        </section>
-        <section>
-          <h2>{words.t('strike.times')}</h2>
-          <StrikeTimes strike={strike} />
-        </section>
-      </div>
-    </div>
+    </>
   );
 }
 

@@ -47,14 +47,6 @@ function Content({ answer }: { readonly answer: ClaimAnswer }) {
   );
   return (
     <div class="case">
-      <div class="case-main">
-        <section>
-          <h2>{words.t('claim.statement')}</h2>
-          <p class="small soft">{words.t('desk.not-legal-advice')}</p>
-          <Unread resource={statement} />
-          {statement.value && <StatementView statement={statement.value} />}
-        </section>
-      </div>
       <div class="case-side">
         <p>
           <span class="tag">{words.t(`claim-stage.${claim.stage}`)}</span>{' '}
@@ -82,6 +74,14 @@ function Content({ answer }: { readonly answer: ClaimAnswer }) {
           </div>
         </dl>
         <PacketPanel claim={claim} />
+      </div>
+      <div class="case-main">
+        <section>
+          <h2>{words.t('claim.statement')}</h2>
+          <p class="small soft">{words.t('desk.not-legal-advice')}</p>
+          <Unread resource={statement} />
+          {statement.value && <StatementView statement={statement.value} />}
+        </section>
       </div>
     </div>
   );
