@@ -1,6 +1,5 @@
 import type { Statement } from '../costs/statement.ts';
-import { OutOfRange } from '../hydraulics/card.ts';
-import { evaluateFlowTest, type FlowTestResult } from '../hydraulics/evaluateFlowTest.ts';
+import { evaluateRecorded } from '../hydraulics/evaluateRecorded.ts';
 import type { Hydrant } from '../inventory/hydrant.ts';
 import type { StrikeState } from '../strikes/state.ts';
 import { ofKind, type Effective } from '../submissions/effective.ts';
@@ -154,7 +153,7 @@ function hydrantOf(
     lastFlowTest: test
       ? {
           testedAt: test.body.testedAt,
-          hydrantClass: evaluated(test.body)?.hydrantClass ?? null,
+          hydrantClass: evaluateRecorded(test.body)?.hydrantClass ?? null,
           submissionId: test.submissionId,
         }
       : null,
@@ -220,24 +219,4 @@ function readingOf(
     testedBy: body.testedByWorkerIds.map((id) => workerOf(settings, id)),
     submissionId,
   };
-}
-
-/** What a test says, or null for readings that cannot be a test (the form refuses them; an old record may hold them). */
-export function evaluated(
-  test: Pick<
-    BodyOf<'flow-test'>,
-    'staticPsi' | 'residualPsi' | 'targetResidualPsi' | 'measuredFlowGpm' | 'flowHydrants'
-  >,
-): FlowTestResult | null {
-  const { staticPsi, residualPsi, targetResidualPsi, measuredFlowGpm, flowHydrants } = test;
-  const flow =
-    measuredFlowGpm === null
-      ? { outlets: flowHydrants.flatMap(({ outlets }) => outlets) }
-      : { measuredFlowGpm };
-  try {
-    return evaluateFlowTest({ staticPsi, residualPsi, targetResidualPsi, ...flow });
-  } catch (error) {
-    if (error instanceof OutOfRange) return null;
-    throw error;
-  }
 }

@@ -3,7 +3,7 @@ import { supplyCurve } from '../hydraulics/supplyCurve.ts';
 import { supplyCurveDescription } from '../hydraulics/supplyCurveSvg.ts';
 import { formatNumber, formatQuantity, unitName } from '../units/format.ts';
 import type { Block, CurveWords } from './blocks.ts';
-import { evaluated } from './content.ts';
+import { evaluateRecorded } from '../hydraulics/evaluateRecorded.ts';
 import { sayWorker, type PacketReader } from './reader.ts';
 import type { PacketContent } from './schema.ts';
 
@@ -20,7 +20,7 @@ export function flowTestBlocks({ flowTests }: PacketContent, reader: PacketReade
 function testBlocks(test: Test, reader: PacketReader): Block[] {
   const { say } = reader;
   const { staticPsi, residualPsi, targetResidualPsi, meteredFlowGpm } = test;
-  const result = evaluated({
+  const result = evaluateRecorded({
     staticPsi,
     residualPsi,
     targetResidualPsi,

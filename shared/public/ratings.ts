@@ -1,6 +1,5 @@
-import { evaluateFlowTest, type FlowTestResult } from '../hydraulics/evaluateFlowTest.ts';
+import { evaluateRecorded } from '../hydraulics/evaluateRecorded.ts';
 import { hydrantClassOf } from '../hydraulics/hydrantClass.ts';
-import { OutOfRange } from '../hydraulics/card.ts';
 import type { Hydrant } from '../inventory/hydrant.ts';
 import { isOneHydrantTest } from '../submissions/forms/flowTest.ts';
 import type { Fact } from '../submissions/submission.ts';
@@ -13,27 +12,6 @@ export type FlowTestFact = Pick<Fact<'flow-test'>, 'submissionId' | 'body'>;
 
 export type Rating = Pick<PublicOutOfService, 'hydrantClass' | 'ratedFlowGpm' | 'testedOn'>;
 export const unrated: Rating = { hydrantClass: null, ratedFlowGpm: null, testedOn: null };
-
-/**
- * What a recorded test says of its residual hydrant, or null for readings that cannot be a test: an old record from an
- * import is no reason to stop publishing, and gives no rating.
- */
-export function evaluated({ body }: FlowTestFact): FlowTestResult | null {
-  const { staticPsi, residualPsi, targetResidualPsi, measuredFlowGpm } = body;
-  const outlets = body.flowHydrants.flatMap((flowing) => flowing.outlets);
-  try {
-    return evaluateFlowTest({
-      staticPsi,
-      residualPsi,
-      targetResidualPsi,
-      // A metered flow is the better reading where both were taken.
-      ...(measuredFlowGpm === null ? { outlets } : { measuredFlowGpm }),
-    });
-  } catch (error) {
-    if (error instanceof OutOfRange) return null;
-    throw error;
-  }
-}
 
 export const newestFirst = (tests: readonly FlowTestFact[]): FlowTestFact[] =>
   tests.toSorted(
@@ -57,7 +35,7 @@ export function ratingOf(
 ): Rating {
   const shown = (flowGpm: number): number | null => (rules.showFlow ? Math.round(flowGpm) : null);
   for (const test of newestFirst(tests)) {
-    const result = evaluated(test);
+    const result = evaluateRecorded(test.body);
     if (!result || result.hydrantClass === null || result.rating.capacityGpm === null) continue;
     return {
       hydrantClass: result.hydrantClass,
@@ -72,7 +50,7 @@ export function ratingOf(
 
 /** A test for the public page of its hydrant; readings only where the utility shows flows. */
 export function publicTestOf(test: FlowTestFact, { showFlow }: RatingRules): PublicTest | null {
-  const result = evaluated(test);
+  const result = evaluateRecorded(test.body);
   if (!result) return null;
   const { testedAt, staticPsi, residualPsi, targetResidualPsi } = test.body;
   const { capacityGpm } = result.rating;

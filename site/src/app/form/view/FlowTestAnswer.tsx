@@ -1,5 +1,6 @@
 import { evaluateFlowTest, type FlowTestResult } from '../../../../../shared/hydraulics/evaluateFlowTest.ts';
 import type { FlowTestInput, TestOutlet } from '../../../../../shared/hydraulics/flowTestInput.ts';
+import { sayCapacity } from '../../../../../shared/hydraulics/sayCapacity.ts';
 import { sayWarning } from '../../../../../shared/hydraulics/sayWarning.ts';
 import { supplyCurve } from '../../../../../shared/hydraulics/supplyCurve.ts';
 import { supplyCurveSvg } from '../../../../../shared/hydraulics/supplyCurveSvg.ts';
@@ -73,6 +74,7 @@ export function FlowTestAnswer({ values }: ExtraProps) {
                   residualPsi: input.residualPsi,
                   flowGpm: result.measuredFlowGpm,
                   targetResidualPsi: result.targetResidualPsi,
+                  spread: result.spread,
                 },
                 words.system,
               ),
@@ -90,6 +92,7 @@ function Answer({ result }: { readonly result: FlowTestResult }) {
   const gpm = (value: number): string => formatQuantity(value, 'gpm', words);
   return (
     <>
+      {result.interval && <p class="answer-line">{sayCapacity(result, words)}</p>}
       <dl class="figures">
         <div>
           <dt>{words.t('flow-answer.measured')}</dt>
