@@ -294,6 +294,36 @@ describe('a hydrant that is out', () => {
   });
 });
 
+describe('a routine flow test', () => {
+  test('is corrected from its hydrant, and every other reading stays as it was', async () => {
+    const { page } = await crew();
+    await goTo(page, server, '/crew/#/new/flow-test?hydrant=T-105');
+    await page.getByLabel('Static pressure (needed)').fill('86');
+    await page.getByLabel('Residual pressure (needed)').fill('42');
+    await page.getByText('Flow meter').click();
+    await page.getByLabel('Metered flow').fill('789.25');
+    await page.getByText('Routine', { exact: true }).click();
+    await sendAndConfirm(page);
+
+    await goTo(page, server, '/crew/#/hydrant/T-105');
+    await page.getByRole('link', { name: /^Correct this/ }).click();
+    await page.getByLabel('Reason').fill('Read 44, wrote 42');
+    await page.getByLabel('Residual pressure (needed)').fill('44');
+    await sendAndConfirm(page);
+    const { flowTests } = await server.ask<{ flowTests: { submission: { body: BodyOf<'flow-test'> } }[] }>(
+      'crew',
+      '/api/hydrants/T-105',
+    );
+    expect(flowTests).toHaveLength(1);
+    expect(flowTests[0]?.submission.body).toMatchObject({
+      staticPsi: 86,
+      residualPsi: 44,
+      measuredFlowGpm: 789.25,
+      flowHydrants: [],
+    });
+  });
+});
+
 describe('with the keyboard alone', () => {
   test('a strike is reported', async () => {
     const { page } = await crew();

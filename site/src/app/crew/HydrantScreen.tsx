@@ -4,6 +4,7 @@ import { route, to } from '../core/router.ts';
 import { session } from '../core/session.ts';
 import { useWords } from '../core/words.ts';
 import { formatQuantity } from '../../../../shared/units/format.ts';
+import type { Submission } from '../../../../shared/submissions/submission.ts';
 import type { HydrantStatus, Outage } from '../../../../shared/outages/hydrantStatus.ts';
 import { Heading } from '../screens/Heading.tsx';
 import { HydrantLine } from '../screens/HydrantLine.tsx';
@@ -36,8 +37,15 @@ export function HydrantScreen() {
   );
 }
 
+/** A test after a repair stands with its strike, a routine one with the hydrant. */
+const correctAddress = ({ subject, submissionId }: Submission, { status, hydrant }: HydrantAnswer): string =>
+  subject.type === 'strike'
+    ? to(['correct', 'strike', subject.strikeId, submissionId])
+    : to(['correct', 'hydrant', hydrant?.hydrantId ?? status?.hydrantId ?? '', submissionId]);
+
 function Facts({ answer }: { readonly answer: HydrantAnswer }) {
   const words = useWords();
+  const current = useObservable(session);
   const { hydrant, status, flowTests, nearest } = answer;
   const inService = status?.inService ?? true;
   const outlets = (hydrant?.outlets ?? []).map(
@@ -84,6 +92,15 @@ function Facts({ answer }: { readonly answer: HydrantAnswer }) {
                 {words.when(submission.occurredAt)}
                 <br />
                 {headline(submission, words)}
+                {mayWrite(current, 'flow-test') && (
+                  <>
+                    <br />
+                    <a class="row-link" href={correctAddress(submission, answer)}>
+                      {words.t('story.correct')}
+                      <span class="visually-hidden"> {words.when(submission.occurredAt)}</span>
+                    </a>
+                  </>
+                )}
               </li>
             ))}
           </ul>
