@@ -1,6 +1,6 @@
-import * as epanetModule from 'epanet-js';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { evaluateFlowTest } from '../../shared/hydraulics/evaluateFlowTest.ts';
+import { loadEpanet, type Project } from '../support/epanet.ts';
 
 /**
  * An engine that nobody here wrote: EPANET (US EPA, by the package epanet-js) solves reservoir – pipe – hydrant. The
@@ -11,36 +11,8 @@ import { evaluateFlowTest } from '../../shared/hydraulics/evaluateFlowTest.ts';
  * what limits the agreement; it is held to 0.1 %.
  */
 
-/** What is used of the package; its own types do not resolve in this project's module mode. */
-interface Project {
-  init(report: string, binary: string, flowUnits: number, headloss: number): void;
-  setOption(option: number, value: number): void;
-  addNode(id: string, type: number): number;
-  setNodeValue(index: number, property: number, value: number): void;
-  getNodeValue(index: number, property: number): number;
-  setJunctionData(index: number, elevation: number, demand: number, pattern: string): void;
-  addLink(id: string, type: number, from: string, to: string): number;
-  setPipeData(index: number, length: number, diameter: number, roughness: number, minorLoss: number): void;
-  getLinkValue(index: number, property: number): number;
-  solveH(): void;
-  openH(): void;
-  initH(flag: number): void;
-  runH(): number;
-  closeH(): void;
-  close(): void;
-}
-interface Workspace {
-  loadModule(): Promise<void>;
-}
-const epanet = epanetModule as unknown as {
-  readonly Workspace: new () => Workspace;
-  readonly Project: new (workspace: Workspace) => Project;
-};
-
 /** Codes of EPANET's own toolkit (epanet2_enums.h). */
-const GPM = 1;
-const HAZEN_WILLIAMS = 0;
-const OPTION = { trials: 0, accuracy: 1 };
+const OPTION = { accuracy: 1 };
 const NODE = { junction: 0, reservoir: 1, elevation: 0, pressure: 11 };
 const LINK = { pipe: 1, flow: 8 };
 
@@ -73,17 +45,14 @@ const cases: readonly Case[] = [6, 8, 10, 12].flatMap((diameterIn) =>
   ),
 );
 
-let workspace: Workspace;
+let emptyNetwork: () => Project;
 beforeAll(async () => {
-  workspace = new epanet.Workspace();
-  await workspace.loadModule();
+  emptyNetwork = await loadEpanet();
 });
 
 function network(): Project {
-  const project = new epanet.Project(workspace);
-  project.init('report.rpt', 'out.bin', GPM, HAZEN_WILLIAMS);
+  const project = emptyNetwork();
   project.setOption(OPTION.accuracy, 1e-6);
-  project.setOption(OPTION.trials, 200);
   return project;
 }
 
