@@ -96,6 +96,7 @@ function foldOtherOutage(
         hydrantType,
         cause: 'other',
         began: body.since,
+        hydrantsDiffer: false,
         repairs: [],
         valveTurns: turns,
       }),

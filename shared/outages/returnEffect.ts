@@ -10,7 +10,8 @@ export interface Hold {
     | 'proof-before-outage'
     | 'proof-before-reassembly'
     | 'valve-still-closed'
-    | 'repair-still-open';
+    | 'repair-still-open'
+    | 'hydrants-differ';
   readonly proof?: Proof;
   readonly valveId?: string;
 }
@@ -36,6 +37,8 @@ export interface ReturnQuestion {
   readonly cause: 'strike' | 'other';
   /** When the outage began, as somebody stated it; null where nobody did. No proof from before it shows anything. */
   readonly began: string | null;
+  /** The reports joined into this strike name more than one hydrant: nobody can say which of them was proven. */
+  readonly hydrantsDiffer: boolean;
   /** Repairs of this strike (none for another outage). */
   readonly repairs: readonly Effective<'repair'>[];
   /** Every turn of a valve known for this strike and its hydrant. */
@@ -104,6 +107,7 @@ export function returnEffect(
     else if (time(last.at) < lastReassembly) holds.push({ code: 'proof-before-reassembly', proof });
   }
 
+  if (question.hydrantsDiffer) holds.push({ code: 'hydrants-differ' });
   for (const valveId of stillClosed(question.valveTurns, returnedAt))
     holds.push({ code: 'valve-still-closed', valveId });
   return {

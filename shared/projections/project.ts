@@ -53,16 +53,20 @@ export function project(
   // A link may name a strike of which nothing has arrived: it is a member all the same, so a return that closes it counts.
   for (const [id, root] of joined) members.get(root)?.add(id);
 
-  // First pass: which hydrant each strike is of, which needs only its own facts.
+  // First pass: which hydrants each strike is of, which needs only its own facts.
   const hydrantOf = new Map<string, string | null>();
-  for (const [strikeId, own] of ofStrike)
-    hydrantOf.set(
-      strikeId,
-      foldStrike({ strikeId, memberIds: [strikeId], facts: own, aroundFacts: [], hydrantType: 'unknown' })
-        .hydrantId,
-    );
   const strikesOf = new Map<string, string[]>();
-  for (const [strikeId, hydrantId] of hydrantOf) if (hydrantId !== null) push(strikesOf, hydrantId, strikeId);
+  for (const [strikeId, own] of ofStrike) {
+    const { hydrantId, hydrantIds } = foldStrike({
+      strikeId,
+      memberIds: [strikeId],
+      facts: own,
+      aroundFacts: [],
+      hydrantType: 'unknown',
+    });
+    hydrantOf.set(strikeId, hydrantId);
+    for (const named of hydrantIds) push(strikesOf, named, strikeId);
+  }
 
   const strikes: StrikeState[] = [];
   const hydrants: HydrantStatus[] = [];
@@ -85,7 +89,7 @@ export function project(
   for (const hydrantId of new Set([...strikesOf.keys(), ...ofHydrantStream.keys()])) {
     const ids = strikesOf.get(hydrantId) ?? [];
     const states = ids.map((id) => foldOne(id, hydrantId));
-    strikes.push(...states);
+    strikes.push(...states.filter((state) => state.hydrantId === hydrantId));
     hydrants.push(
       foldHydrant({
         hydrantId,

@@ -16,6 +16,11 @@ export interface StrikeState {
   /** False when only later facts have arrived (a repair typed before its strike). It still counts as an outage. */
   readonly reported: boolean;
   readonly hydrantId: string | null;
+  /**
+   * Every hydrant that its reports name. More than one is a report of the wrong hydrant or a link too many: all of them
+   * count as out, and no return takes effect, until a correction settles it.
+   */
+  readonly hydrantIds: readonly string[];
   readonly position: { readonly latitudeDeg: number; readonly longitudeDeg: number } | null;
   readonly placeDescription: string | null;
   readonly stage: Stage;
@@ -79,9 +84,17 @@ export function foldStrike({
   const closing = [...ofKind(facts, 'return-to-service'), ...ofKind(aroundFacts, 'return-to-service')]
     .filter(({ fact }) => fact.body.closes.some((id) => memberIds.includes(id)))
     .sort((a, b) => Date.parse(a.fact.body.returnedAt) - Date.parse(b.fact.body.returnedAt));
+  const named = [...new Set(bodies.flatMap((body) => body.hydrantId ?? []))].sort();
   const struckAt = earliest(bodies.map((body) => body.struckAt));
   const returns = closing.map((item) =>
-    returnEffect(item, { hydrantType, cause: 'strike', began: struckAt, repairs, valveTurns: turns }),
+    returnEffect(item, {
+      hydrantType,
+      cause: 'strike',
+      began: struckAt,
+      hydrantsDiffer: named.length > 1,
+      repairs,
+      valveTurns: turns,
+    }),
   );
   const effective = returns.find(({ takesEffect }) => takesEffect) ?? null;
 
@@ -94,15 +107,17 @@ export function foldStrike({
   const repairedAt = latest(repairs.map(({ fact }) => fact.body.completedAt));
   const waiting = expected !== null && expected.waitingFor !== 'nothing';
   const positioned = bodies.find((body) => body.position !== null)?.position ?? null;
+  const hydrantId =
+    bodies.find((body) => body.hydrantId !== null)?.hydrantId ??
+    repairs.find(({ fact }) => fact.body.hydrantId !== null)?.fact.body.hydrantId ??
+    flowTests[0]?.body.residualHydrantId ??
+    null;
   return {
     strikeId,
     memberIds: [...memberIds].sort(),
     reported: strikes.length > 0,
-    hydrantId:
-      bodies.find((body) => body.hydrantId !== null)?.hydrantId ??
-      repairs.find(({ fact }) => fact.body.hydrantId !== null)?.fact.body.hydrantId ??
-      flowTests[0]?.body.residualHydrantId ??
-      null,
+    hydrantId,
+    hydrantIds: named.length > 0 ? named : hydrantId === null ? [] : [hydrantId],
     position: positioned && { latitudeDeg: positioned.latitudeDeg, longitudeDeg: positioned.longitudeDeg },
     placeDescription: bodies.find((body) => body.placeDescription !== null)?.placeDescription ?? null,
     stage: effective

@@ -156,6 +156,7 @@ export function aStrike(strikeId: string, more: Partial<StrikeState> = {}): Stri
     memberIds: [strikeId],
     reported: true,
     hydrantId: null,
+    hydrantIds: [],
     position: null,
     placeDescription: null,
     stage: 'reported',

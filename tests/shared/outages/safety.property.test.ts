@@ -20,7 +20,7 @@ function mayBeInService(hydrantId: string, facts: readonly Effective[]): boolean
   const proofs = ['no-leaks', 'opens-and-closes-fully', 'flow-test'];
   if (typeOf(hydrantId) !== 'wet-barrel') proofs.push('drains-down');
 
-  const groups = strikeGroups(facts).filter((group) => hydrantOf(group.facts) === hydrantId);
+  const groups = strikeGroups(facts).filter((group) => hydrantsOf(group.facts).includes(hydrantId));
   const here = [
     ...facts.filter(({ fact: { subject } }) => subject.type === 'hydrant' && subject.hydrantId === hydrantId),
     ...groups.flatMap((group) => group.facts),
@@ -40,13 +40,15 @@ function mayBeInService(hydrantId: string, facts: readonly Effective[]): boolean
         valvesOpen(one, here),
     );
   return (
-    groups.every((group) =>
-      ends(
-        group.ids,
-        proofs,
-        ofKind(group.facts, 'strike').flatMap(({ fact: { body } }) => body.struckAt ?? []),
-        ofKind(group.facts, 'repair').map(({ fact }) => fact.body),
-      ),
+    groups.every(
+      (group) =>
+        hydrantsOf(group.facts).length === 1 &&
+        ends(
+          group.ids,
+          proofs,
+          ofKind(group.facts, 'strike').flatMap(({ fact: { body } }) => body.struckAt ?? []),
+          ofKind(group.facts, 'repair').map(({ fact }) => fact.body),
+        ),
     ) &&
     ofKind(here, 'outage').every(({ fact: { submissionId, body } }) =>
       ends([submissionId], ['opens-and-closes-fully'], [body.since], []),
@@ -140,16 +142,18 @@ function strikeGroups(facts: readonly Effective[]): Group[] {
     .filter((group) => group.facts.length > 0);
 }
 
-/** The first report that names a hydrant, else the first repair that does, else the first flow test. */
-function hydrantOf(facts: readonly Effective[]): string | null {
+/** Every hydrant that a report names; without one, what the first repair names, else the first flow test. */
+function hydrantsOf(facts: readonly Effective[]): string[] {
   const inOrder = [...facts].sort(
     (a, b) =>
       ms(a.fact.occurredAt) - ms(b.fact.occurredAt) || (a.fact.submissionId < b.fact.submissionId ? -1 : 1),
   );
-  const named =
-    ofKind(inOrder, 'strike').find(({ fact }) => fact.body.hydrantId !== null)?.fact.body.hydrantId ??
-    ofKind(inOrder, 'repair').find(({ fact }) => fact.body.hydrantId !== null)?.fact.body.hydrantId;
-  return named ?? ofKind(inOrder, 'flow-test')[0]?.fact.body.residualHydrantId ?? null;
+  const reported = ofKind(inOrder, 'strike').flatMap(({ fact }) => fact.body.hydrantId ?? []);
+  if (reported.length > 0) return [...new Set(reported)];
+  const repaired = ofKind(inOrder, 'repair').find(({ fact }) => fact.body.hydrantId !== null)?.fact.body
+    .hydrantId;
+  const one = repaired ?? ofKind(inOrder, 'flow-test')[0]?.fact.body.residualHydrantId;
+  return one === undefined ? [] : [one];
 }
 
 describe('hold points, whatever is submitted', { timeout: 120_000 }, () => {

@@ -73,6 +73,17 @@ describe('two crews report the same strike', () => {
       expect(told(order).open).toEqual([]);
   });
 
+  it('a link of strikes of two hydrants hides neither, and holds every return until it is settled', () => {
+    const tied = [struck(1, 0, 'A'), struck(2, 5, 'B'), linked(2, 1)];
+    for (const order of [tied, [...tied].reverse()]) {
+      const now = told(order);
+      expect([now.hydrant('A')?.inService, now.hydrant('B')?.inService]).toEqual([false, false]);
+    }
+    const later = told([...tied, returned([1, 2], 300)]);
+    expect([later.hydrant('A')?.inService, later.hydrant('B')?.inService]).toEqual([false, false]);
+    expect(later.strike(1)?.returns[0]?.holds).toEqual([{ code: 'hydrants-differ' }]);
+  });
+
   it('a repair under the one id holds a return under the other, once they are linked', () => {
     const apart = [...reports, repaired(2, 400), returned([1], 300)];
     expect(told(apart).open).toEqual([2]);

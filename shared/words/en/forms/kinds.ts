@@ -39,6 +39,8 @@ export const kinds = {
 
   'hold.proof-missing': 'Not recorded yet: {proof}.',
   'hold.proof-failed': 'Failed: {proof}.',
+  'hold.hydrants-differ':
+    'The reports of this strike name different hydrants. Correct the one that is wrong, or withdraw the link.',
   'hold.proof-before-outage': 'Taken before the hydrant went out of service: {proof}. Take it again.',
   'hold.proof-before-reassembly': 'Taken before the hydrant was last closed up: {proof}. Take it again.',
   'hold.valve-still-closed': 'Valve {valveId} was recorded closed and is not recorded reopened.',

@@ -40,6 +40,8 @@ export const kinds: Record<keyof typeof english, string> = {
 
   'hold.proof-missing': 'Aún sin registrar: {proof}.',
   'hold.proof-failed': 'No superada: {proof}.',
+  'hold.hydrants-differ':
+    'Los informes de este choque nombran hidrantes distintos. Corrija el que esté mal o retire el enlace.',
   'hold.proof-before-outage': 'Hecha antes de quedar fuera de servicio: {proof}. Repítala.',
   'hold.proof-before-reassembly': 'Hecha antes de cerrar el hidrante por última vez: {proof}. Repítala.',
   'hold.valve-still-closed': 'La válvula {valveId} consta como cerrada y no como reabierta.',

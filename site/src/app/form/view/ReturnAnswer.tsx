@@ -26,6 +26,7 @@ function effectSoFar(
     hydrantType: job.hydrant?.type ?? 'unknown',
     cause: job.strike ? 'strike' : 'other',
     began: job.strike?.struckAt ?? null,
+    hydrantsDiffer: (job.strike?.hydrantIds.length ?? 0) > 1,
     repairs: ofKind(facts, 'repair'),
     valveTurns: [
       ...valveTurns(facts),
