@@ -1,7 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { demoModels } from '../../infra/local/demo/models.ts';
 import { demoRateBooks } from '../../infra/local/demo/rates.ts';
-import { closedStrikes, openStrikes, otherCauses } from '../../infra/local/demo/stories.ts';
+import { closedStrikes } from '../../infra/local/demo/stories/closed.ts';
+import { openStrikes } from '../../infra/local/demo/stories/open.ts';
+import { otherCauses } from '../../infra/local/demo/stories/otherCauses.ts';
 import { Teller } from '../../infra/local/demo/teller.ts';
 import { townInventoryCsv } from '../../infra/local/demo/town.ts';
 import { demoUtility } from '../../infra/local/demo/utility.ts';

@@ -1,5 +1,5 @@
 import { demoRateBooks } from '../../infra/local/demo/rates.ts';
-import { closedStrikes } from '../../infra/local/demo/stories.ts';
+import { closedStrikes } from '../../infra/local/demo/stories/closed.ts';
 import { Teller } from '../../infra/local/demo/teller.ts';
 import { demoMembers, demoUtility } from '../../infra/local/demo/utility.ts';
 import { photoBytes, photoNames } from '../../infra/local/demo/photos.ts';

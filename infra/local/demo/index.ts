@@ -1,6 +1,8 @@
 import { demoModels } from './models.ts';
 import { demoRateBooks } from './rates.ts';
-import { closedStrikes, openStrikes, otherCauses } from './stories.ts';
+import { closedStrikes } from './stories/closed.ts';
+import { openStrikes } from './stories/open.ts';
+import { otherCauses } from './stories/otherCauses.ts';
 import { Teller } from './teller.ts';
 import { townInventoryCsv } from './town.ts';
 import type { ClaimState } from '../../../shared/claims/state.ts';

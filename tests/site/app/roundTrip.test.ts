@@ -1,6 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { demoModels } from '../../../infra/local/demo/models.ts';
-import { closedStrikes, openStrikes, otherCauses } from '../../../infra/local/demo/stories.ts';
+import { closedStrikes } from '../../../infra/local/demo/stories/closed.ts';
+import { openStrikes } from '../../../infra/local/demo/stories/open.ts';
+import { otherCauses } from '../../../infra/local/demo/stories/otherCauses.ts';
 import { Teller } from '../../../infra/local/demo/teller.ts';
 import { forms, isFactKind } from '../../../shared/submissions/kinds.ts';
 import { checkForm } from '../../../site/src/app/form/check.ts';
