@@ -46,6 +46,7 @@ export function contractorLines({ records }: Work): Drafted {
       hoursWorked: null,
       days: [],
       rateUsd: amount,
+      time: null,
       fraction: null,
       amountCents,
       editionId: null,

@@ -66,6 +66,7 @@ function laborLine({ workerId, laborClass, pieces, edition, missing }: LaborGrou
     unit: 'hour',
     hoursWorked: time.quantity,
     days: time.days,
+    time: null,
     dateBasis: { rule: 'day-worked', dates },
     submissionIds: time.submissionIds,
   } as const;

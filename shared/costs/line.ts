@@ -1,13 +1,40 @@
 import type { Problem } from '../problems/problem.ts';
 import type { LocalDate } from './days.ts';
+import type { Decimal } from './money.ts';
 import type { AuthorityKind, RateBookEdition } from './rateBook.ts';
 
 /** The parts of a statement, in the order in which it is read. Words: `packet.section.<code>`. */
-export const sections = ['labor', 'machines', 'materials', 'contractors', 'water', 'flow-test'] as const;
+export const sections = [
+  'flat-price',
+  'labor',
+  'machines',
+  'materials',
+  'contractors',
+  'water',
+  'flow-test',
+  'fees',
+  'overhead',
+  'claim-handling',
+  'credits',
+  'adjustments',
+] as const;
 export type Section = (typeof sections)[number];
 
-/** Words: `packet.unit.<code>`. `usd`: the base of a share. `1000-gal`: thousands of US gallons. */
-export const lineUnits = ['hour', 'mile', 'each', '1000-gal', 'invoice', 'usd'] as const;
+/**
+ * Words: `packet.unit.<code>`. `usd`: the base of a share. `1000-gal`: thousands of US gallons; `100-ft3`: hundreds of
+ * cubic feet.
+ */
+export const lineUnits = [
+  'hour',
+  'mile',
+  'day',
+  'each',
+  '1000-gal',
+  '100-ft3',
+  'm3',
+  'invoice',
+  'usd',
+] as const;
 export type LineUnit = (typeof lineUnits)[number];
 
 /** What a line is, for its words (`packet.line.<code>`). */
@@ -15,18 +42,31 @@ export const lineKinds = [
   'labor',
   'machine-hours',
   'machine-miles',
+  'machine-days',
   'machine-standby',
   'stock',
   'invoiced-part',
   'handling',
+  'sales-tax',
   'contractor',
   'water',
   'flow-test',
+  'flat-price',
+  'job-fee',
+  'overhead',
+  'claim-handling',
+  'credit',
+  'minimum-charge',
+  'total-rounding',
 ] as const;
 export type LineKind = (typeof lineKinds)[number];
 
 /** Which day chose the rate. Words: `packet.date-rule.<code>`. */
 export type DateRule = 'day-worked' | 'strike' | 'issue' | 'invoice';
+
+/** What an hour counts as under the pay rules. Words: `packet.time.<code>`. */
+export const timeClasses = ['working-hours', 'other-hours', 'holiday', 'week-overtime'] as const;
+export type TimeClass = (typeof timeClasses)[number];
 
 /** The paper behind a rate: an authority of the rate book, or the invoice itself (title: who sent it, edition: its number). */
 export interface LineAuthority {
@@ -48,15 +88,23 @@ export interface StatementLine {
   /** A decimal as text, in `unit`; hours to four places where they do not end (the arithmetic shows them whole). */
   readonly quantity: string;
   readonly unit: LineUnit;
-  /** Hours worked as `quantity`, for labour; null elsewhere. Hours paid by a pay rule would stand apart. */
+  /**
+   * Hours worked, for labour and machines by the hour; null elsewhere. `quantity` is the hours paid or billed, which a
+   * minimum or a billing step can make more.
+   */
   readonly hoursWorked: string | null;
+  /** Labour under pay rules: what this time counts as, and what the hourly rate is multiplied by. Null elsewhere. */
+  readonly time: { readonly as: TimeClass; readonly multiplier: string } | null;
   /** Days worked or used and for how long, seconds; empty for what is not time. */
   readonly days: readonly { readonly date: LocalDate; readonly seconds: number }[];
   /** Dollars for one `unit` as the rate book or invoice has it; null for a share and for a line without a rate. */
   readonly rateUsd: string | null;
   /** Labour: fringe added to the rate. Handling: the share of the base. Null elsewhere. */
   readonly fraction: string | null;
-  /** Whole cents, rounded once; null when no rate was found, which makes the statement incomplete. */
+  /**
+   * Whole cents, rounded once, below zero for a credit or a rounding down; null when no rate was found, which makes the
+   * statement incomplete.
+   */
   readonly amountCents: number | null;
   readonly editionId: string | null;
   readonly authority: LineAuthority | null;
@@ -69,6 +117,10 @@ export interface StatementLine {
 /** A line before it has its place and number. `order` sorts lines within a section. */
 export interface DraftLine extends Omit<StatementLine, 'lineId'> {
   readonly order: string;
+  /** The amount before any rounding, exact, in dollars; left out where the amount is exact as it stands. */
+  readonly exactUsd?: { readonly numerator: Decimal; readonly divisor: number } | undefined;
+  /** A machine whose rate holds overhead: no share is taken on it. */
+  readonly holdsOverhead?: boolean | undefined;
   /** Why it has no amount, or what is doubtful about it; the path becomes the line's. */
   readonly problems: readonly Problem[];
 }

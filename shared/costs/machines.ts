@@ -145,6 +145,7 @@ function common({ order, machine, rate, edition, missing, date }: Priced, kind: 
     item: machineCode,
     description: rate?.title ?? description,
     hoursWorked: null,
+    time: null,
     fraction: null,
     editionId: edition?.editionId ?? null,
     authority: edition && rate ? authorityOf(edition, rate.authorityId) : null,

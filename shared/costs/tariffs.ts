@@ -36,6 +36,7 @@ function tariffLine(tariff: Tariff): DraftLine {
     hoursWorked: null,
     days: [],
     rateUsd: rate?.usd ?? null,
+    time: null,
     fraction: null,
     amountCents,
     editionId: edition?.editionId ?? null,
@@ -76,9 +77,10 @@ export function waterLines(
     // Ten to the third only moves the point, so the quantity stays exact.
     quantity: decimal(waterLost.gallons).times('0.001').toFixed(),
     unit: '1000-gal',
-    rate: edition?.water
-      ? { usd: edition.water.per1000GalUsd, authorityId: edition.water.authorityId }
-      : null,
+    rate:
+      edition?.water && 'per1000GalUsd' in edition.water
+        ? { usd: edition.water.per1000GalUsd, authorityId: edition.water.authorityId }
+        : null,
     edition,
     missing: missing ?? problem('no-water-rate', '', { date: strike.date, editionId: edition.editionId }),
     date: strike.date,

@@ -1,6 +1,6 @@
 import * as z from 'zod';
 import { footingProblems } from '../costs/footing.ts';
-import { lineKinds, lineUnits, sections } from '../costs/line.ts';
+import { lineKinds, lineUnits, sections, timeClasses } from '../costs/line.ts';
 import { waterStates } from '../costs/tariffs.ts';
 import { hydrantClasses } from '../hydraulics/hydrantClass.ts';
 import { hydrantTypes } from '../inventory/hydrant.ts';
@@ -44,10 +44,15 @@ const line = z.strictObject({
   quantity: text,
   unit: z.enum(lineUnits),
   hoursWorked: nullable,
+  time: z
+    .strictObject({ as: z.enum(timeClasses), multiplier: text })
+    .nullable()
+    .default(null),
   days: z.array(z.strictObject({ date: z.iso.date(), seconds: z.number().min(0) })),
   rateUsd: nullable,
   fraction: nullable,
-  amountCents: cents.nullable(),
+  /** A credit or a rounding down is below zero. */
+  amountCents: z.number().int().min(-100_000_000_00).max(100_000_000_00).nullable(),
   editionId: nullable,
   authority: paper.nullable(),
   dateBasis: z.strictObject({
@@ -68,7 +73,7 @@ export const statementSchema = z
       basis: z.enum(['struck', 'reported', 'first-record']),
     }),
     lines: z.array(line).max(2000),
-    sections: z.array(z.strictObject({ section: z.enum(sections), subtotalCents: cents })),
+    sections: z.array(z.strictObject({ section: z.enum(sections), subtotalCents: z.number().int() })),
     totalCents: cents,
     complete: z.boolean(),
     water: z.strictObject({

@@ -1,18 +1,12 @@
 import * as z from 'zod';
 import { hydrantId } from '../../inventory/hydrant.ts';
 import { problemIssue } from '../../problems/fromZod.ts';
+import { damageClasses } from '../../strikes/damage.ts';
 import { procedureSteps } from '../../strikes/procedure.ts';
 import { cents, chosenId, exhibit, instant, interval, longText, sha256Hex, shortText } from '../fields.ts';
 import { form } from '../form.ts';
 
-export const damageClasses = [
-  'breakaway-kit',
-  'nozzle-section',
-  'lower-barrel',
-  'below-grade',
-  'main',
-  'replace-whole',
-] as const;
+export { damageClasses } from '../../strikes/damage.ts';
 
 /** One person's time. Breaks lie within the work; people are ids, names live in the utility's own roll. */
 const labor = z

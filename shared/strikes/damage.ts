@@ -1,0 +1,10 @@
+/** How far the damage goes, from a breakaway repair to a dig. */
+export const damageClasses = [
+  'breakaway-kit',
+  'nozzle-section',
+  'lower-barrel',
+  'below-grade',
+  'main',
+  'replace-whole',
+] as const;
+export type DamageClass = (typeof damageClasses)[number];
