@@ -121,6 +121,8 @@ export interface DraftLine extends Omit<StatementLine, 'lineId'> {
   readonly exactUsd?: { readonly numerator: Decimal; readonly divisor: number } | undefined;
   /** A machine whose rate holds overhead: no share is taken on it. */
   readonly holdsOverhead?: boolean | undefined;
+  /** A bought part whose invoice already bears sales tax. */
+  readonly taxPaid?: boolean | undefined;
   /** Why it has no amount, or what is doubtful about it; the path becomes the line's. */
   readonly problems: readonly Problem[];
 }

@@ -1,4 +1,4 @@
-import { problem, type Problem } from '../problems/problem.ts';
+import { problem } from '../problems/problem.ts';
 import { editionOn, type EditionFound } from './editions.ts';
 import { authorityOf, distinctSorted, groupBy, type DraftLine, type Drafted } from './line.ts';
 import { decimal, dollarText, toCents, type Decimal } from './money.ts';
@@ -34,8 +34,7 @@ const total = (items: readonly Counted[]): Decimal =>
 
 /**
  * A line for each part: from stock at the price of the edition in force on the day of issue, bought ones at the price
- * on their invoice. Handling is a line of its own for each edition that has a share for it, on the parts priced above
- * it. The same slip or invoice line typed in two records is billed once.
+ * on their invoice. The same slip or invoice line typed in two records is billed once.
  */
 export function materialLines({ records }: Work, editions: readonly RateBookEdition[]): Drafted {
   const { items, twice } = onceAcrossRecords(
@@ -61,7 +60,10 @@ export function materialLines({ records }: Work, editions: readonly RateBookEdit
     ).map(([order, group]) => stockLine(order, group)),
     ...groupBy(bought, ({ part }) => boughtKey(part)).map(([order, group]) => invoiceLine(order, group)),
   ];
-  return { lines: [...lines, ...handlingLines(lines, counted, editions, problems)], problems, notes: [] };
+  for (const { part, found, submissionIds } of counted)
+    if (part.source.from === 'invoice' && found.problem !== null)
+      problems.push(problem('handling-not-known', submissionIds.join(' '), { partNumber: part.partNumber }));
+  return { lines, problems, notes: [] };
 }
 
 const boughtKey = ({ partNumber, source }: Part['part']): string =>
@@ -97,6 +99,7 @@ function stockLine(order: string, group: readonly [Counted, ...Counted[]]): Draf
     description: rate?.title ?? group[0].part.description,
     rateUsd: rate?.unitPriceUsd ?? null,
     amountCents,
+    exactUsd: rate ? { numerator: decimal(rate.unitPriceUsd).times(base.quantity), divisor: 1 } : undefined,
     editionId: edition?.editionId ?? null,
     authority: edition && rate ? authorityOf(edition, rate.authorityId) : null,
     dateBasis: { rule: 'issue', dates },
@@ -130,6 +133,7 @@ function invoiceLine(order: string, group: readonly [Counted, ...Counted[]]): Dr
     description: part.description,
     rateUsd,
     amountCents,
+    exactUsd: { numerator: decimal(rateUsd).times(base.quantity), divisor: 1 },
     editionId: null,
     authority: { kind: 'invoice', title: supplier, edition: invoiceNumber, page: null },
     dateBasis: { rule: 'invoice', dates },
@@ -138,13 +142,12 @@ function invoiceLine(order: string, group: readonly [Counted, ...Counted[]]): Dr
   };
 }
 
-/** Handling on the parts of each edition: its base is the sum of the lines as they print, so that a reader can add it. */
-function handlingLines(
-  lines: readonly DraftLine[],
-  counted: readonly Counted[],
-  editions: readonly RateBookEdition[],
-  problems: Problem[],
-): DraftLine[] {
+/**
+ * Handling on the parts of each edition that has a share for it, a line of its own: its base is the sum of the lines as
+ * they print, so that a reader can add it up.
+ */
+export function handlingLines(all: readonly DraftLine[], editions: readonly RateBookEdition[]): DraftLine[] {
+  const lines = all.filter(({ kind }) => kind === 'stock' || kind === 'invoiced-part');
   // A bought part has no edition of its own; the day it was used says whose handling it bears.
   const editionOf = (line: DraftLine): RateBookEdition | null => {
     const date = line.dateBasis.dates[0];
@@ -156,9 +159,6 @@ function handlingLines(
       ? [{ line, edition, handling: edition.materialHandling, amountCents: line.amountCents }]
       : [];
   });
-  for (const { part, found, submissionIds } of counted)
-    if (part.source.from === 'invoice' && found.problem !== null)
-      problems.push(problem('handling-not-known', submissionIds.join(' '), { partNumber: part.partNumber }));
   return groupBy(bearing, ({ edition }) => edition.editionId).map(([editionId, group]): DraftLine => {
     const [{ edition, handling }] = group;
     const baseCents = group.reduce((sum, { amountCents }) => sum + amountCents, 0);

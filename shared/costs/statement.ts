@@ -1,14 +1,11 @@
 import { problem, type Problem } from '../problems/problem.ts';
 import type { Effective } from '../submissions/effective.ts';
-import { contractorLines } from './contractors.ts';
+import { draftBill } from './bill.ts';
 import { footingProblems } from './footing.ts';
-import { laborLines } from './labor.ts';
 import { sections, type DraftLine, type Section, type StatementLine } from './line.ts';
-import { machineLines } from './machines.ts';
-import { materialLines } from './materials.ts';
 import type { RateBookEdition } from './rateBook.ts';
 import { compare } from './stretches.ts';
-import { flowTestLines, waterLines, type WaterState } from './tariffs.ts';
+import type { WaterState } from './tariffs.ts';
 import { workOf, type WaterLost, type Work } from './work.ts';
 
 /** What a strike cost, line by line, and why. */
@@ -60,25 +57,18 @@ const problemOrder = (a: Problem, b: Problem): number => compare(a.path, b.path)
 
 /** The same from work that is already in hand, for the command line and for what-if questions. */
 export function statementOf(work: Work, editions: readonly RateBookEdition[]): Statement {
-  const water = waterLines(work, editions);
-  const drafted = [
-    laborLines(work, editions),
-    machineLines(work, editions),
-    materialLines(work, editions),
-    contractorLines(work),
-    water,
-    flowTestLines(work, editions),
-  ];
-  const drafts = drafted.flatMap(({ lines }) => lines);
+  const bill = draftBill(work, editions);
+  const drafts = bill.lines;
   const lines: StatementLine[] = [];
   const lineProblems: Problem[] = [];
   for (const section of sections)
     drafts
       .filter((draft) => draft.section === section)
       .sort(inOrder)
-      .forEach(({ order: _order, problems, ...line }, index) => {
+      .forEach((draft, index) => {
         const lineId = `${section}-${index + 1}`;
-        lines.push({ lineId, ...line });
+        const { problems } = draft;
+        lines.push(printed(lineId, draft));
         lineProblems.push(...problems.map((found) => ({ ...found, path: `lines.${lineId}` })));
       });
 
@@ -93,16 +83,29 @@ export function statementOf(work: Work, editions: readonly RateBookEdition[]): S
     totalCents: sum(lines),
     complete: lines.every(({ amountCents }) => amountCents !== null),
     water: {
-      state: water.state,
+      state: bill.waterState,
       gallons: work.waterLost?.gallons ?? null,
       basis: work.waterLost?.basis ?? null,
     },
-    problems: [...lineProblems, ...drafted.flatMap(({ problems }) => problems).sort(problemOrder)],
-    notes: [...strikeDateNotes(work), ...drafted.flatMap(({ notes }) => notes).sort(problemOrder)],
+    problems: [...lineProblems, ...[...bill.problems].sort(problemOrder)],
+    notes: [...strikeDateNotes(work), ...[...bill.notes].sort(problemOrder)],
   };
   const doesNotFoot = footingProblems(statement);
   if (doesNotFoot.length > 0) throw new Error(`statement does not foot: ${JSON.stringify(doesNotFoot)}`);
   return statement;
+}
+
+/** A line as it prints: without what only the making of the bill needs. */
+function printed(lineId: string, draft: DraftLine): StatementLine {
+  const {
+    order: _order,
+    problems: _problems,
+    exactUsd: _exact,
+    holdsOverhead: _held,
+    taxPaid: _tax,
+    ...line
+  } = draft;
+  return { lineId, ...line };
 }
 
 /** Rates that hang on the day of the strike say so when that day is not the day it is known to have happened. */

@@ -1,9 +1,12 @@
 import * as z from 'zod';
 import { problemIssue } from '../problems/fromZod.ts';
-import { instant } from '../submissions/fields.ts';
+import { damageClasses } from '../strikes/damage.ts';
+import { cents, chosenId, instant, shortText } from '../submissions/fields.ts';
 import { repair } from '../submissions/forms/repair.ts';
 import { isTimeZone } from '../utility/settings.ts';
+import { hours } from './book/decimals.ts';
 import { localDate } from './days.ts';
+import { dollarText } from './money.ts';
 import { rateBookEdition } from './rateBook.ts';
 import { beganAt, type Work } from './work.ts';
 
@@ -21,6 +24,19 @@ export const statementInput = z.strictObject({
       if (!isTimeZone(name)) ctx.addIssue(problemIssue('time-zone'));
     }),
     struckAt: instant,
+    /** How far the damage went: flat prices and fees hang on it. */
+    damage: z.array(z.enum(damageClasses)).max(damageClasses.length).default([]),
+    /** Hours of each worker in the fixed week before this job, where the pay rules know weekly overtime. */
+    weekHours: z
+      .array(z.strictObject({ workerId: chosenId, weekStartsOn: z.iso.date(), hours }))
+      .max(200)
+      .default([]),
+    credits: z
+      .array(z.strictObject({ title: shortText, amountCents: cents.min(1) }))
+      .max(40)
+      .default([]),
+    /** Time spent on the claim itself, in the words of the crew's time. */
+    claimHandling: crew.default([]),
     crew: crew.default([]),
     machines: machines.default([]),
     parts: parts.default([]),
@@ -39,9 +55,41 @@ export type StatementInput = z.output<typeof statementInput>;
 
 /** The work as the engine takes it. The one record goes by the id `work`. */
 export function workFromInput({ work }: StatementInput): Work {
-  const { timeZone, struckAt, flowTests, mainValveHeld, waterLost, ...record } = work;
+  const {
+    timeZone,
+    struckAt,
+    damage,
+    weekHours,
+    credits,
+    claimHandling,
+    flowTests,
+    mainValveHeld,
+    waterLost,
+    ...record
+  } = work;
   return {
     timeZone,
+    damage,
+    weekHours,
+    credits: credits.map((credit, index) => ({
+      submissionId: `credit-${index + 1}`,
+      title: credit.title,
+      amountCents: credit.amountCents,
+      arithmetic: `-$${dollarText(credit.amountCents)}`,
+    })),
+    claimHandling:
+      claimHandling.length === 0
+        ? []
+        : [
+            {
+              submissionId: 'claim-handling',
+              issuedOn: localDate(struckAt, timeZone),
+              crew: claimHandling,
+              machines: [],
+              parts: [],
+              contractors: [],
+            },
+          ],
     strike: { date: localDate(struckAt, timeZone), basis: 'struck' },
     records: [
       { ...record, submissionId: 'work', issuedOn: localDate(beganAt(record) ?? struckAt, timeZone) },

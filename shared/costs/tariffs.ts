@@ -1,7 +1,7 @@
 import { problem, type Problem } from '../problems/problem.ts';
 import { editionOn } from './editions.ts';
 import { authorityOf, distinctSorted, type DraftLine, type Drafted, type LineUnit } from './line.ts';
-import { decimal, dollarText, toCents } from './money.ts';
+import { decimal, dollarText, shownDecimal, toCents, type Decimal } from './money.ts';
 import type { RateBookEdition } from './rateBook.ts';
 import type { Work } from './work.ts';
 
@@ -13,6 +13,8 @@ interface Tariff {
   readonly section: 'water' | 'flow-test';
   readonly description: string;
   readonly quantity: string;
+  /** The quantity before it was shown to so many places; left out where it is whole as it stands. */
+  readonly exact?: { readonly numerator: Decimal; readonly divisor: number } | undefined;
   readonly unit: LineUnit;
   readonly rate: { readonly usd: string; readonly authorityId: string } | null;
   readonly edition: RateBookEdition | null;
@@ -21,10 +23,17 @@ interface Tariff {
   readonly submissionIds: readonly string[];
 }
 
+const unitSigns: Partial<Record<LineUnit, string>> = {
+  '1000-gal': ' × 1000 gal',
+  '100-ft3': ' × 100 ft³',
+  m3: ' m³',
+};
+
 function tariffLine(tariff: Tariff): DraftLine {
-  const { section, description, quantity, unit, rate, edition, missing, date, submissionIds } = tariff;
-  const amountCents = rate ? toCents(decimal(rate.usd).times(quantity)) : null;
-  const label = unit === '1000-gal' ? `${quantity} × 1000 gal` : quantity;
+  const { section, description, quantity, exact, unit, rate, edition, missing, date, submissionIds } = tariff;
+  const { numerator, divisor } = exact ?? { numerator: decimal(quantity), divisor: 1 };
+  const amountCents = rate ? toCents(decimal(rate.usd).times(numerator), divisor) : null;
+  const label = `${quantity}${unitSigns[unit] ?? ''}`;
   return {
     section,
     kind: section,
@@ -49,6 +58,29 @@ function tariffLine(tariff: Tariff): DraftLine {
   };
 }
 
+type WaterUnit = '1000-gal' | '100-ft3' | 'm3';
+
+const waterPriceOf = (
+  water: NonNullable<RateBookEdition['water']>,
+): { readonly usd: string; readonly per: WaterUnit; readonly authorityId: string } =>
+  'per1000GalUsd' in water
+    ? { usd: water.per1000GalUsd, per: '1000-gal', authorityId: water.authorityId }
+    : water;
+
+/**
+ * US gallons in the unit of the price, exact: a gallon is 231 cubic inches, a cubic foot 1,728, and an inch 25.4 mm
+ * (NIST SP 811).
+ */
+function billedWater(
+  gallons: number,
+  unit: WaterUnit,
+): { readonly unit: WaterUnit; readonly exactQuantity: Decimal; readonly divisor: number } {
+  if (unit === '100-ft3') return { unit, exactQuantity: decimal(gallons).times(231), divisor: 172_800 };
+  if (unit === 'm3') return { unit, exactQuantity: decimal(gallons).times('0.003785411784'), divisor: 1 };
+  // Ten to the third only moves the point, so the quantity stays exact.
+  return { unit, exactQuantity: decimal(gallons).times('0.001'), divisor: 1 };
+}
+
 /**
  * Water lost: the figure a person recorded, at the tariff of the strike's day. Nothing when nobody measured it, and
  * nothing when the crews found the main valve holding: a figure recorded all the same is then not billed, and shown.
@@ -71,16 +103,15 @@ export function waterLines(
   if (waterLost === null) return { ...nothing, state: 'not-measured' };
   if (waterLost.gallons === 0) return { ...nothing, state: 'none-lost' };
   const { edition, problem: missing } = editionOn(strike.date, editions);
+  const price = edition?.water ? waterPriceOf(edition.water) : null;
+  const { unit, exactQuantity, divisor } = billedWater(waterLost.gallons, price?.per ?? '1000-gal');
   const line = tariffLine({
     section: 'water',
     description: waterLost.basis,
-    // Ten to the third only moves the point, so the quantity stays exact.
-    quantity: decimal(waterLost.gallons).times('0.001').toFixed(),
-    unit: '1000-gal',
-    rate:
-      edition?.water && 'per1000GalUsd' in edition.water
-        ? { usd: edition.water.per1000GalUsd, authorityId: edition.water.authorityId }
-        : null,
+    quantity: shownDecimal(exactQuantity, divisor, 6),
+    exact: { numerator: exactQuantity, divisor },
+    unit,
+    rate: price,
     edition,
     missing: missing ?? problem('no-water-rate', '', { date: strike.date, editionId: edition.editionId }),
     date: strike.date,

@@ -1,5 +1,6 @@
 import { ofKind, type Effective } from '../submissions/effective.ts';
 import type { BodyOf } from '../submissions/submission.ts';
+import { damageClasses, type DamageClass } from '../strikes/damage.ts';
 import { localDate, type LocalDate } from './days.ts';
 
 type Repair = BodyOf<'repair'>;
@@ -19,9 +20,30 @@ export interface WaterLost {
   readonly submissionId?: string | undefined;
 }
 
+/** What is taken off the bill, and why: salvage, betterment, a joint owner's share. */
+export interface Credit {
+  readonly submissionId: string;
+  readonly title: string;
+  /** Whole cents above zero; the line takes them off. */
+  readonly amountCents: number;
+  /** How the amount was come by, in signs that every language reads. */
+  readonly arithmetic: string;
+}
+
 /** Everything a statement is computed from, apart from the rates. */
 export interface Work {
   readonly timeZone: string;
+  /** How far the damage went, by the repairs: flat prices and fees hang on it. */
+  readonly damage: readonly DamageClass[];
+  /** Hours that a worker had in a week before this job, from the payroll: weekly overtime counts them. */
+  readonly weekHours: readonly {
+    readonly workerId: string;
+    readonly weekStartsOn: LocalDate;
+    readonly hours: string;
+  }[];
+  readonly credits: readonly Credit[];
+  /** Time spent on the claim and not on the hydrant: recorded, and off the demand unless an ordinance is named. */
+  readonly claimHandling: readonly WorkRecord[];
   /** The day of the strike, and how it is known. Machines and tariffs take their rates from it. */
   readonly strike: { readonly date: LocalDate; readonly basis: 'struck' | 'reported' | 'first-record' };
   readonly records: readonly WorkRecord[];
@@ -63,6 +85,10 @@ export function workOf(facts: readonly Effective[], timeZone: string, waterLost:
   const ofStrike = facts.filter(({ fact }) => fact.subject.type === 'strike');
   return {
     timeZone,
+    damage: damageOf(facts),
+    weekHours: [],
+    credits: [],
+    claimHandling: [],
     strike:
       struckAt !== null
         ? { date: day(struckAt), basis: 'struck' }
@@ -90,6 +116,12 @@ export function workOf(facts: readonly Effective[], timeZone: string, waterLost:
       ),
     waterLost: waterLost ?? recordedWater(facts),
   };
+}
+
+/** Every extent that a repair records, each once, in the order of the list. */
+function damageOf(facts: readonly Effective[]): DamageClass[] {
+  const recorded = new Set(ofKind(facts, 'repair').map(({ fact }) => fact.body.damage));
+  return damageClasses.filter((damage) => recorded.has(damage));
 }
 
 /** The latest figure that somebody recorded. */

@@ -21,6 +21,10 @@ export const noRates: RateBookEdition = {
 
 export const noWork: Work = {
   timeZone: 'America/Chicago',
+  damage: [],
+  weekHours: [],
+  credits: [],
+  claimHandling: [],
   strike: { date: '2026-03-03', basis: 'struck' },
   records: [],
   flowTests: [],

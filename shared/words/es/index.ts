@@ -7,6 +7,7 @@ import { packet } from './packet.ts';
 import { inventory } from './inventory.ts';
 import { hydraulics } from './hydraulics.ts';
 import { water } from './water.ts';
+import { costBook } from './costBook.ts';
 import { commands } from './commands.ts';
 import { demo } from './demo.ts';
 
@@ -20,6 +21,7 @@ export const es = {
   ...inventory,
   ...hydraulics,
   ...water,
+  ...costBook,
   ...commands,
   ...demo,
 };
