@@ -1,7 +1,9 @@
 import { ofKind, type Effective } from '../submissions/effective.ts';
 import type { BodyOf } from '../submissions/submission.ts';
 import { damageClasses, type DamageClass } from '../strikes/damage.ts';
+import { counterCalculation } from './counterCalculation.ts';
 import { localDate, type LocalDate } from './days.ts';
+import { dollarText } from './money.ts';
 
 type Repair = BodyOf<'repair'>;
 
@@ -82,19 +84,27 @@ export function workOf(facts: readonly Effective[], timeZone: string, waterLost:
   );
   const firstAt = earliest(facts.map(({ fact }) => fact.occurredAt));
   const day = (at: string): LocalDate => localDate(at, timeZone);
+  const strike: Work['strike'] =
+    struckAt !== null
+      ? { date: day(struckAt), basis: 'struck' }
+      : reportedAt !== null
+        ? { date: day(reportedAt), basis: 'reported' }
+        : { date: firstAt === null ? '' : day(firstAt), basis: 'first-record' };
   const ofStrike = facts.filter(({ fact }) => fact.subject.type === 'strike');
   return {
     timeZone,
     damage: damageOf(facts),
-    weekHours: [],
-    credits: [],
-    claimHandling: [],
-    strike:
-      struckAt !== null
-        ? { date: day(struckAt), basis: 'struck' }
-        : reportedAt !== null
-          ? { date: day(reportedAt), basis: 'reported' }
-          : { date: firstAt === null ? '' : day(firstAt), basis: 'first-record' },
+    weekHours: ofKind(facts, 'week-hours').flatMap(({ fact }) => fact.body.weeks),
+    credits: creditsOf(facts, strike.date),
+    claimHandling: ofKind(facts, 'claim-handling').map(({ fact: { body, submissionId, occurredAt } }) => ({
+      submissionId,
+      issuedOn: day(occurredAt),
+      crew: [{ workerId: body.workerId, laborClass: body.laborClass, work: body.work, breaks: [] }],
+      machines: [],
+      parts: [],
+      contractors: [],
+    })),
+    strike,
     records: ofKind(facts, 'repair').map(({ fact: { body, submissionId, occurredAt } }) => ({
       submissionId,
       issuedOn: day(beganAt(body) ?? occurredAt),
@@ -116,6 +126,32 @@ export function workOf(facts: readonly Effective[], timeZone: string, waterLost:
       ),
     waterLost: waterLost ?? recordedWater(facts),
   };
+}
+
+/** Credits that were recorded, and counter-calculations that somebody said apply. */
+function creditsOf(facts: readonly Effective[], struckOn: LocalDate): Credit[] {
+  return [
+    ...ofKind(facts, 'credit').map(({ fact: { body, submissionId } }) => ({
+      submissionId,
+      title: body.title,
+      amountCents: body.amountCents,
+      arithmetic: `-$${dollarText(body.amountCents)}`,
+    })),
+    ...ofKind(facts, 'counter-calculation').flatMap(({ fact: { body, submissionId } }) => {
+      if (body.applied === null) return [];
+      const { creditCents, arithmetic } = counterCalculation(body, struckOn);
+      return creditCents === 0
+        ? []
+        : [
+            {
+              submissionId,
+              title: body.component,
+              amountCents: creditCents,
+              arithmetic: `${arithmetic} → -$${dollarText(creditCents)}`,
+            },
+          ];
+    }),
+  ];
 }
 
 /** Every extent that a repair records, each once, in the order of the list. */

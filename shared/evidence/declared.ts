@@ -8,20 +8,20 @@ import { formOf, type Submission } from '../submissions/submission.ts';
  */
 export function declaredExhibits(submission: Submission): readonly Exhibit[] {
   const body = submission.kind === 'correction' ? submission.body.replacement : submission.body;
-  // The form has checked the body, so a list named `photos` is a list of exhibits.
-  return body !== null && 'photos' in body && Array.isArray(body.photos)
-    ? (body.photos as readonly Exhibit[])
-    : [];
+  if (body === null) return [];
+  // The form has checked the body, so a list of either name is one of exhibits.
+  const list = 'photos' in body ? body.photos : 'documents' in body ? body.documents : [];
+  return Array.isArray(list) ? (list as readonly Exhibit[]) : [];
 }
 
 /** A document that a submission names by hash: what it is, and who may read the submission and so the document. */
 export interface NamedDocument {
   readonly sha256: string;
-  readonly mediaType: Exhibit['mediaType'];
+  readonly mediaType: Exhibit['mediaType'] | 'application/zip';
   readonly readers: readonly Role[];
 }
 
-/** Every document that a submission names: its photos, and the packet that a freeze fixed. */
+/** Every document that a submission names: its photos and papers, and the packet and archive that a freeze fixed. */
 export function namedDocuments(submission: Submission): readonly NamedDocument[] {
   const { readers } = formOf(submission);
   const photos = declaredExhibits(submission).map(({ sha256, mediaType }) => ({
@@ -29,13 +29,20 @@ export function namedDocuments(submission: Submission): readonly NamedDocument[]
     mediaType,
     readers,
   }));
-  return submission.kind === 'packet-frozen'
-    ? [...photos, { sha256: submission.body.pdfSha256, mediaType: 'application/pdf', readers }]
-    : photos;
+  if (submission.kind !== 'packet-frozen') return photos;
+  const { pdfSha256, archiveSha256 } = submission.body;
+  return [
+    ...photos,
+    { sha256: pdfSha256, mediaType: 'application/pdf', readers },
+    ...(archiveSha256 === undefined
+      ? []
+      : [{ sha256: archiveSha256, mediaType: 'application/zip' as const, readers }]),
+  ];
 }
 
 /** File endings by media type, for the name under which a document is saved. */
-export const fileEndings: Readonly<Record<Exhibit['mediaType'], string>> = {
+export const fileEndings: Readonly<Record<NamedDocument['mediaType'], string>> = {
+  'application/zip': 'zip',
   'image/jpeg': 'jpg',
   'image/png': 'png',
   'image/heic': 'heic',

@@ -60,6 +60,7 @@ export function claimCase({
     partyId,
     claimId,
     editionIds: statement.lines.flatMap(({ editionId }) => (editionId === null ? [] : [editionId])),
+    billedIds: new Set(statement.lines.flatMap(({ submissionIds }) => submissionIds)),
     since: strike.since,
     returnedAt: strike.returnedAt,
   };

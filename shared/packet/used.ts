@@ -10,10 +10,20 @@ export interface PacketScope {
   readonly claimId: string;
   /** Editions of the rate book from which the statement took a rate. */
   readonly editionIds: readonly string[];
+  /** Submissions on which a line of the statement stands. */
+  readonly billedIds: ReadonlySet<string>;
   /** Start of the outage and its end, null while open: which turns of a valve belong to it. */
   readonly since: string;
   readonly returnedAt: string | null;
 }
+
+/**
+ * What of a strike's stream is the utility's own preparation: a counter-calculation that is not applied, and time on
+ * the claim that is not billed. Neither is what the claim stands on, so neither goes out with it.
+ */
+const staysInside = ({ fact }: Effective, billed: ReadonlySet<string>): boolean =>
+  (fact.kind === 'counter-calculation' && fact.body.applied === null) ||
+  (fact.kind === 'claim-handling' && !billed.has(fact.submissionId));
 
 const time = (instant: string): number => Date.parse(instant);
 const last = <T>(items: readonly T[]): T[] => items.slice(-1);
@@ -31,12 +41,15 @@ export function usedFacts(facts: readonly Effective[], scope: PacketScope): read
   const byTime = <T>(items: readonly T[], at: (item: T) => string): T[] =>
     items.filter((item) => before(at(item))).sort((a, b) => time(at(a)) - time(at(b)));
   return [
-    ...facts.filter(
-      ({ fact }) =>
+    ...facts.filter((item) => {
+      const { fact } = item;
+      return (
         fact.subject.type === 'strike' &&
         scope.strikeIds.includes(fact.subject.strikeId) &&
-        (fact.kind !== 'party' || fact.submissionId === scope.partyId),
-    ),
+        (fact.kind !== 'party' || fact.submissionId === scope.partyId) &&
+        !staysInside(item, scope.billedIds)
+      );
+    }),
     ...ofKind(facts, 'return-to-service').filter(
       ({ fact }) =>
         !(fact.subject.type === 'strike' && scope.strikeIds.includes(fact.subject.strikeId)) &&
@@ -71,6 +84,7 @@ export function usedRecords(
     }
     return root;
   };
+  const kept = new Set<string>(['party', 'counter-calculation', 'claim-handling']);
   const used = new Set(facts.map(({ fact }) => fact.submissionId));
   return recorded.filter((item) => {
     const { submission } = rootOf(item);
@@ -78,8 +92,7 @@ export function usedRecords(
     return (
       submission.subject.type === 'strike' &&
       scope.strikeIds.includes(submission.subject.strikeId) &&
-      submission.kind !== 'party' &&
-      !(submission.kind === correctionKind && submission.body.targetKind === 'party')
+      !kept.has(submission.kind === correctionKind ? submission.body.targetKind : submission.kind)
     );
   });
 }

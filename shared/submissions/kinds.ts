@@ -1,11 +1,17 @@
+import { claimHandling } from './forms/claimHandling.ts';
 import { claimOpened } from './forms/claimOpened.ts';
+import { counterCalculation } from './forms/counterCalculation.ts';
+import { credit } from './forms/credit.ts';
 import { demandSent } from './forms/demandSent.ts';
+import { documents } from './forms/documents.ts';
 import { expectedReturn } from './forms/expectedReturn.ts';
 import { flowTest } from './forms/flowTest.ts';
 import { hydrantModel } from './forms/hydrantModel.ts';
 import { inspection } from './forms/inspection.ts';
 import { inventoryLoaded } from './forms/inventoryLoaded.ts';
+import { letterText } from './forms/letterText.ts';
 import { link } from './forms/link.ts';
+import { objectionAnswer } from './forms/objectionAnswer.ts';
 import { outage } from './forms/outage.ts';
 import { outOfServiceNotice } from './forms/outOfServiceNotice.ts';
 import { packetFrozen } from './forms/packetFrozen.ts';
@@ -17,6 +23,7 @@ import { returnToService } from './forms/returnToService.ts';
 import { strike } from './forms/strike.ts';
 import { valveOperation } from './forms/valveOperation.ts';
 import { waterLost } from './forms/waterLost.ts';
+import { weekHours } from './forms/weekHours.ts';
 
 /** Every form but the correction, which replaces one of these. */
 export const forms = {
@@ -33,7 +40,14 @@ export const forms = {
   [flowTest.kind]: flowTest,
   [returnToService.kind]: returnToService,
   [link.kind]: link,
+  [documents.kind]: documents,
+  [weekHours.kind]: weekHours,
+  [credit.kind]: credit,
+  [counterCalculation.kind]: counterCalculation,
+  [claimHandling.kind]: claimHandling,
   [claimOpened.kind]: claimOpened,
+  [letterText.kind]: letterText,
+  [objectionAnswer.kind]: objectionAnswer,
   [packetFrozen.kind]: packetFrozen,
   [demandSent.kind]: demandSent,
   [inventoryLoaded.kind]: inventoryLoaded,

@@ -1,5 +1,5 @@
 import * as z from 'zod';
-import { cents, instant, sha256Hex, submissionId } from '../fields.ts';
+import { cents, instant, longText, sha256Hex, submissionId } from '../fields.ts';
 import { form } from '../form.ts';
 
 /**
@@ -20,5 +20,13 @@ export const packetFrozen = form({
     demandCents: cents,
     pdfSha256: sha256Hex,
     pdfBytes: z.number().int().min(1),
+    /** From the second revision on: what changed and why, in the words of who froze it. */
+    changes: longText.optional(),
+    /** The companion archive with the originals. */
+    archiveSha256: sha256Hex.optional(),
+    archiveBytes: z.number().int().min(1).optional(),
+    /** The detached signature of the PDF's hash: a compact JWS (RFC 7515), and the id of its key. */
+    signature: z.string().max(2000).optional(),
+    keyId: z.string().max(120).optional(),
   }),
 });

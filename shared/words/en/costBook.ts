@@ -42,4 +42,5 @@ export const costBook = {
     'The flat price {tariff} stands in for {lines, plural, one {# line} other {# lines}} of {section, select, labor {labor} machines {machines} materials {materials} contractors {contractors} water {water} other {flow tests}}, which by time and materials would be ${amountCents, number, ::scale/0.01 .00}.',
   'problem.claim-handling-not-billed':
     '{time} were spent on the claim. They are recorded and not demanded: the rate book names no ordinance for it.',
+  'problem.betterment-and-none': 'This says both that there is a betterment and why there is none. Keep one.',
 } as const;

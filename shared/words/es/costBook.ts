@@ -44,4 +44,6 @@ export const costBook: Record<keyof typeof english, string> = {
     'El precio fijo {tariff} sustituye {lines, plural, one {# línea} other {# líneas}} de {section, select, labor {mano de obra} machines {máquinas} materials {materiales} contractors {contratistas} water {agua} other {pruebas de caudal}}, que por tiempo y materiales serían ${amountCents, number, ::scale/0.01 .00}.',
   'problem.claim-handling-not-billed':
     'Se dedicaron {time} a la reclamación. Están registradas y no se exigen: el libro de tarifas no nombra una ordenanza para ello.',
+  'problem.betterment-and-none':
+    'Esto dice a la vez que hay una mejora y por qué no la hay. Deje una de las dos.',
 };

@@ -47,4 +47,11 @@ export const kinds = {
   'hold.repair-still-open': 'The hydrant was opened up and is not recorded closed up again.',
 
   'breach.take-down-before-safe': 'Taken down by {byWorkerId} before this was confirmed by name: {missing}.',
+  'kind.documents': 'Papers',
+  'kind.week-hours': 'Hours of the week',
+  'kind.credit': 'Credit',
+  'kind.counter-calculation': 'Counter-calculation',
+  'kind.claim-handling': 'Time on the claim',
+  'kind.letter-text': 'Letter text',
+  'kind.objection-answer': 'Answer to an objection',
 } as const;

@@ -49,4 +49,11 @@ export const kinds: Record<keyof typeof english, string> = {
 
   'breach.take-down-before-safe':
     '{byWorkerId} lo desmontó antes de que alguien confirmara con su nombre: {missing}.',
+  'kind.documents': 'Papeles',
+  'kind.week-hours': 'Horas de la semana',
+  'kind.credit': 'Crédito',
+  'kind.counter-calculation': 'Contracálculo',
+  'kind.claim-handling': 'Tiempo dedicado a la reclamación',
+  'kind.letter-text': 'Texto de carta',
+  'kind.objection-answer': 'Respuesta a una objeción',
 };

@@ -53,7 +53,9 @@ export function draftsOf(authorId: string): Draft[] {
 export function photosInDrafts(): string[] {
   return storedKeys('draft.').flatMap((key) => {
     const draft = readStored(key) as Draft | null;
-    return rowsOf(draft?.values['photos']).map((photo) => textOf(photo['sha256']));
+    return [...rowsOf(draft?.values['photos']), ...rowsOf(draft?.values['documents'])].map((exhibit) =>
+      textOf(exhibit['sha256']),
+    );
   });
 }
 

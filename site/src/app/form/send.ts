@@ -61,7 +61,7 @@ export async function queueForm(spec: FormSpec, draft: Draft, author: Session, z
     units: preferences.get().units,
     now,
   });
-  const photos = (body?.['photos'] ?? []) as readonly { readonly sha256: string }[];
+  const photos = (body?.['photos'] ?? body?.['documents'] ?? []) as readonly { readonly sha256: string }[];
   const entry: Entry = {
     submissionId: draft.submissionId,
     submission,

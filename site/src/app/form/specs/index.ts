@@ -1,5 +1,12 @@
 import type { FactKind } from '../../../../../shared/submissions/kinds.ts';
 import type { FormSpec } from '../spec.ts';
+import {
+  claimHandlingSpec,
+  counterCalculationSpec,
+  creditSpec,
+  documentsSpec,
+  weekHoursSpec,
+} from './bill.ts';
 import { claimOpenedSpec, demandSentSpec } from './claim.ts';
 import { flowTestSpec } from './flowTest.ts';
 import { expectedReturnSpec, noticeSpec, outageSpec } from './notice.ts';
@@ -31,6 +38,11 @@ export const specs: Partial<Record<FactKind, FormSpec>> = Object.fromEntries(
     plannedWorkSpec,
     linkSpec,
     waterLostSpec,
+    documentsSpec,
+    weekHoursSpec,
+    creditSpec,
+    counterCalculationSpec,
+    claimHandlingSpec,
     claimOpenedSpec,
     demandSentSpec,
   ].map((spec) => [spec.kind, spec]),

@@ -1,0 +1,126 @@
+import { creditKinds } from '../../../../../shared/submissions/forms/credit.ts';
+import { noBettermentBecause } from '../../../../../shared/submissions/forms/counterCalculation.ts';
+import { documentKinds } from '../../../../../shared/submissions/forms/documents.ts';
+import type { Leaf } from '../nodes.ts';
+import { textOf } from '../nodes.ts';
+import type { FormSpec } from '../spec.ts';
+import { intervals, note } from './parts.ts';
+
+/** The desk's forms about the bill: papers, credits, hours of the week, time on the claim, the counter-calculation. */
+
+export const documentsSpec: FormSpec = {
+  kind: 'documents',
+  nullable: [],
+  nodes: [
+    {
+      type: 'list',
+      name: 'documents',
+      as: 'photos',
+      atMost: 40,
+      item: [
+        { type: 'kept', name: 'sha256' },
+        { type: 'kept', name: 'bytes' },
+        { type: 'kept', name: 'mediaType' },
+        { type: 'choice', name: 'what', list: 'document', choices: documentKinds, required: true },
+        { type: 'text', name: 'title', required: true },
+        { type: 'text', name: 'number', keypad: 'code' },
+        {
+          type: 'choice',
+          name: 'view',
+          words: 'field.photo.view',
+          list: 'view',
+          choices: ['document', 'overall', 'mid', 'close', 'scale', 'other'],
+          required: true,
+        },
+        { type: 'instant', name: 'takenAt', words: 'field.photo.takenAt' },
+        { type: 'text', name: 'caption', words: 'field.photo.caption' },
+      ],
+    },
+    note,
+  ],
+  blank: () => ({}),
+  occurredAt: () => null,
+};
+
+export const creditSpec: FormSpec = {
+  kind: 'credit',
+  nullable: [],
+  nodes: [
+    { type: 'choice', name: 'credit', list: 'credit', choices: creditKinds, required: true },
+    { type: 'text', name: 'title', required: true },
+    { type: 'money', name: 'amountCents', required: true },
+    { type: 'text', name: 'basis', lines: 3, required: true },
+  ],
+  blank: () => ({}),
+  occurredAt: () => null,
+};
+
+export const weekHoursSpec: FormSpec = {
+  kind: 'week-hours',
+  nullable: [],
+  nodes: [
+    {
+      type: 'list',
+      name: 'weeks',
+      atMost: 60,
+      blank: {},
+      item: [
+        { type: 'person', name: 'workerId', required: true },
+        { type: 'date', name: 'weekStartsOn', required: true },
+        { type: 'text', name: 'hours', keypad: 'code', required: true },
+      ],
+    },
+    { type: 'text', name: 'source', required: true },
+  ],
+  blank: () => ({ weeks: [{}] }),
+  occurredAt: () => null,
+};
+
+const laborClass: Leaf = { type: 'text', name: 'laborClass', keypad: 'code', required: true };
+
+export const claimHandlingSpec: FormSpec = {
+  kind: 'claim-handling',
+  nullable: [],
+  nodes: [
+    { type: 'person', name: 'workerId', required: true },
+    laborClass,
+    intervals('work', 'field.claim-handling.work'),
+    { type: 'text', name: 'what', required: true },
+  ],
+  blank: ({ personId }) => ({ workerId: personId, work: [{ from: '', to: '' }] }),
+  occurredAt: () => null,
+};
+
+export const counterCalculationSpec: FormSpec = {
+  kind: 'counter-calculation',
+  nullable: ['applied'],
+  nodes: [
+    { type: 'text', name: 'component', required: true },
+    { type: 'date', name: 'installedOn', required: true },
+    { type: 'number', name: 'serviceLifeYears', required: true },
+    { type: 'text', name: 'serviceLifeSource', required: true },
+    { type: 'money', name: 'originalCostCents', required: true },
+    { type: 'money', name: 'salvageCents', required: true },
+    { type: 'money', name: 'bettermentCents', required: true },
+    {
+      type: 'when',
+      test: ({ bettermentCents }) => Number(textOf(bettermentCents) || '0') === 0,
+      nodes: [
+        {
+          type: 'choice',
+          name: 'noBetterment',
+          list: 'noBetterment',
+          choices: noBettermentBecause,
+        },
+      ],
+    },
+    { type: 'text', name: 'applied.because', lines: 3 },
+    note,
+  ],
+  blank: ({ hydrant }) => ({
+    installedOn: hydrant?.installedOn ?? '',
+    salvageCents: '0',
+    bettermentCents: '0',
+  }),
+  occurredAt: () => null,
+};
