@@ -1,14 +1,11 @@
 import { Temporal } from 'temporal-polyfill';
 import type { BodyOf } from '../submissions/submission.ts';
 import type { LocalDate } from './days.ts';
-import { decimal, dollarText, shownDecimal, toCents } from './money.ts';
-
-/** A year of the calendar on the average of four hundred (Gregorian), days: age in years does not hang on leap days. */
-const DAYS_PER_YEAR = '365.2425';
+import { decimal, dollarText, toCents } from './money.ts';
 
 export interface CounterCalculation {
-  /** Age of the component on the day of the strike, years, to two places; never below zero. */
-  readonly ageYears: string;
+  /** Age of the component on the day of the strike: whole years, and days of the year it was in. */
+  readonly age: { readonly years: number; readonly days: number; readonly ofDays: number };
   /** Whole cents. */
   readonly depreciationCents: number;
   readonly salvageCents: number;
@@ -39,23 +36,20 @@ export function counterCalculation(
   >,
   struckOn: LocalDate,
 ): CounterCalculation {
-  const days = Math.max(
-    0,
-    Temporal.PlainDate.from(installedOn).until(Temporal.PlainDate.from(struckOn), { largestUnit: 'day' })
-      .days,
-  );
+  const age = ageOf(Temporal.PlainDate.from(installedOn), Temporal.PlainDate.from(struckOn));
   const life = decimal(serviceLifeYears);
-  const lifeSpent = decimal(days).gte(life.times(DAYS_PER_YEAR));
+  // (years + days ÷ ofDays) ÷ life, over one divisor so that there is one division.
+  const lived = decimal(age.years).times(age.ofDays).plus(age.days);
+  const lifeSpent = lived.gte(life.times(age.ofDays));
   const original = dollarText(originalCostCents);
-  // One division, by life and days at once; scaled so that the divisor is whole.
   const depreciationCents = lifeSpent
     ? originalCostCents
-    : toCents(decimal(original).times(days), life.times(DAYS_PER_YEAR).toFixed());
+    : toCents(decimal(original).times(lived), life.times(age.ofDays).toFixed());
   const sumCents = depreciationCents + salvageCents + bettermentCents;
   const creditCents = Math.min(sumCents, originalCostCents);
-  const ageYears = shownDecimal(decimal(days).times(10_000), 3_652_425, 2);
+  const years = age.days === 0 ? String(age.years) : `(${age.years} + ${age.days}/${age.ofDays})`;
   const parts = [
-    `$${original} × ${lifeSpent ? '1' : `${ageYears} / ${serviceLifeYears}`} = $${dollarText(depreciationCents)}`,
+    `$${original} × ${lifeSpent ? '1' : `${years} / ${serviceLifeYears}`} = $${dollarText(depreciationCents)}`,
     ...(salvageCents + bettermentCents === 0
       ? []
       : [
@@ -64,7 +58,7 @@ export function counterCalculation(
     ...(sumCents > creditCents ? [`≤ $${dollarText(creditCents)}`] : []),
   ];
   return {
-    ageYears,
+    age,
     depreciationCents,
     salvageCents,
     bettermentCents,
@@ -72,4 +66,13 @@ export function counterCalculation(
     arithmetic: parts.join('; '),
     lifeSpent,
   };
+}
+
+/** Whole years since a day and the days of the year begun, so that an anniversary is a whole number of years. */
+function ageOf(installed: Temporal.PlainDate, on: Temporal.PlainDate): CounterCalculation['age'] {
+  if (Temporal.PlainDate.compare(on, installed) <= 0) return { years: 0, days: 0, ofDays: 365 };
+  const { years } = installed.until(on, { largestUnit: 'year' });
+  const last = installed.add({ years });
+  const next = installed.add({ years: years + 1 });
+  return { years, days: last.until(on).days, ofDays: last.until(next).days };
 }
