@@ -11,8 +11,9 @@ export interface RecordedTest {
   readonly measuredFlowGpm: number | null;
   readonly flowHydrants: readonly {
     readonly hydrantId: string;
-    readonly outlets: readonly (Pick<TestOutlet, 'diameterIn' | 'coefficient' | 'pitotPsi'> &
-      Partial<TestOutlet>)[];
+    readonly outlets: readonly (
+      FlowReading | (Pick<TestOutlet, 'diameterIn' | 'coefficient' | 'pitotPsi'> & Partial<TestOutlet>)
+    )[];
   }[];
   readonly gauges: readonly TestGauge[];
 }

@@ -1,8 +1,7 @@
 import { convert } from '../units/convert.ts';
 import { displays, formatNumber, formatQuantity, unitSymbol, type Reader } from '../units/format.ts';
 import { say } from '../words/index.ts';
-import type { FlowTestHistory, HistoryEntry } from './flowTestHistory.ts';
-import { standardBands, type ClassBand } from './hydrantClass.ts';
+import { standardBands, type ClassBand, type HydrantClass } from './hydrantClass.ts';
 
 const WIDTH = 640;
 const HEIGHT = 300;
@@ -21,8 +20,24 @@ const escapes: Record<string, string> = {
 const escape = (text: string): string => text.replace(/[&<>"']/g, (sign) => escapes[sign] ?? sign);
 const fix = (value: number): string => String(Number(value.toFixed(2)));
 
-type Rated = HistoryEntry & { readonly result: NonNullable<HistoryEntry['result']> };
-const isRated = (entry: HistoryEntry): entry is Rated =>
+/** What the chart needs of a test; a `HistoryEntry` fits, and so does what a public page may know of it. */
+export interface ChartEntry {
+  readonly testedAt: string;
+  /** Its day as it is to be written. */
+  readonly testedOn: string;
+  readonly result: {
+    readonly hydrantClass: HydrantClass | null;
+    readonly rating: { readonly capacityGpm: number | null };
+    readonly interval: { readonly lowGpm: number; readonly highGpm: number } | null;
+  } | null;
+}
+interface Chart {
+  /** Oldest first. */
+  readonly entries: readonly ChartEntry[];
+}
+
+type Rated = ChartEntry & { readonly result: NonNullable<ChartEntry['result']> };
+const isRated = (entry: ChartEntry): entry is Rated =>
   entry.result !== null && entry.result.rating.capacityGpm !== null;
 
 export interface HistoryDrawing extends Reader {
@@ -35,7 +50,7 @@ const capacity = ({ result }: Rated): number => result.rating.capacityGpm ?? 0;
 const high = ({ result }: Rated): number => result.interval?.highGpm ?? 0;
 
 /** What the chart shows, in a sentence for each test. */
-export function historyDescription({ entries }: FlowTestHistory, reader: Reader): string {
+export function historyDescription({ entries }: Chart, reader: Reader): string {
   const rated = entries.filter(isRated);
   if (rated.length === 0) return say(reader.locale, 'hydraulics.history.none-rated');
   return rated
@@ -53,7 +68,7 @@ export function historyDescription({ entries }: FlowTestHistory, reader: Reader)
  * Rated capacity of each test over time as one SVG element: a dot with the 95 % interval of its readings, dotted lines
  * where the classes begin. One ink, so it prints. Tests that rate nothing are not in it.
  */
-export function historyChartSvg(history: FlowTestHistory, drawing: HistoryDrawing): string {
+export function historyChartSvg(history: Chart, drawing: HistoryDrawing): string {
   const { locale, system, idPrefix, subject } = drawing;
   const rated = history.entries.filter(isRated);
   const { unit } = displays.gpm[system];

@@ -12,6 +12,15 @@ function end(gpm: number, direction: 'down' | 'up', { system, locale }: Reader):
   return formatNumber(rounded, locale, 0);
 }
 
+/** Both ends of an interval as they may be said, without their unit. */
+export const intervalEnds = (
+  { lowGpm, highGpm }: { readonly lowGpm: number; readonly highGpm: number },
+  reader: Reader,
+): { readonly low: string; readonly high: string } => ({
+  low: end(lowGpm, 'down', reader),
+  high: end(highGpm, 'up', reader),
+});
+
 /** A chance in whole percent, rounded down: nobody is told that a class is surer than it is. */
 export function sayChance(chance: number, { locale }: Reader): string {
   const percent = Math.floor(chance * 100 + 1e-9);
@@ -38,8 +47,7 @@ export function sayCapacity(
   return say(locale, 'hydraulics.answer.rated', {
     hydrantClass,
     capacity: formatQuantity(rating.capacityGpm, 'gpm', reader),
-    low: end(interval.lowGpm, 'down', reader),
-    high: end(interval.highGpm, 'up', reader),
+    ...intervalEnds(interval, reader),
     coverage: Math.round(interval.coverage * 100),
     chance: sayChance(interval.classChance, reader),
   });
