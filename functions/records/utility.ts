@@ -1,3 +1,5 @@
+import { jobCodes } from '../../shared/costs/codes.ts';
+import { localDate } from '../../shared/costs/days.ts';
 import { ofKind } from '../../shared/submissions/effective.ts';
 import type { UtilitySettings } from '../../shared/utility/settings.ts';
 import { memberOf, type RouteHandler } from '../http/app.ts';
@@ -15,7 +17,7 @@ const openSettings = ({ name, timeZone, locale, units, emergencyPhone, dispatch 
 });
 
 /** The utility itself: its settings, its people's sign-in, its hydrant models and rate books. */
-export function utilityRoutes({ settings, ledger }: RecordsDeps): Record<string, RouteHandler> {
+export function utilityRoutes({ settings, ledger, now }: RecordsDeps): Record<string, RouteHandler> {
   return {
     'GET /api/utility': async (call) => call.json(openSettings(settings)),
 
@@ -31,6 +33,17 @@ export function utilityRoutes({ settings, ledger }: RecordsDeps): Record<string,
       // The latest record of a model id stands.
       const latest = new Map(recorded.map(({ fact: { body } }) => [body.modelId, body]));
       return call.json({ models: [...latest.values()] });
+    },
+
+    'GET /api/job-codes': async (call) => {
+      const editions = ofKind(await factsOf(ledger, ['utility']), 'rate-book');
+      const today = localDate(now().toISOString(), settings.timeZone);
+      return call.json(
+        jobCodes(
+          today,
+          editions.map(({ fact: { body } }) => body),
+        ),
+      );
     },
 
     'GET /api/rate-books': async (call) => {

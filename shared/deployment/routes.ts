@@ -27,6 +27,8 @@ export const routes: readonly Route[] = [
   { method: 'GET', path: '/api/hydrants', family: 'records', allowed: everyone },
   { method: 'GET', path: '/api/hydrants/{hydrantId}', family: 'records', allowed: everyone },
   { method: 'GET', path: '/api/models', family: 'records', allowed: everyone },
+  // Codes and titles of the rate book, for the crew's pick lists; its rates are the desk's.
+  { method: 'GET', path: '/api/job-codes', family: 'records', allowed: everyone },
   { method: 'GET', path: '/api/rate-books', family: 'records', allowed: desk },
   { method: 'GET', path: '/api/claims', family: 'records', allowed: desk },
   { method: 'GET', path: '/api/claims/{claimId}', family: 'records', allowed: desk },

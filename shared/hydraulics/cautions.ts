@@ -1,6 +1,7 @@
 /**
- * What a crew is told before it flows water or turns a bolt, in the order in which it matters. Words:
- * `hydraulics.caution.<code>`. Common practice, no source; the last one says who decides.
+ * What a crew is told before it flows water, takes a hydrant apart or turns a bolt, in the order in which it matters.
+ * Words: `hydraulics.caution.<code>`, and `caution.short.<code>` for a line of a list. Common practice, no source; the
+ * last one says who decides.
  */
 export const flowTestCautions = [
   'traffic',
@@ -22,4 +23,51 @@ export const tighteningCautions = [
   'rules-decide',
 ] as const;
 
-export type Caution = (typeof flowTestCautions)[number] | (typeof tighteningCautions)[number];
+/** At the place of a strike, before anything is touched. */
+export const strikeCautions = [
+  'traffic',
+  'lines',
+  'water',
+  'stand-clear',
+  'ice',
+  'locate',
+  'rules-decide',
+] as const;
+
+/** From the take-down to the refill. */
+export const repairCautions = [
+  'traffic',
+  'lines',
+  'locate',
+  'no-pressure',
+  'stand-clear',
+  'slowly',
+  'discharge-path',
+  'ice',
+  'dechlorinate',
+  'flush',
+  'rules-decide',
+] as const;
+
+/** Refilling, proving and flowing, before the mark is taken off. */
+export const returnCautions = [
+  'traffic',
+  'slowly',
+  'stand-clear',
+  'discharge-path',
+  'ice',
+  'dechlorinate',
+  'flush',
+  'rules-decide',
+] as const;
+
+export const valveCautions = ['traffic', 'locate', 'slowly', 'rules-decide'] as const;
+
+export type Caution = (
+  | typeof flowTestCautions
+  | typeof tighteningCautions
+  | typeof strikeCautions
+  | typeof repairCautions
+  | typeof returnCautions
+  | typeof valveCautions
+)[number];

@@ -1,14 +1,8 @@
 import { OutOfRange } from '../hydraulics/card.ts';
 import { problem } from '../problems/problem.ts';
-import { convert } from '../units/convert.ts';
 import { groups, passes, tighteningOrder, type Pass } from './order.ts';
 import type { TorqueRecord } from './record.ts';
-
-/** One torque in both units, exactly the same. */
-export interface Torque {
-  readonly lbfFt: number;
-  readonly nM: number;
-}
+import { bothUnits, type Torque } from './torqueUnits.ts';
 
 /** What a wrench of a stated tolerance really brings. */
 export interface TorqueBetween {
@@ -35,12 +29,6 @@ export interface TighteningPlan {
   /** Null without a torque, or without the wrench's tolerance. */
   readonly wrench: (TorqueBetween & { readonly toleranceFraction: number }) | null;
 }
-
-/** The printed value keeps its digits; the other unit is the exact conversion. */
-export const bothUnits = (value: number, unit: TorqueRecord['unit']): Torque =>
-  unit === 'lbf.ft'
-    ? { lbfFt: value, nM: convert(value, 'lbf.ft', 'N.m') }
-    : { lbfFt: convert(value, 'N.m', 'lbf.ft'), nM: value };
 
 const times = ({ lbfFt, nM }: Torque, share: number): Torque => ({ lbfFt: lbfFt * share, nM: nM * share });
 

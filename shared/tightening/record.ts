@@ -1,17 +1,23 @@
 import * as z from 'zod';
 import { problemIssue } from '../problems/fromZod.ts';
 import { MOST_BOLTS } from './order.ts';
+import { torqueUnits } from './torqueUnits.ts';
+
+/** Which joint: bonnet, breakaway flange, and so on, as the manual calls it. */
+export const jointName = z.string().trim().min(1).max(200);
+export const manualTitle = z.string().trim().min(1).max(200);
+export const manualPage = z.string().trim().min(1).max(20);
 
 /** A joint, and where its maker says how to close it: manual and page travel with every value. */
 const cited = {
-  /** Which joint: bonnet, breakaway flange, and so on, as the manual calls it. */
-  joint: z.string().trim().min(1).max(200),
+  joint: jointName,
   bolts: z.number().int().min(1).max(MOST_BOLTS).nullable(),
-  manual: z.string().trim().min(1).max(200),
-  page: z.string().trim().min(1).max(20),
+  manual: manualTitle,
+  page: manualPage,
 };
 
-export const torqueUnits = ['lbf.ft', 'N.m'] as const;
+/** A torque holds for dry threads or for lubricated ones; the difference is a large part of it. */
+export const boltConditions = ['dry', 'lubricated'] as const;
 
 /** A torque as printed, in the unit in which it is printed; a range keeps both ends. */
 export const torqueRecord = z

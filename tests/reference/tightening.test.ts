@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { tighteningOrder, groups, passes } from '../../shared/tightening/order.ts';
-import { bothUnits } from '../../shared/tightening/plan.ts';
+import { bothUnits } from '../../shared/tightening/torqueUnits.ts';
 import { backOffRecord, torqueRecord } from '../../shared/tightening/record.ts';
 import { sayBackOff } from '../../shared/tightening/say.ts';
 import { convert } from '../../shared/units/convert.ts';

@@ -1,10 +1,12 @@
 import * as z from 'zod';
 import { outlet, hydrantTypes } from '../../inventory/hydrant.ts';
+import { problemIssue } from '../../problems/fromZod.ts';
+import { modelJoint } from '../../tightening/modelJoint.ts';
 import { chosenId, shortText } from '../fields.ts';
 import { form } from '../form.ts';
 
-/** A torque is the maker's: value, manual and page travel together, and there is no default. */
-const torque = z.strictObject({
+/** A torque as the first models kept it, in lbf·ft only. Read through `jointsOf`, written no more. */
+const firstTorque = z.strictObject({
   joint: shortText,
   bolts: z.number().int().min(1).max(40).nullable(),
   torqueLbfFt: z.number().gt(0).max(2000),
@@ -19,22 +21,32 @@ export const hydrantModel = form({
   writers: ['manager'],
   readers: ['crew', 'clerk', 'manager'],
   personal: [],
-  body: z.strictObject({
-    modelId: chosenId,
-    name: shortText,
-    type: z.enum(hydrantTypes),
-    opens: z.enum(['left', 'right', 'unknown']),
-    outlets: z.array(outlet).max(8),
-    torques: z.array(torque).max(20),
-    kitContents: z
-      .array(
-        z.strictObject({
-          partNumber: chosenId,
-          description: shortText,
-          quantity: z.number().int().min(1).max(100),
-        }),
-      )
-      .max(60),
-    manual: shortText.nullable(),
-  }),
+  body: z
+    .strictObject({
+      modelId: chosenId,
+      name: shortText,
+      type: z.enum(hydrantTypes),
+      opens: z.enum(['left', 'right', 'unknown']),
+      outlets: z.array(outlet).max(8),
+      torques: z.array(firstTorque).max(20).optional(),
+      /** Every joint that a rebuild closes. A torque is the maker's: value, unit, manual and page travel together. */
+      joints: z.array(modelJoint).max(20).optional(),
+      kitContents: z
+        .array(
+          z.strictObject({
+            partNumber: chosenId,
+            description: shortText,
+            quantity: z.number().int().min(1).max(100),
+          }),
+        )
+        .max(60),
+      manual: shortText.nullable(),
+    })
+    .superRefine(({ joints = [] }, ctx) => {
+      const seen = new Set<string>();
+      joints.forEach(({ joint }, index) => {
+        if (seen.has(joint)) ctx.addIssue(problemIssue('joint-twice', ['joints', index, 'joint'], { joint }));
+        seen.add(joint);
+      });
+    }),
 });

@@ -3,6 +3,7 @@ import { hydrantId } from '../../inventory/hydrant.ts';
 import { problemIssue } from '../../problems/fromZod.ts';
 import { damageClasses } from '../../strikes/damage.ts';
 import { procedureSteps } from '../../strikes/procedure.ts';
+import { tightenedJoints } from '../../tightening/tightened.ts';
 import { cents, chosenId, exhibit, instant, interval, longText, sha256Hex, shortText } from '../fields.ts';
 import { form } from '../form.ts';
 
@@ -93,6 +94,8 @@ export const repair = form({
           }),
         )
         .max(100),
+      /** How the joints were closed. Left out by records of before, and where none was. */
+      tightened: tightenedJoints.optional(),
       /** When the hydrant was last closed up; every proof must be later than this. Null while it is still open. */
       reassembledAt: instant.nullable(),
       completedAt: instant.nullable(),

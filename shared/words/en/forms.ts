@@ -3,7 +3,8 @@ import { kinds } from './forms/kinds.ts';
 import { kit } from './forms/kit.ts';
 import { procedure } from './forms/procedure.ts';
 import { screens } from './forms/screens.ts';
+import { tightening } from './forms/tightening.ts';
 import { values } from './forms/values.ts';
 
 /** English words: forms. What the crew's forms and the desk share: kinds, choices, steps, fields, screens. */
-export const forms = { ...kinds, ...procedure, ...values, ...fields, ...kit, ...screens } as const;
+export const forms = { ...kinds, ...procedure, ...values, ...fields, ...kit, ...screens, ...tightening } as const;

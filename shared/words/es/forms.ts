@@ -4,6 +4,7 @@ import { kinds } from './forms/kinds.ts';
 import { kit } from './forms/kit.ts';
 import { procedure } from './forms/procedure.ts';
 import { screens } from './forms/screens.ts';
+import { tightening } from './forms/tightening.ts';
 import { values } from './forms/values.ts';
 
 export const forms: Record<keyof typeof english, string> = {
@@ -13,4 +14,5 @@ export const forms: Record<keyof typeof english, string> = {
   ...fields,
   ...kit,
   ...screens,
+  ...tightening,
 };

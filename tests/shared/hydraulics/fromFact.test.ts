@@ -74,14 +74,14 @@ describe('recorded facts as the engines take them', () => {
   });
 
   it('a model: the torque of its joint, or none', () => {
-    const { torques } = hydrantModel.body.parse({
+    const model = hydrantModel.body.parse({
       ...sampleBodies['hydrant-model'],
       torques: [{ joint: 'bonnet', bolts: 6, torqueLbfFt: 61, manual: 'Invented Model 7', page: '3' }],
     });
-    expect(tighteningPlan({ record: torqueRecordFrom(torques, 'bonnet') }).torque).toMatchObject({
+    expect(tighteningPlan({ record: torqueRecordFrom(model, 'bonnet') }).torque).toMatchObject({
       lbfFt: 61,
     });
-    expect(torqueRecordFrom(torques, 'shoe')).toBeNull();
+    expect(torqueRecordFrom(model, 'shoe')).toBeNull();
   });
 });
 

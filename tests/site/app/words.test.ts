@@ -78,6 +78,8 @@ describe('the catalogue', () => {
       'value.demandHow.fax',
       'value.hazard.gas',
       'value.seen.no',
+      'value.torqueUnit.N.m',
+      'value.torqueUnit.kgf.m',
     ]);
   });
 

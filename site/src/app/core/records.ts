@@ -1,4 +1,5 @@
 import type { ClaimState } from '../../../../shared/claims/state.ts';
+import type { JobCodes } from '../../../../shared/costs/codes.ts';
 import type { RateBookEdition } from '../../../../shared/costs/rateBook.ts';
 import type { Statement } from '../../../../shared/costs/statement.ts';
 import type { Hydrant } from '../../../../shared/inventory/hydrant.ts';
@@ -65,6 +66,8 @@ export const useHydrant = (hydrantId: string | null) =>
   useResource<HydrantAnswer>(hydrantId === null ? null : hydrantPath(hydrantId));
 export const useModels = () =>
   useResource<{ readonly models: readonly BodyOf<'hydrant-model'>[] }>('/api/models');
+/** Codes and titles of the rate book in force, for those who may not see its rates. */
+export const useJobCodes = (wanted = true) => useResource<JobCodes>(wanted ? '/api/job-codes' : null);
 export const useRateBooks = () =>
   useResource<{ readonly editions: readonly RateBookEdition[] }>('/api/rate-books');
 export const useClaim = (claimId: string | null) =>

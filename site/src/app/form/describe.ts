@@ -60,12 +60,14 @@ function textOf(leaf: Leaf, value: unknown, words: Wording): string {
   }
 }
 
-/** What heads a row: the step or proof it is, or the list's own words with its number. */
+/** What heads a row: the step, proof or joint it is, or the list's own words with its number. */
 function rowHeading(row: unknown, key: string, number: number, words: Wording): string {
   const step = at(row, 'step');
   if (typeof step === 'string') return words.t(`step.${step}`);
   const proof = at(row, 'proof');
   if (typeof proof === 'string') return words.t(`proof.${proof}`);
+  const joint = at(row, 'joint');
+  if (typeof joint === 'string') return joint;
   return words.t(`${key}.item`, { number });
 }
 

@@ -50,6 +50,12 @@ const blankValue = (leaf: Leaf): unknown => {
   return leaf.required ? undefined : null;
 };
 
+/** What stands for an entry that is not asked for now. */
+const unaskedValue = (entry: Leaf | List): unknown => {
+  if (entry.type === 'list') return entry.optional ? undefined : [];
+  return blankValue({ ...entry, required: false });
+};
+
 function readNumberLeaf(text: string, path: string, whole: boolean): Read {
   const value = readNumber(text);
   if (value === null) return { problems: [problem('not-a-number', path)] };
@@ -152,7 +158,8 @@ export function encode(nodes: readonly Node[], values: Values, options: EncodeOp
     for (const entry of asked) {
       const path = join(base, entry.name);
       if (entry.type === 'list') {
-        put(body, entry.name, encodeList(entry, typed[entry.name], path));
+        const list = encodeList(entry, typed[entry.name], path);
+        if (!entry.optional || list.length > 0) put(body, entry.name, list);
         continue;
       }
       if (!isBlank(entry, typed[entry.name])) said.add(entry.name);
@@ -161,7 +168,7 @@ export function encode(nodes: readonly Node[], values: Values, options: EncodeOp
       else put(body, entry.name, read.value);
     }
     for (const entry of unasked(level, typed).filter(({ name }) => !name.startsWith('_')))
-      put(body, entry.name, entry.type === 'list' ? [] : blankValue({ ...entry, required: false }));
+      put(body, entry.name, unaskedValue(entry));
     if (base === '')
       for (const group of options.nullable)
         if (![...said].some((name) => name.startsWith(`${group}.`))) put(body, group, null);

@@ -35,7 +35,9 @@ export interface List {
   /** Words other than `field.<kind>.<path>`; `.item` heads a row, `.add` is the button. */
   readonly words?: string;
   /** How it is drawn; `rows` is the plain way. */
-  readonly as?: 'rows' | 'steps' | 'proofs' | 'valves' | 'photos';
+  readonly as?: 'rows' | 'steps' | 'proofs' | 'valves' | 'photos' | 'joints';
+  /** Left out of the body while it has no row: bodies of before this list have none. */
+  readonly optional?: boolean;
   /** What a new row starts with. */
   readonly blank?: Values;
   /** Rows that are left out of the body, because nothing was said in them. */
@@ -52,7 +54,13 @@ interface Named {
 }
 
 export type Leaf =
-  | (Named & { readonly type: 'text'; readonly lines?: number; readonly keypad?: 'tel' | 'code' })
+  | (Named & {
+      readonly type: 'text';
+      readonly lines?: number;
+      readonly keypad?: 'tel' | 'code';
+      /** Offered from the rate book of today; anything else may be typed. `titleTo` is filled in beside it. */
+      readonly codes?: { readonly of: 'labor' | 'machines' | 'stock'; readonly titleTo?: string };
+    })
   | (Named & { readonly type: 'number'; readonly whole?: boolean })
   | (Named & { readonly type: 'quantity'; readonly unit: UnitId })
   | (Named & { readonly type: 'coefficient' })
