@@ -46,6 +46,9 @@ const part = z.strictObject({
   partNumber: chosenId,
   description: shortText,
   quantity: z.number().gt(0).max(10_000),
+  /** Better than what was destroyed, and why (23 CFR 645.117(h)(3)); left out: like for like. */
+  upgrade: z.boolean().optional(),
+  upgradeReason: shortText.nullable().optional(),
   source: z.discriminatedUnion('from', [
     z.strictObject({ from: z.literal('stock'), issueSlip: z.string().trim().max(60).nullable() }),
     z.strictObject({
@@ -53,6 +56,9 @@ const part = z.strictObject({
       supplier: shortText,
       invoiceNumber: z.string().trim().min(1).max(60),
       unitPriceCents: cents,
+      /** Off the whole line, and sales tax on the whole line, as the invoice has them; left out: none. */
+      discountCents: cents.optional(),
+      taxCents: cents.optional(),
       invoiceSha256: sha256Hex.nullable(),
     }),
   ]),
@@ -99,6 +105,8 @@ export const repair = form({
       /** When the hydrant was last closed up; every proof must be later than this. Null while it is still open. */
       reassembledAt: instant.nullable(),
       completedAt: instant.nullable(),
+      /** Why work fell outside working hours, where it did. */
+      premiumTimeReason: shortText.nullable().optional(),
       photos: z.array(exhibit).max(60),
       note: longText.nullable(),
     })

@@ -1,0 +1,75 @@
+import type { StatementLine } from '../costs/line.ts';
+import { ofKind, type Effective } from '../submissions/effective.ts';
+import type { FactKind } from '../submissions/kinds.ts';
+import type { BodyOf } from '../submissions/submission.ts';
+import type { AuditCase } from './case.ts';
+
+/** Questions that more than one rule asks of a case. */
+
+export const DAY_MS = 86_400_000;
+export const HOUR_MS = 3_600_000;
+
+export const at = (instant: string): number => Date.parse(instant);
+
+export const bodies = <Kind extends FactKind>(
+  facts: readonly Effective[],
+  kind: Kind,
+): readonly BodyOf<Kind>[] =>
+  // The fold picks facts of one kind, and a fact's body is that kind's.
+  ofKind(facts, kind).map(({ fact }) => fact.body as BodyOf<Kind>);
+
+export const sumCents = (lines: readonly StatementLine[]): number =>
+  lines.reduce((sum, { amountCents }) => sum + (amountCents ?? 0), 0);
+
+export const ofSection = ({ statement }: AuditCase, section: string): StatementLine[] =>
+  statement.lines.filter((line) => line.section === section);
+
+export interface Span {
+  readonly fromMs: number;
+  readonly toMs: number;
+}
+
+/** When anybody worked on the strike, by the repairs. */
+export function workSpans({ facts }: AuditCase): (Span & { readonly workerId: string })[] {
+  return bodies(facts, 'repair').flatMap(({ crew }) =>
+    crew.flatMap(({ workerId, work }) =>
+      work.map(({ from, to }) => ({ workerId, fromMs: at(from), toMs: at(to) })),
+    ),
+  );
+}
+
+export const firstWorkMs = (audited: AuditCase): number | null => {
+  const starts = workSpans(audited).map(({ fromMs }) => fromMs);
+  return starts.length === 0 ? null : Math.min(...starts);
+};
+
+/** How long stretches last together, moments that several share counted once. */
+export function unionMs(spans: readonly Span[]): number {
+  let total = 0;
+  let until = -Infinity;
+  for (const { fromMs, toMs } of [...spans].sort((a, b) => a.fromMs - b.fromMs)) {
+    if (toMs <= until) continue;
+    total += toMs - Math.max(fromMs, until);
+    until = toMs;
+  }
+  return total;
+}
+
+export const overlapMs = (a: Span, b: Span): number =>
+  Math.max(0, Math.min(a.toMs, b.toMs) - Math.max(a.fromMs, b.fromMs));
+
+/** Whole years between two days, `YYYY-MM-DD`, or from an instant's first ten characters. */
+export function yearsBetween(from: string, to: string): number {
+  const [fromYear = 0, toYear = 0] = [from, to].map((date) => Number(date.slice(0, 4)));
+  return toYear - fromYear - (to.slice(5, 10) < from.slice(5, 10) ? 1 : 0);
+}
+
+export function median(values: readonly number[]): number {
+  const sorted = [...values].sort((a, b) => a - b);
+  const middle = Math.floor(sorted.length / 2);
+  const upper = sorted[middle] ?? 0;
+  return sorted.length % 2 === 1 ? upper : ((sorted[middle - 1] ?? upper) + upper) / 2;
+}
+
+/** Hours to the quarter, for a sentence. */
+export const quarterHours = (ms: number): number => Math.round((ms / HOUR_MS) * 4) / 4;

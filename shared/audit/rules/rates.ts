@@ -1,0 +1,109 @@
+import { footingProblems } from '../../costs/footing.ts';
+import { rule, when, type Rule } from '../case.ts';
+import { ofSection, sumCents } from '../reading.ts';
+
+/** Rates, shares and sums. */
+export const rateRules: readonly Rule[] = [
+  rule('overhead-without-authority', 'rate-book', (audited) =>
+    [...ofSection(audited, 'overhead'), ...audited.statement.lines.filter(({ kind }) => kind === 'handling')]
+      // 18 CFR 101: an arbitrary percentage is not permitted. A paper of no kind, without a page, is close to one.
+      .flatMap(({ lineId, description, authority, amountCents }) =>
+        when(authority === null || authority.kind === 'other' || authority.page === null, () => ({
+          about: lineId,
+          lineId,
+          atStakeCents: amountCents ?? 0,
+          params: { share: description === '' ? lineId : description },
+        })),
+      ),
+  ),
+  rule('share-on-schedule-rate', 'rate-book', ({ statement, editions }) => {
+    // A published equipment schedule's rate holds overhead; a share on machines lays it on twice.
+    const fromSchedule = statement.lines.filter(
+      ({ section, authority, editionId, item }) =>
+        section === 'machines' &&
+        authority?.kind === 'schedule' &&
+        !editions
+          .find(({ edition }) => edition.editionId === editionId)
+          ?.edition.machines.find(({ machineCode }) => machineCode === item)
+          ?.includes?.includes('overhead'),
+    );
+    const shares = editions.flatMap(({ edition }) =>
+      statement.lines.some(
+        ({ section, editionId }) => section === 'overhead' && editionId === edition.editionId,
+      )
+        ? (edition.overheads ?? []).filter(({ on }) => on.includes('machines'))
+        : [],
+    );
+    return shares.flatMap((share) =>
+      when(fromSchedule.length > 0, () => ({
+        about: share.overheadId,
+        atStakeCents: Math.round(sumCents(fromSchedule) * Number(share.fraction)),
+        params: { share: share.title, machines: fromSchedule.map(({ item }) => item).join(', ') },
+      })),
+    );
+  }),
+  rule('edition-not-in-force', 'rate-book', ({ statement }) =>
+    statement.problems
+      .filter(({ code }) => code === 'no-rate-edition' || code === 'two-rate-editions')
+      .map(({ path, params }) => ({
+        about: path,
+        atStakeCents: 0,
+        params: { date: String(params['date'] ?? '') },
+      })),
+  ),
+  rule('edition-recorded-after-strike', 'rate-book', ({ statement, editions, strike }) =>
+    editions.flatMap(({ edition, recordedAt }) => {
+      const lines = statement.lines.filter(({ editionId }) => editionId === edition.editionId);
+      return when(lines.length > 0 && recordedAt > strike.since, () => ({
+        about: edition.editionId,
+        atStakeCents: sumCents(lines),
+        params: { edition: edition.title, recordedAt },
+      }));
+    }),
+  ),
+  rule('line-without-amount', 'rate-book', ({ statement }) =>
+    when(!statement.complete, () => ({
+      atStakeCents: 0,
+      params: { lines: statement.lines.filter(({ amountCents }) => amountCents === null).length },
+    })),
+  ),
+  rule('duplicate-line', 'repair', ({ statement }) => {
+    const seen = new Map<string, string>();
+    return statement.lines.flatMap((line) => {
+      const key = [line.kind, line.item, line.amountCents, line.quantity, JSON.stringify(line.days)].join(
+        '|',
+      );
+      const first = seen.get(key);
+      seen.set(key, line.lineId);
+      // Two people of one class on one shift are two lines; only what bears one name twice is a duplicate.
+      return when(first !== undefined && line.item !== '' && (line.amountCents ?? 0) > 0, () => ({
+        about: line.lineId,
+        lineId: line.lineId,
+        atStakeCents: line.amountCents ?? 0,
+        params: { first: first ?? '', second: line.lineId },
+      }));
+    });
+  }),
+  rule('bill-does-not-foot', null, ({ statement }) =>
+    when(footingProblems(statement).length > 0, () => ({ atStakeCents: statement.totalCents })),
+  ),
+  rule('flat-price-above-cost', 'rate-book', (audited) => {
+    const priceCents = sumCents(ofSection(audited, 'flat-price'));
+    const costCents = audited.statement.notes
+      .filter(({ code }) => code === 'covered-by-flat-price')
+      .reduce((sum, { params }) => sum + Number(params['amountCents'] ?? 0), 0);
+    return when(priceCents > 0 && costCents < priceCents, () => ({
+      atStakeCents: priceCents - costCents,
+      params: { priceCents, costCents },
+    }));
+  }),
+  rule('minimum-charge-billed', 'rate-book', ({ statement }) =>
+    statement.lines.flatMap(({ kind, lineId, amountCents }) =>
+      when(kind === 'minimum-charge', () => ({ about: lineId, lineId, atStakeCents: amountCents ?? 0 })),
+    ),
+  ),
+  rule('claim-handling-billed', 'rate-book', (audited) => {
+    const lines = ofSection(audited, 'claim-handling');
+    return when(lines.length > 0, () => ({ atStakeCents: sumCents(lines) }));
+  }),
+];

@@ -1,0 +1,29 @@
+import { rule, when, type Rule } from '../case.ts';
+import { bodies, ofSection, sumCents } from '../reading.ts';
+
+/** Water: whether any was lost, how it was measured, and whether a hydrant could give it. */
+export const waterRules: readonly Rule[] = [
+  rule('water-though-valve-held', 'water-lost', ({ facts, statement }) => {
+    const figures = bodies(facts, 'water-lost').filter(({ waterLostGal }) => waterLostGal > 0);
+    return when(statement.water.state === 'valve-held' && figures.length > 0, () => ({ atStakeCents: 0 }));
+  }),
+  rule('water-without-times', 'water-lost', (audited) => {
+    const billed = ofSection(audited, 'water');
+    const last = bodies(audited.facts, 'water-lost').at(-1);
+    return when(
+      billed.length > 0 &&
+        last !== undefined &&
+        last.method !== 'metered' &&
+        (last.flowingFrom === null || last.flowingTo === null),
+      () => ({ atStakeCents: sumCents(billed) }),
+    );
+  }),
+  rule('water-estimate-though-metered', 'water-lost', (audited) => {
+    const figures = bodies(audited.facts, 'water-lost');
+    const last = figures.at(-1);
+    return when(
+      last !== undefined && last.method !== 'metered' && figures.some(({ method }) => method === 'metered'),
+      () => ({ atStakeCents: sumCents(ofSection(audited, 'water')) }),
+    );
+  }),
+];
