@@ -48,6 +48,7 @@ export const lineKinds = [
   'invoiced-part',
   'handling',
   'sales-tax',
+  'invoice-tax',
   'contractor',
   'water',
   'flow-test',

@@ -58,7 +58,7 @@ export function materialLines({ records }: Work, editions: readonly RateBookEdit
     ...groupBy(stock, ({ part, found }) =>
       [part.partNumber, found.edition?.editionId ?? ''].join('\u0000'),
     ).map(([order, group]) => stockLine(order, group)),
-    ...groupBy(bought, ({ part }) => boughtKey(part)).map(([order, group]) => invoiceLine(order, group)),
+    ...groupBy(bought, ({ part }) => boughtKey(part)).flatMap(([order, group]) => invoiceLines(order, group)),
   ];
   for (const { part, found, submissionIds } of counted)
     if (part.source.from === 'invoice' && found.problem !== null)
@@ -120,26 +120,54 @@ function stockLine(order: string, group: readonly [Counted, ...Counted[]]): Draf
   };
 }
 
-function invoiceLine(order: string, group: readonly [Counted, ...Counted[]]): DraftLine {
+/** A bought part as its invoice has it: less its discount, and the sales tax that it bears as a line of its own. */
+function invoiceLines(order: string, group: readonly [Counted, ...Counted[]]): DraftLine[] {
   const { dates, ...base } = shared(order, group);
   const { part } = group[0];
   if (part.source.from !== 'invoice') throw new Error('not an invoiced part');
   const { supplier, invoiceNumber, unitPriceCents } = part.source;
+  const on = (field: 'discountCents' | 'taxCents'): number =>
+    group.reduce(
+      (sum, { part: { source } }) => sum + (source.from === 'invoice' ? (source[field] ?? 0) : 0),
+      0,
+    );
+  const [discountCents, taxCents] = [on('discountCents'), on('taxCents')];
   const rateUsd = dollarText(unitPriceCents);
-  const amountCents = toCents(decimal(rateUsd).times(base.quantity));
-  return {
-    ...base,
-    kind: 'invoiced-part',
+  const exact = decimal(rateUsd).times(base.quantity).minus(dollarText(discountCents));
+  const amountCents = toCents(exact);
+  const less = discountCents === 0 ? '' : ` - $${dollarText(discountCents)}`;
+  const paper = {
     description: part.description,
-    rateUsd,
-    amountCents,
-    exactUsd: { numerator: decimal(rateUsd).times(base.quantity), divisor: 1 },
     editionId: null,
     authority: { kind: 'invoice', title: supplier, edition: invoiceNumber, page: null },
     dateBasis: { rule: 'invoice', dates },
-    arithmetic: `${base.quantity} × $${rateUsd} = $${dollarText(amountCents)}`,
     problems: [],
+  } as const;
+  const line: DraftLine = {
+    ...base,
+    ...paper,
+    kind: 'invoiced-part',
+    rateUsd,
+    amountCents,
+    exactUsd: { numerator: exact, divisor: 1 },
+    taxPaid: taxCents > 0,
+    arithmetic: `${base.quantity} × $${rateUsd}${less} = $${dollarText(amountCents)}`,
   };
+  if (taxCents === 0) return [line];
+  return [
+    line,
+    {
+      ...base,
+      ...paper,
+      kind: 'invoice-tax',
+      order: `${base.order}\u0000tax`,
+      quantity: '1',
+      unit: 'invoice',
+      rateUsd: dollarText(taxCents),
+      amountCents: taxCents,
+      arithmetic: `1 × $${dollarText(taxCents)} = $${dollarText(taxCents)}`,
+    },
+  ];
 }
 
 /**

@@ -19,7 +19,7 @@ const inBase: Readonly<Record<Base, (line: DraftLine) => boolean>> = {
   stock: ({ kind }) => kind === 'stock',
   'invoiced-parts': ({ kind }) => kind === 'invoiced-part',
   handling: ({ kind }) => kind === 'handling',
-  'sales-tax': ({ kind }) => kind === 'sales-tax',
+  'sales-tax': ({ kind }) => kind === 'sales-tax' || kind === 'invoice-tax',
   contractors: ({ section }) => section === 'contractors',
   water: ({ section }) => section === 'water',
   'flow-test': ({ section }) => section === 'flow-test',

@@ -294,6 +294,17 @@ it('water by the unit of the price: 7,480.52 gal is 10 × 100 ft³ (1,728 in³ i
   expect(at('m3', '100.00', 1_000)).toBe(378_54);
 });
 
+it('23 CFR 645.117(e)(1) (seen): actual cost delivered, less discounts; tax as the invoice has it', () => {
+  const part = bought('part', 2, 100_00);
+  if (part.source.from !== 'invoice') throw new Error('not bought');
+  const statement = cost(
+    { parts: [{ ...part, source: { ...part.source, discountCents: 10_00, taxCents: 11_40 } }] },
+    { salesTax: { fraction: '0.06', on: ['invoiced-parts'], authorityId: 'a' } },
+  );
+  // 2 × 100.00 − 10.00, and 6 % of that as the invoice charged it: not taxed a second time.
+  expect(amounts(statement, 'materials')).toEqual([190_00, 11_40]);
+});
+
 it('the least charge: brings a smaller bill up to it, and no bill out of nothing', () => {
   // Common practice, no source.
   const rates = { minimumCharge: { usd: '250.00', authorityId: 'a' } };

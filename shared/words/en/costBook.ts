@@ -9,6 +9,7 @@ export const costBook = {
 
   'packet.line.machine-days': '{description} ({item}), by the day',
   'packet.line.sales-tax': 'Sales tax, on {quantity} of materials',
+  'packet.line.invoice-tax': 'Sales tax on the invoice for {description}',
   'packet.line.flat-price': '{description}',
   'packet.line.job-fee': '{description}',
   'packet.line.overhead': '{description}, on {quantity}',

@@ -11,6 +11,7 @@ export const costBook: Record<keyof typeof english, string> = {
 
   'packet.line.machine-days': '{description} ({item}), por día',
   'packet.line.sales-tax': 'Impuesto sobre ventas, sobre {quantity} de materiales',
+  'packet.line.invoice-tax': 'Impuesto sobre ventas de la factura de {description}',
   'packet.line.flat-price': '{description}',
   'packet.line.job-fee': '{description}',
   'packet.line.overhead': '{description}, sobre {quantity}',
