@@ -7,6 +7,7 @@ import { packet } from './packet.ts';
 import { inventory } from './inventory.ts';
 import { hydraulics } from './hydraulics.ts';
 import { water } from './water.ts';
+import { objections } from './objections.ts';
 import { costBook } from './costBook.ts';
 import { commands } from './commands.ts';
 import { demo } from './demo.ts';
@@ -21,6 +22,7 @@ export const es = {
   ...inventory,
   ...hydraulics,
   ...water,
+  ...objections,
   ...costBook,
   ...commands,
   ...demo,
