@@ -13,9 +13,13 @@ export interface Gallons {
   readonly highGal: number | null;
 }
 
+/** `own-figure`: what was seen makes no estimate, and a named person put a figure of their own. */
+export const waterBases = ['valve-held', 'no-flow-seen', 'metered', 'flow-times-time', 'own-figure'] as const;
+export type WaterBasis = (typeof waterBases)[number];
+
 export interface WaterLostEstimate extends Gallons {
   /** How it was found: nothing was lost, a meter said so, or flow times time. Words: `water.basis.<code>`. */
-  readonly by: 'valve-held' | 'no-flow-seen' | 'metered' | 'flow-times-time';
+  readonly by: WaterBasis;
   /** The flow that was used, after limits; null when there was none or a meter gave the gallons. */
   readonly flow: (FlowEstimate & { readonly limitedBy: Limit | null }) | null;
   /** Every estimate of the flow before limits, the one used first. */
@@ -189,7 +193,10 @@ export function estimateWaterLost(input: WaterLostInput): WaterLostEstimate {
     ...(first ? [] : [notEstimable(input)]),
     ...(Array.isArray(minutes) ? (minutes as readonly Problem[]) : []),
   ];
-  if (!first || !known) throw new OutOfRange(problems);
+  if (!first || !known) {
+    if (choice?.figure !== 'own' || !has(choice.waterGal)) throw new OutOfRange(problems);
+    return answer('own-figure', { lowGal: 0, bestGal: choice.waterGal, highGal: null }, { methods });
+  }
   const flow = limited(first, limits[0]);
   const gallons = rounded(
     flow.lowGpm * known.low,

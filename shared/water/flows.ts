@@ -11,7 +11,7 @@ import type { Pipe } from '../hydraulics/hazenWilliams.ts';
 import type { WaterLostInput } from './input.ts';
 import { risingFlow, type RisingRegime } from './jet.ts';
 import { holeCoefficient, openingClasses } from './opening.ts';
-import { horizontalThrowGpm, THROW_ACCURACY_FRACTION } from './throw.ts';
+import { horizontalThrowGpm, throwAtOneFootIn, THROW_ACCURACY_FRACTION } from './throw.ts';
 import { has } from './has.ts';
 
 /** By what a flow was judged, best evidence first. Words: `water.method.<code>`. */
@@ -57,9 +57,13 @@ function byJet({ jetHeightIn, openingDiameterIn, seenAccuracyFraction }: Found):
   return { ...estimate, regime: rising.regime };
 }
 
-function byThrow({ throwDistanceIn, openingDiameterIn, seenAccuracyFraction }: Found): FlowEstimate | null {
+function byThrow(found: Found): FlowEstimate | null {
+  const { throwDistanceIn, throwDropIn, openingDiameterIn, seenAccuracyFraction } = found;
   if (!has(throwDistanceIn) || !has(openingDiameterIn)) return null;
-  const flowGpm = horizontalThrowGpm({ diameterIn: openingDiameterIn, distanceIn: throwDistanceIn });
+  const distanceIn = has(throwDropIn)
+    ? throwAtOneFootIn({ distanceIn: throwDistanceIn, dropIn: throwDropIn })
+    : throwDistanceIn;
+  const flowGpm = horizontalThrowGpm({ diameterIn: openingDiameterIn, distanceIn });
   return withAccuracy(
     'throw',
     flowGpm,
@@ -75,8 +79,7 @@ function pipeAt(pipe: WaterLostInput['main'], end: End): Pipe | null {
   return {
     diameterIn,
     lengthFt,
-    roughness:
-      roughness === undefined ? unknownRoughness[end] : Math.min(160, Math.max(40, roughness + shift)),
+    roughness: !has(roughness) ? unknownRoughness[end] : Math.min(160, Math.max(40, roughness + shift)),
   };
 }
 

@@ -13,7 +13,7 @@ const pipe = {
   diameterIn: numberIn(ranges.pipeDiameterIn),
   lengthFt: numberIn(ranges.lengthFt),
   /** Hazen-Williams C; left out where nobody knows it. */
-  roughness: numberIn(ranges.roughness).optional(),
+  roughness: numberIn(ranges.roughness).nullish(),
 };
 
 /** What a crew saw. The names are those of a strike's `found`, so that it can be handed over as it is. */
@@ -22,15 +22,17 @@ const found = z.strictObject({
   flow: z.enum(['none', 'leak', 'jet', 'full-bore', 'unknown']),
   jetHeightIn: numberIn(ranges.seenIn).nullish(),
   throwDistanceIn: numberIn(ranges.seenIn).nullish(),
+  /** How far the stream had fallen there; one foot where nobody says otherwise, which is a strike's own question. */
+  throwDropIn: numberIn(ranges.seenIn).nullish(),
   openingDiameterIn: numberIn(ranges.openingIn).nullish(),
   /** How far the height or distance may be off, as a share; by eye, a fifth and a tenth. */
-  seenAccuracyFraction: accuracy.optional(),
+  seenAccuracyFraction: accuracy.nullish(),
 });
 
 const times = z.strictObject({
   struckAt: instant.nullish(),
   /** `witnessed` and `reported` are taken as the time; anything else only lies between the bounds. */
-  struckAtBasis: z.enum(['witnessed', 'reported', 'bounded', 'unknown']).optional(),
+  struckAtBasis: z.enum(['witnessed', 'reported', 'bounded', 'unknown']).nullish(),
   /** Somebody saw it standing, or no water. */
   lastSeenSoundAt: instant.nullish(),
   /** The first call, alarm or sight of the water. */
@@ -45,14 +47,14 @@ export const figures = ['low', 'best', 'high'] as const;
 
 export const waterLostInput = z
   .strictObject({
-    hydrantType: z.enum(hydrantTypes).optional(),
+    hydrantType: z.enum(hydrantTypes).nullish(),
     found,
     times,
     /** What a meter or a tank level says was lost at this strike. */
-    metered: z.strictObject({ waterGal, accuracyFraction: accuracy.optional() }).nullish(),
+    metered: z.strictObject({ waterGal, accuracyFraction: accuracy.nullish() }).nullish(),
     /** Pressure in the main with nothing flowing, psi. */
     staticPsi: numberIn({ ...ranges.pressurePsi, exclusiveMinimum: true }).nullish(),
-    lateral: z.strictObject({ ...pipe, minorLossK: z.number().min(0).max(100).optional() }).nullish(),
+    lateral: z.strictObject({ ...pipe, minorLossK: z.number().min(0).max(100).nullish() }).nullish(),
     main: z.strictObject(pipe).nullish(),
     /** The hydrant's own latest flow test. */
     flowTest: z
@@ -60,7 +62,7 @@ export const waterLostInput = z
         staticPsi: numberIn({ ...ranges.pressurePsi, exclusiveMinimum: true }),
         residualPsi: numberIn(ranges.pressurePsi),
         flowGpm: numberIn(ranges.testFlowGpm),
-        testedOn: z.iso.date().optional(),
+        testedOn: z.iso.date().nullish(),
       })
       .refine(({ staticPsi, residualPsi }) => residualPsi < staticPsi, {
         params: { problem: 'residual-not-below-static' },
@@ -75,15 +77,15 @@ export const waterLostInput = z
         z
           .strictObject({
             use: z.enum(['flushing', 'flow-test']),
-            waterGal: waterGal.optional(),
-            flowGpm: numberIn(ranges.testFlowGpm).optional(),
-            minutes: z.number().gt(0).max(10_000).optional(),
+            waterGal: waterGal.nullish(),
+            flowGpm: numberIn(ranges.testFlowGpm).nullish(),
+            minutes: z.number().gt(0).max(10_000).nullish(),
           })
           .superRefine(({ waterGal: gallons, flowGpm, minutes }, ctx) => {
-            const byTime = flowGpm !== undefined && minutes !== undefined;
-            if (gallons === undefined && !byTime)
+            const byTime = has(flowGpm) && has(minutes);
+            if (!has(gallons) && !byTime)
               ctx.addIssue(problemIssue('gallons-or-flow-and-minutes', ['waterGal']));
-            if (gallons !== undefined && (flowGpm !== undefined || minutes !== undefined))
+            if (has(gallons) && (has(flowGpm) || has(minutes)))
               ctx.addIssue(problemIssue('gallons-given-twice', ['waterGal']));
           }),
       )
@@ -93,21 +95,24 @@ export const waterLostInput = z
     choice: z
       .strictObject({
         figure: z.enum([...figures, 'own']),
-        waterGal: waterGal.optional(),
-        reason: z.string().trim().min(1).max(300).optional(),
+        waterGal: waterGal.nullish(),
+        reason: z.string().trim().min(1).max(300).nullish(),
       })
       .superRefine(({ figure, waterGal: own, reason }, ctx) => {
-        if (figure !== 'low' && reason === undefined)
-          ctx.addIssue(problemIssue('figure-needs-reason', ['reason']));
-        if (figure === 'own' && own === undefined)
-          ctx.addIssue(problemIssue('own-figure-missing', ['waterGal']));
-        if (figure !== 'own' && own !== undefined)
-          ctx.addIssue(problemIssue('own-figure-not-chosen', ['waterGal']));
+        if (figure !== 'low' && !has(reason)) ctx.addIssue(problemIssue('figure-needs-reason', ['reason']));
+        if (figure === 'own' && !has(own)) ctx.addIssue(problemIssue('own-figure-missing', ['waterGal']));
+        if (figure !== 'own' && has(own)) ctx.addIssue(problemIssue('own-figure-not-chosen', ['waterGal']));
       })
       .nullish(),
   })
   .superRefine(
-    ({ found: { flow, mainValve, jetHeightIn, throwDistanceIn, openingDiameterIn }, hydrantType }, ctx) => {
+    (
+      {
+        found: { flow, mainValve, jetHeightIn, throwDistanceIn, throwDropIn, openingDiameterIn },
+        hydrantType,
+      },
+      ctx,
+    ) => {
       const sawWater =
         flow === 'leak' || flow === 'jet' || flow === 'full-bore' || has(jetHeightIn) || has(throwDistanceIn);
       if (mainValve === 'holds' && hydrantType === 'wet-barrel')
@@ -118,6 +123,8 @@ export const waterLostInput = z
         ctx.addIssue(
           problemIssue('jet-without-flow', ['found', has(jetHeightIn) ? 'jetHeightIn' : 'throwDistanceIn']),
         );
+      if (has(throwDropIn) && !has(throwDistanceIn))
+        ctx.addIssue(problemIssue('drop-without-throw', ['found', 'throwDistanceIn']));
       if ((has(jetHeightIn) || has(throwDistanceIn)) && !has(openingDiameterIn))
         ctx.addIssue(problemIssue('jet-needs-opening', ['found', 'openingDiameterIn']));
     },

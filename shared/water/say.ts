@@ -62,6 +62,7 @@ export function sayWaterLost(estimate: WaterLostEstimate, reader: Reader): strin
   const { by, lowGal, bestGal, highGal, claim, used } = estimate;
   const gal = (value: number): string => formatQuantity(value, 'gal', reader);
   const none = by === 'valve-held' || by === 'no-flow-seen';
+  const unseen = by === 'own-figure';
   const gallons =
     highGal === null
       ? say(locale, 'water.said.gallons-open', { low: gal(lowGal), best: gal(bestGal) })
@@ -71,10 +72,10 @@ export function sayWaterLost(estimate: WaterLostEstimate, reader: Reader): strin
     claim: gal(claim.waterGal),
   });
   return [
-    ...(none ? [say(locale, `water.said.${by}`)] : []),
+    ...(none || unseen ? [say(locale, `water.said.${by}`)] : []),
     ...sayFlow(estimate, reader),
     ...sayMinutes(estimate, reader),
-    ...(none ? [] : [gallons]),
+    ...(none || unseen ? [] : [gallons]),
     ...(none && claim.waterGal === 0 ? [] : [figure]),
     ...(claim.reason === null ? [] : [say(locale, 'water.said.reason', { reason: claim.reason })]),
     ...(used.flushingGal + used.flowTestGal > 0

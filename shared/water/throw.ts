@@ -17,6 +17,21 @@ export function horizontalThrowGpm(given: {
   return (Math.PI / 4) * given.diameterIn ** 2 * given.distanceIn;
 }
 
+/** The fall at which the printed rule reads the distance, in. */
+export const RULE_DROP_IN = 12;
+
+/**
+ * A throw read at another fall than one foot, in, as what it was at one foot: a level stream goes as far as its fall
+ * takes time, and a body falls y in √(2 y / g), so the distance grows with √y.
+ */
+export const throwAtOneFootIn = ({
+  distanceIn,
+  dropIn,
+}: {
+  readonly distanceIn: number;
+  readonly dropIn: number;
+}): number => distanceIn * Math.sqrt(RULE_DROP_IN / dropIn);
+
 /** The rule with a distance judged by eye (common practice, no source). */
 export const THROW_ACCURACY_FRACTION = 0.15;
 

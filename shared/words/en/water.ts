@@ -42,6 +42,7 @@ export const water = {
 
   'water.said.valve-held': 'No water was lost: the hydrant’s main valve held.',
   'water.said.no-flow-seen': 'No water was lost: none was seen flowing.',
+  'water.said.own-figure': 'What was seen makes no estimate.',
   'water.said.metered': 'Metered: {best} (±{percent}%).',
   'water.said.flow': 'By {method}: {best}, between {low} and {high}{accuracy}.',
   'water.said.accuracy': ' (±{percent}%)',
@@ -177,6 +178,13 @@ export const water = {
   'problem.flow-though-valve-held':
     'The main valve is said to have held, and water was seen flowing. Say which of the two is right.',
   'problem.jet-needs-opening': 'Give the width of the opening; a height or a throw alone gives no flow.',
+  'problem.drop-without-throw': 'Give how far the stream went; how far it fell alone gives no flow.',
+  'problem.water-not-of-estimate':
+    'This is not what the recorded observations come to ({expectedGal}). Open the form again and send it anew.',
+  'problem.estimate-missing':
+    'The estimate that belongs to these observations is missing. Open the form again.',
+  'problem.challenge-needs-answer':
+    'The figure is challenged. Change it, or answer the challenge by name: how could it be so all the same?',
   'problem.gallons-or-flow-and-minutes': 'Give the gallons, or the flow and the minutes.',
   'problem.gallons-given-twice': 'Give either the gallons or flow and minutes, not both.',
   'problem.figure-needs-reason': 'The claim uses the low figure. Say why another one is right.',

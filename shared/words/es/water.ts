@@ -44,6 +44,7 @@ export const water: Record<keyof typeof english, string> = {
 
   'water.said.valve-held': 'No se perdió agua: la válvula principal del hidrante aguantó.',
   'water.said.no-flow-seen': 'No se perdió agua: no se vio fluir ninguna.',
+  'water.said.own-figure': 'Lo que se vio no da ninguna estimación.',
   'water.said.metered': 'Medida con contador: {best} (±{percent} %).',
   'water.said.flow': 'Según {method}: {best}, entre {low} y {high}{accuracy}.',
   'water.said.accuracy': ' (±{percent} %)',
@@ -184,6 +185,12 @@ export const water: Record<keyof typeof english, string> = {
     'Se dice que la válvula principal aguantó y se vio fluir agua. Diga cuál de las dos cosas es cierta.',
   'problem.jet-needs-opening':
     'Indique el ancho de la abertura; una altura o un alcance solos no dan un caudal.',
+  'problem.drop-without-throw': 'Indique hasta dónde llegó el chorro; solo lo que cayó no da un caudal.',
+  'problem.water-not-of-estimate':
+    'Esto no es lo que dan las observaciones registradas ({expectedGal}). Abra el formulario de nuevo y envíelo otra vez.',
+  'problem.estimate-missing': 'Falta la estimación de estas observaciones. Abra el formulario de nuevo.',
+  'problem.challenge-needs-answer':
+    'La cifra está en duda. Cámbiela, o responda por su nombre: ¿cómo podría ser así a pesar de todo?',
   'problem.gallons-or-flow-and-minutes': 'Indique los galones, o el caudal y los minutos.',
   'problem.gallons-given-twice': 'Indique los galones o el caudal y los minutos, no ambos.',
   'problem.figure-needs-reason': 'La reclamación usa la cifra baja. Diga por qué es correcta otra.',
