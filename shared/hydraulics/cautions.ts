@@ -37,7 +37,6 @@ export const strikeCautions = [
 /** From the take-down to the refill. */
 export const repairCautions = [
   'traffic',
-  'lines',
   'locate',
   'no-pressure',
   'stand-clear',

@@ -25,17 +25,15 @@ export function jointsOf({ torques = [], joints = [] }: ModelWithJoints): ModelJ
     ...joints,
     ...torques
       .filter(({ joint }) => !named.has(joint))
-      .map(
-        ({ torqueLbfFt, ...cited }): ModelJoint => ({
-          kind: 'bolts',
-          ...cited,
-          torque: torqueLbfFt,
-          torqueTo: null,
-          unit: 'lbf.ft',
-          condition: null,
-          wrenchTolerancePercent: null,
-        }),
-      ),
+      .map(({ torqueLbfFt, ...cited }): ModelJoint => ({
+        kind: 'bolts',
+        ...cited,
+        torque: torqueLbfFt,
+        torqueTo: null,
+        unit: 'lbf.ft',
+        condition: null,
+        wrenchTolerancePercent: null,
+      })),
   ];
 }
 

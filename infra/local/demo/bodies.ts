@@ -5,6 +5,7 @@ import type { ProcedureStep } from '../../../shared/strikes/procedure.ts';
 import type { Teller } from './teller.ts';
 
 type Strike = BodyOf<'strike'>;
+type Tightened = NonNullable<BodyOf<'repair'>['tightened']>[number];
 type Found = NonNullable<Strike['found']>;
 
 /** What a crew finds at a cleanly parted breakaway hydrant whose main valve held. */
@@ -72,6 +73,39 @@ export function steps(
     byWorkerId,
     note: null,
   }));
+}
+
+/** The joints of the invented D-51 as its invented manual has them, closed within the last part of the work. */
+function tightenedD51(
+  teller: Teller,
+  fromHoursAgo: number,
+  toHoursAgo: number,
+  byWorkerId: string,
+): NonNullable<BodyOf<'repair'>['tightened']> {
+  const manual = 'Brindlewater D-51 field manual, invented';
+  const late = (share: number): string => teller.hoursAgo(fromHoursAgo - (fromHoursAgo - toHoursAgo) * share);
+  const bolts = {
+    kind: 'bolts',
+    manual,
+    passes: ['30', '60', '100', 'round'],
+    wrenchId: 'TW-3',
+    wrenchCalibratedOn: '2026-02-19',
+    byWorkerId,
+  } satisfies Partial<Tightened>;
+  return [
+    { ...bolts, joint: 'Breakaway flange', bolts: 8, torqueLbfFt: 72, page: '18', doneAt: late(0.7) },
+    {
+      kind: 'back-off',
+      joint: 'Thrust nut',
+      manual,
+      page: '20',
+      turns: 0.25,
+      lockLinedUp: true,
+      doneAt: late(0.75),
+      byWorkerId,
+    },
+    { ...bolts, joint: 'Bonnet', bolts: 6, torqueLbfFt: 60, page: '21', doneAt: late(0.8) },
+  ];
 }
 
 /** A crew of two with a truck and the kit of the model: the ordinary breakaway repair. */
@@ -142,6 +176,9 @@ export function ordinaryRepair(
     ],
     contractors: [],
     steps: steps(teller, job.from, job.to, job.crew[0], job.done),
+    ...(job.finished && job.kit.startsWith('BW-D51')
+      ? { tightened: tightenedD51(teller, job.from, job.to, job.crew[0]) }
+      : {}),
     reassembledAt: job.finished ? teller.hoursAgo(job.to + 0.2) : null,
     completedAt: job.finished ? teller.hoursAgo(job.to) : null,
     photos: job.photos ?? [],

@@ -1,6 +1,9 @@
 import type { BodyOf } from '../../../shared/submissions/submission.ts';
 
-/** Three invented hydrant models with invented torques. A real utility types these from the maker's manual. */
+/**
+ * Three invented hydrant models with invented torques. A real utility types these from the maker's manual. The second is
+ * kept as the first form of a model was, with its torques in lbf·ft alone.
+ */
 export const demoModels: readonly BodyOf<'hydrant-model'>[] = [
   {
     modelId: 'BW-D51',
@@ -12,20 +15,52 @@ export const demoModels: readonly BodyOf<'hydrant-model'>[] = [
       { kind: 'hose', diameterIn: 2.5 },
       { kind: 'pumper', diameterIn: 4.5 },
     ],
-    torques: [
+    joints: [
       {
+        kind: 'bolts',
         joint: 'Breakaway flange',
         bolts: 8,
-        torqueLbfFt: 72,
+        torque: 72,
+        torqueTo: null,
+        unit: 'lbf.ft',
+        condition: 'lubricated',
+        wrenchTolerancePercent: 4,
         manual: 'Brindlewater D-51 field manual, invented',
         page: '18',
       },
       {
+        kind: 'back-off',
+        joint: 'Thrust nut',
+        bolts: null,
+        turns: 0.125,
+        turnsTo: 0.25,
+        lock: true,
+        manual: 'Brindlewater D-51 field manual, invented',
+        page: '20',
+      },
+      {
+        kind: 'bolts',
         joint: 'Bonnet',
         bolts: 6,
-        torqueLbfFt: 58,
+        torque: 8,
+        torqueTo: 9,
+        unit: 'kgf.m',
+        condition: 'dry',
+        wrenchTolerancePercent: null,
         manual: 'Brindlewater D-51 field manual, invented',
         page: '21',
+      },
+      {
+        kind: 'bolts',
+        joint: 'Weather cover',
+        bolts: 4,
+        torque: null,
+        torqueTo: null,
+        unit: null,
+        condition: null,
+        wrenchTolerancePercent: null,
+        manual: null,
+        page: null,
       },
     ],
     kitContents: [

@@ -84,14 +84,6 @@ export const kit = {
   'return-answer.held':
     'This return would be kept, and have no effect yet. The hydrant stays out of service:',
   'caution.title': 'Before you start',
-  'caution.traffic': 'Traffic: lights and cones first.',
-  'caution.lines': 'Lines down: keep away. The vehicle stays where it is.',
-  'caution.water': 'Water hides holes and washes ground out. Stay out of the jet.',
-  'caution.pressure': 'Pressure: isolate, prove it gone, drain, and only then take apart.',
-  'caution.valve': 'Turn slowly and count: closing too fast can break the main.',
-  'caution.stream': 'Aim the stream away from people, traffic and lines.',
-  'caution.slowly': 'Open slowly and fully; close slowly.',
-  'caution.codes': 'Local codes, the maker’s manual and licensed practice decide.',
   'intro.strike': 'Send what you know now. The rest can follow.',
   'intro.party':
     'Ask and look; leave open what you cannot know. Crews send this and do not see it again: it is for the claims desk.',

@@ -53,23 +53,29 @@ export const tightening = {
   'tightening.not-done': 'Take this back',
   'tightening.recorded':
     'Recorded: {when}, {who}{torque, select, none {} other {, {torque}}}{passes, plural, =0 {} one {, # pass of 4} other {, # passes of 4}}.',
-  'tightening.more': 'Wrench, torque, time and name',
+  'tightening.more': 'Manual, time and name',
+  'tightening.more-own': 'Time and name',
+  'tightening.tick-cross':
+    'Pass {number}: {percent}%{torque, select, none {} other {, {torque}}}{order, select, none {} other {. {order}}}',
+  'tightening.tick-round':
+    'Pass {number}: once round clockwise, {percent}%{torque, select, none {} other {, {torque}}}, until no nut turns',
 
   'problem.torque-needs-unit': 'Give the unit as it is printed in the manual.',
-  'problem.torque-needs-source': 'A torque goes with its manual and page: give them, or leave the torque out.',
+  'problem.torque-needs-source':
+    'A torque goes with its manual and page: give them, or leave the torque out.',
   'problem.range-without-start': 'Give the lower end as well, or leave out the upper one.',
   'problem.joint-twice': 'The joint “{joint}” is listed twice. Keep one.',
   'problem.pass-twice': 'A pass is ticked twice.',
-  'problem.passes-missing':
-    '{count, plural, one {One pass is not ticked.} other {# passes are not ticked.}}',
+  'problem.passes-missing': '{count, plural, one {One pass is not ticked.} other {# passes are not ticked.}}',
   'problem.torque-not-as-printed':
     'This is not the torque of the model’s record. Check the wrench, or name the manual and page that give it.',
   'problem.turns-not-as-printed': 'The model’s record asks for another part of a turn. Check the manual.',
   'problem.lock-not-lined-up': 'The model’s record asks for the lock to line up.',
-  'problem.wrench-calibrated-after': 'The wrench is written down as calibrated after this work. Check the date.',
+  'problem.wrench-calibrated-after':
+    'The wrench is written down as calibrated after this work. Check the date.',
 
   'code.not-listed': 'Not in the rate book of today. It is kept as typed; the desk will look for its rate.',
-  'code.choose': 'Choose from the rate book',
+  'code.choose': 'Pick a code of the rate book',
   'code.choose-none': 'Choose…',
 
   'form.title.hydrant-model': 'Record a hydrant model',

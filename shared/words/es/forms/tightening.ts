@@ -55,7 +55,12 @@ export const tightening: Record<keyof typeof english, string> = {
   'tightening.not-done': 'Deshacer esto',
   'tightening.recorded':
     'Registrado: {when}, {who}{torque, select, none {} other {, {torque}}}{passes, plural, =0 {} one {, # pasada de 4} other {, # pasadas de 4}}.',
-  'tightening.more': 'Llave, par, hora y nombre',
+  'tightening.more': 'Manual, hora y nombre',
+  'tightening.more-own': 'Hora y nombre',
+  'tightening.tick-cross':
+    'Pasada {number}: {percent} %{torque, select, none {} other {, {torque}}}{order, select, none {} other {. {order}}}',
+  'tightening.tick-round':
+    'Pasada {number}: una vuelta en el sentido del reloj, {percent} %{torque, select, none {} other {, {torque}}}, hasta que no gire ninguna tuerca',
 
   'problem.torque-needs-unit': 'Indique la unidad como está impresa en el manual.',
   'problem.torque-needs-source':
@@ -74,7 +79,7 @@ export const tightening: Record<keyof typeof english, string> = {
 
   'code.not-listed':
     'No está en las tarifas de hoy. Se guarda como lo escribió; la oficina buscará su precio.',
-  'code.choose': 'Elegir de las tarifas',
+  'code.choose': 'Elegir un código de las tarifas',
   'code.choose-none': 'Elegir…',
 
   'form.title.hydrant-model': 'Registrar un modelo de hidrante',

@@ -3,6 +3,7 @@ import { useStrike, type StrikeAnswer } from '../core/records.ts';
 import { route, to } from '../core/router.ts';
 import { session } from '../core/session.ts';
 import { useWords } from '../core/words.ts';
+import { Cautions } from '../screens/Cautions.tsx';
 import { Heading } from '../screens/Heading.tsx';
 import { HydrantLine } from '../screens/HydrantLine.tsx';
 import { mayWrite } from '../screens/may.ts';
@@ -60,6 +61,7 @@ function Content({ answer }: { readonly answer: StrikeAnswer }) {
         </p>
       )}
       <StrikeAlarms strike={strike} />
+      {strike.stage !== 'back' && <Cautions kind="strike" />}
       {possibleDuplicates.length > 0 && (
         <div class="notice">
           <p>{words.t('strike.duplicates', { count: possibleDuplicates.length })}</p>

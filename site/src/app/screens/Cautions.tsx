@@ -1,26 +1,43 @@
+import {
+  flowTestCautions,
+  repairCautions,
+  returnCautions,
+  strikeCautions,
+  valveCautions,
+  type Caution,
+} from '../../../../shared/hydraulics/cautions.ts';
 import { useWords } from '../core/words.ts';
 
-/** Cautions by kind of work, where they are needed: before the first field. They defer to local codes and manuals. */
-const cautions: Readonly<Record<string, readonly string[]>> = {
-  strike: ['traffic', 'lines', 'water'],
-  outage: ['traffic', 'water'],
-  'valve-operation': ['traffic', 'valve'],
-  repair: ['traffic', 'lines', 'pressure'],
-  'flow-test': ['traffic', 'stream', 'slowly'],
+/** Cautions by kind of work, where they are needed: before the first field. They hold nobody up. */
+const cautions: Readonly<Record<string, readonly Caution[]>> = {
+  strike: strikeCautions,
+  outage: strikeCautions,
+  'valve-operation': valveCautions,
+  repair: repairCautions,
+  'flow-test': flowTestCautions,
+  'return-to-service': returnCautions,
 };
 
+/** A short line each; one touch opens what is behind them. */
 export function Cautions({ kind }: { readonly kind: string }) {
   const words = useWords();
   const listed = cautions[kind];
   if (!listed) return null;
   return (
     <aside class="cautions" aria-label={words.t('caution.title')}>
-      <ul>
+      <ul class="short">
         {listed.map((caution) => (
-          <li key={caution}>{words.t(`caution.${caution}`)}</li>
+          <li key={caution}>{words.t(`caution.short.${caution}`)}</li>
         ))}
       </ul>
-      <p class="small">{words.t('caution.codes')}</p>
+      <details>
+        <summary>{words.t('caution.more')}</summary>
+        <ul>
+          {listed.map((caution) => (
+            <li key={caution}>{words.t(`hydraulics.caution.${caution}`)}</li>
+          ))}
+        </ul>
+      </details>
     </aside>
   );
 }

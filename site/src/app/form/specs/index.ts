@@ -9,6 +9,7 @@ import {
 } from './bill.ts';
 import { claimOpenedSpec, demandSentSpec } from './claim.ts';
 import { flowTestSpec } from './flowTest.ts';
+import { hydrantModelSpec } from './hydrantModel.ts';
 import { expectedReturnSpec, noticeSpec, outageSpec } from './notice.ts';
 import { partySpec } from './party.ts';
 import { repairSpec } from './repair.ts';
@@ -45,6 +46,7 @@ export const specs: Partial<Record<FactKind, FormSpec>> = Object.fromEntries(
     claimHandlingSpec,
     claimOpenedSpec,
     demandSentSpec,
+    hydrantModelSpec,
   ].map((spec) => [spec.kind, spec]),
 );
 

@@ -1,4 +1,5 @@
 import { damageClasses } from '../../../../../shared/submissions/forms/repair.ts';
+import { passNames } from '../../../../../shared/tightening/tightened.ts';
 import type { List } from '../nodes.ts';
 import { firstInstant, type FormSpec } from '../spec.ts';
 import { answered, intervals, note, photos } from './parts.ts';
@@ -10,7 +11,7 @@ const crew: List = {
   blank: { work: [{ from: '', to: '' }], breaks: [] },
   item: [
     { type: 'person', name: 'workerId', required: true },
-    { type: 'text', name: 'laborClass', keypad: 'code', required: true },
+    { type: 'text', name: 'laborClass', keypad: 'code', codes: { of: 'labor' }, required: true },
     intervals('work', 'field.interval.work'),
     intervals('breaks', 'field.interval.breaks'),
   ],
@@ -22,7 +23,13 @@ const machines: List = {
   atMost: 40,
   blank: { inUse: [{ from: '', to: '' }], standingBy: [] },
   item: [
-    { type: 'text', name: 'machineCode', keypad: 'code', required: true },
+    {
+      type: 'text',
+      name: 'machineCode',
+      keypad: 'code',
+      codes: { of: 'machines', titleTo: 'description' },
+      required: true,
+    },
     { type: 'text', name: 'description', required: true },
     { type: 'person', name: 'operatorWorkerId' },
     intervals('inUse', 'field.interval.inUse'),
@@ -37,7 +44,13 @@ const parts: List = {
   atMost: 200,
   blank: { quantity: '1', 'source.from': 'stock' },
   item: [
-    { type: 'text', name: 'partNumber', keypad: 'code', required: true },
+    {
+      type: 'text',
+      name: 'partNumber',
+      keypad: 'code',
+      codes: { of: 'stock', titleTo: 'description' },
+      required: true,
+    },
     { type: 'text', name: 'description', required: true },
     { type: 'number', name: 'quantity', required: true },
     { type: 'choice', name: 'source.from', list: 'partFrom', choices: ['stock', 'invoice'], required: true },
@@ -90,6 +103,49 @@ const steps: List = {
   ],
 };
 
+const tightened: List = {
+  type: 'list',
+  name: 'tightened',
+  as: 'joints',
+  optional: true,
+  atMost: 40,
+  item: [
+    {
+      type: 'choice',
+      name: 'kind',
+      list: 'jointKind',
+      choices: ['bolts', 'back-off'],
+      required: true,
+    },
+    { type: 'text', name: 'joint', required: true },
+    {
+      type: 'when',
+      test: answered('kind', 'bolts'),
+      absent: true,
+      nodes: [
+        { type: 'number', name: 'bolts', whole: true },
+        { type: 'choices', name: 'passes', list: 'tighteningPass', choices: passNames },
+        { type: 'quantity', name: 'torqueLbfFt', unit: 'lbf.ft' },
+        { type: 'text', name: 'wrenchId', keypad: 'code' },
+        { type: 'date', name: 'wrenchCalibratedOn' },
+      ],
+    },
+    {
+      type: 'when',
+      test: answered('kind', 'back-off'),
+      absent: true,
+      nodes: [
+        { type: 'number', name: 'turns' },
+        { type: 'yes-no', name: 'lockLinedUp' },
+      ],
+    },
+    { type: 'text', name: 'manual' },
+    { type: 'text', name: 'page' },
+    { type: 'instant', name: 'doneAt', required: true },
+    { type: 'person', name: 'byWorkerId', words: 'field.byWorkerId', required: true },
+  ],
+};
+
 /** What was done, by whom, with what. Several may be sent for one strike: each tells what it adds. */
 export const repairSpec: FormSpec = {
   kind: 'repair',
@@ -104,6 +160,7 @@ export const repairSpec: FormSpec = {
       ],
     },
     { type: 'section', id: 'repair.steps', nodes: [steps] },
+    { type: 'section', id: 'repair.tightening', nodes: [tightened] },
     {
       type: 'section',
       id: 'repair.done',
@@ -126,6 +183,7 @@ export const repairSpec: FormSpec = {
     parts: [],
     contractors: [],
     steps: [],
+    tightened: [],
     photos: [],
   }),
   occurredAt: firstInstant('completedAt', 'reassembledAt'),

@@ -1,4 +1,5 @@
 import { ChoiceField, ChoicesField, YesNoField } from './choice.tsx';
+import { CodeField } from './code.tsx';
 import { CoefficientField } from './coefficient.tsx';
 import { HydrantField } from './hydrant.tsx';
 import { InstantField } from './instant.tsx';
@@ -11,7 +12,11 @@ import { DateField, MoneyField, NumberField, QuantityField, TextField } from './
 export function LeafField({ leaf, ...rest }: LeafProps) {
   switch (leaf.type) {
     case 'text':
-      return <TextField leaf={leaf} {...rest} />;
+      return leaf.codes ? (
+        <CodeField leaf={leaf} codes={leaf.codes} {...rest} />
+      ) : (
+        <TextField leaf={leaf} {...rest} />
+      );
     case 'number':
       return <NumberField leaf={leaf} {...rest} />;
     case 'quantity':

@@ -2,6 +2,7 @@ import { useRef } from 'preact/hooks';
 import { focusSoon } from '../../core/focus.ts';
 import { rowsOf } from '../nodes.ts';
 import { wordsOf } from '../words.ts';
+import { JointsList } from './joints.tsx';
 import { ListProblems } from './ListProblems.tsx';
 import { PhotosList } from './photos.tsx';
 import { ProofsList } from './proofs.tsx';
@@ -20,6 +21,8 @@ export function ListField(props: ListProps) {
       return <ProofsList {...props} />;
     case 'valves':
       return <ValvesList {...props} />;
+    case 'joints':
+      return <JointsList {...props} />;
     case 'rows':
     case undefined:
       return <RowsList {...props} />;

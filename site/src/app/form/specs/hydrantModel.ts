@@ -1,0 +1,114 @@
+import { hydrantTypes } from '../../../../../shared/inventory/hydrant.ts';
+import { boltConditions } from '../../../../../shared/tightening/record.ts';
+import { torqueUnits } from '../../../../../shared/tightening/torqueUnits.ts';
+import type { List } from '../nodes.ts';
+import { jointsOf, type ModelWithJoints } from '../../../../../shared/tightening/fromModel.ts';
+import type { FormSpec } from '../spec.ts';
+import { answered } from './parts.ts';
+
+const joints: List = {
+  type: 'list',
+  name: 'joints',
+  optional: true,
+  atMost: 20,
+  blank: { kind: 'bolts' },
+  item: [
+    { type: 'choice', name: 'kind', list: 'jointKind', choices: ['bolts', 'back-off'], required: true },
+    { type: 'text', name: 'joint', required: true },
+    { type: 'number', name: 'bolts', whole: true },
+    {
+      type: 'when',
+      test: answered('kind', 'bolts'),
+      absent: true,
+      nodes: [
+        { type: 'number', name: 'torque' },
+        { type: 'number', name: 'torqueTo' },
+        { type: 'choice', name: 'unit', list: 'torqueUnit', choices: torqueUnits },
+        { type: 'choice', name: 'condition', list: 'boltCondition', choices: boltConditions },
+        { type: 'number', name: 'wrenchTolerancePercent' },
+      ],
+    },
+    {
+      type: 'when',
+      test: answered('kind', 'back-off'),
+      absent: true,
+      nodes: [
+        { type: 'number', name: 'turns', required: true },
+        { type: 'number', name: 'turnsTo' },
+        { type: 'yes-no', name: 'lock', required: true },
+      ],
+    },
+    { type: 'text', name: 'manual' },
+    { type: 'text', name: 'page' },
+  ],
+};
+
+/** A model as its maker's manual has it; a manager writes it, everybody reads it. */
+export const hydrantModelSpec: FormSpec = {
+  kind: 'hydrant-model',
+  nullable: [],
+  nodes: [
+    {
+      type: 'section',
+      id: 'hydrant-model.which',
+      nodes: [
+        { type: 'text', name: 'modelId', keypad: 'code', required: true },
+        { type: 'text', name: 'name', required: true },
+        { type: 'choice', name: 'type', list: 'hydrantType', choices: hydrantTypes, required: true },
+        {
+          type: 'choice',
+          name: 'opens',
+          list: 'opens',
+          choices: ['left', 'right', 'unknown'],
+          whenBlank: 'unknown',
+        },
+        { type: 'text', name: 'manual' },
+        {
+          type: 'list',
+          name: 'outlets',
+          atMost: 8,
+          blank: {},
+          item: [
+            { type: 'choice', name: 'kind', list: 'outlet', choices: ['hose', 'pumper'], required: true },
+            { type: 'quantity', name: 'diameterIn', unit: 'in', required: true },
+          ],
+        },
+      ],
+    },
+    { type: 'section', id: 'hydrant-model.joints', nodes: [joints] },
+    {
+      type: 'section',
+      id: 'hydrant-model.kit',
+      nodes: [
+        {
+          type: 'list',
+          name: 'kitContents',
+          atMost: 60,
+          blank: { quantity: '1' },
+          item: [
+            {
+              type: 'text',
+              name: 'partNumber',
+              keypad: 'code',
+              codes: { of: 'stock', titleTo: 'description' },
+              required: true,
+            },
+            { type: 'text', name: 'description', required: true },
+            { type: 'number', name: 'quantity', whole: true, required: true },
+          ],
+        },
+      ],
+    },
+  ],
+  blank: () => ({ opens: 'unknown', outlets: [], joints: [], kitContents: [] }),
+  // A model of before is put right as what it says; `torques` is not written any more.
+  steering: (body) => ({
+    joints: jointsOf(body as ModelWithJoints).map((joint) =>
+      Object.fromEntries(Object.entries(joint).map(([name, value]) => [name, typed(value)])),
+    ),
+  }),
+  occurredAt: () => null,
+};
+
+const typed = (value: string | number | boolean | null): string =>
+  typeof value === 'boolean' ? (value ? 'yes' : 'no') : value === null ? '' : String(value);
