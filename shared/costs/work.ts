@@ -1,5 +1,5 @@
 import { ofKind, type Effective } from '../submissions/effective.ts';
-import type { BodyOf } from '../submissions/submission.ts';
+import type { BodyOf, Fact } from '../submissions/submission.ts';
 import { damageClasses, type DamageClass } from '../strikes/damage.ts';
 import { counterCalculation } from './counterCalculation.ts';
 import { localDate, type LocalDate } from './days.ts';
@@ -91,6 +91,7 @@ export function workOf(facts: readonly Effective[], timeZone: string, waterLost:
         ? { date: day(reportedAt), basis: 'reported' }
         : { date: firstAt === null ? '' : day(firstAt), basis: 'first-record' };
   const ofStrike = facts.filter(({ fact }) => fact.subject.type === 'strike');
+  const lastWater = ofKind(facts, 'water-lost').at(-1)?.fact ?? null;
   return {
     timeZone,
     damage: damageOf(facts),
@@ -119,12 +120,12 @@ export function workOf(facts: readonly Effective[], timeZone: string, waterLost:
       purpose: body.purpose,
     })),
     mainValveHeld:
-      found.length > 0 &&
-      found.some(({ mainValve }) => mainValve === 'holds') &&
-      found.every(
-        ({ mainValve, flow }) => mainValve !== 'does-not-hold' && (flow === 'none' || flow === 'unknown'),
-      ),
-    waterLost: waterLost ?? recordedWater(facts),
+      lastWater?.body.estimate?.by === 'valve-held' ||
+      (found.some(({ mainValve }) => mainValve === 'holds') &&
+        found.every(
+          ({ mainValve, flow }) => mainValve !== 'does-not-hold' && (flow === 'none' || flow === 'unknown'),
+        )),
+    waterLost: waterLost ?? (lastWater && recordedWater(lastWater)),
   };
 }
 
@@ -160,10 +161,9 @@ function damageOf(facts: readonly Effective[]): DamageClass[] {
   return damageClasses.filter((damage) => recorded.has(damage));
 }
 
-/** The latest figure that somebody recorded. */
-function recordedWater(facts: readonly Effective[]): WaterLost | null {
-  const last = ofKind(facts, 'water-lost').at(-1)?.fact;
-  return last === undefined
-    ? null
-    : { gallons: last.body.waterLostGal, basis: last.body.basis, submissionId: last.submissionId };
-}
+/** The figure that a record claims: the low one of its estimate, or another one that somebody chose with a reason. */
+const recordedWater = ({ body, submissionId }: Fact<'water-lost'>): WaterLost => ({
+  gallons: body.waterLostGal,
+  basis: body.basis,
+  submissionId,
+});
