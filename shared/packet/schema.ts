@@ -39,7 +39,7 @@ const line = z.strictObject({
   lineId: text,
   section: z.enum(sections),
   kind: z.enum(lineKinds),
-  description: z.string().max(400),
+  description: z.string().max(4000),
   item: z.string().max(400),
   quantity: text,
   unit: z.enum(lineUnits),
@@ -79,7 +79,8 @@ export const statementSchema = z
     water: z.strictObject({
       state: z.enum(waterStates),
       gallons: z.number().min(0).nullable(),
-      basis: nullable,
+      // Sentences: method, range, limits, times and the choice of the figure.
+      basis: z.string().min(1).max(4000).nullable(),
     }),
     problems: z.array(doubt).max(500),
     notes: z.array(doubt).max(500),
