@@ -9,6 +9,7 @@ import { hydraulics } from './hydraulics.ts';
 import { water } from './water.ts';
 import { objections } from './objections.ts';
 import { costBook } from './costBook.ts';
+import { costs } from './costs.ts';
 import { commands } from './commands.ts';
 import { demo } from './demo.ts';
 
@@ -24,6 +25,7 @@ export const es = {
   ...water,
   ...objections,
   ...costBook,
+  ...costs,
   ...commands,
   ...demo,
 };
