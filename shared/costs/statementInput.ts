@@ -46,7 +46,10 @@ export const statementInput = z.strictObject({
     /** The main valve held and nothing flowed: no water was lost. */
     mainValveHeld: z.boolean().default(false),
     waterLost: z
-      .strictObject({ gallons: z.number().min(0).max(100_000_000), basis: z.string().trim().min(1).max(3000) })
+      .strictObject({
+        gallons: z.number().min(0).max(100_000_000),
+        basis: z.string().trim().min(1).max(3000),
+      })
       .nullable()
       .default(null),
   }),
