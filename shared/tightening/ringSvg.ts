@@ -20,13 +20,7 @@ function head({ place, turn, x, y }: RingBolt, bolts: number): string {
   return [
     `<circle cx="${fix(atX)}" cy="${fix(atY)}" r="${fix(radius)}" fill="none" stroke="currentColor" stroke-width="2"/>`,
     text(atX, atY, Math.max(5, radius * 0.95), String(turn), ' font-weight="700"'),
-    text(
-      MIDDLE + outside * x,
-      MIDDLE - outside * y,
-      Math.max(7, Math.min(12, radius)),
-      String(place),
-      ' opacity="0.75"',
-    ),
+    text(MIDDLE + outside * x, MIDDLE - outside * y, Math.max(7, Math.min(16, radius)), String(place)),
   ].join('');
 }
 
@@ -53,8 +47,8 @@ export function ringSvg(ring: Ring, { locale, idPrefix }: RingDrawing): string {
     `<desc id="${idPrefix}-desc">${ringDescription(ring, locale)}</desc>`,
     `<circle cx="${MIDDLE}" cy="${MIDDLE}" r="${INNER}" fill="none" stroke="currentColor" stroke-opacity="0.35" stroke-width="1"/>`,
     ...ring.bolts.map((bolt) => head(bolt, ring.bolts.length)),
-    text(MIDDLE, MIDDLE - 9, 13, say(locale, 'tightening.ring-inside')),
-    text(MIDDLE, MIDDLE + 11, 13, say(locale, 'tightening.ring-outside'), ' opacity="0.75"'),
+    text(MIDDLE, MIDDLE - 11, 15, say(locale, 'tightening.ring-inside')),
+    text(MIDDLE, MIDDLE + 13, 15, say(locale, 'tightening.ring-outside')),
     '</svg>',
   ].join('');
 }

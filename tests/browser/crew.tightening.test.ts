@@ -75,11 +75,16 @@ describe('tightening', () => {
       .locator('label')
       .allTextContents();
     expect(passes.map((text) => text.trim())).toEqual([
-      'Pass 1: 30%, 21.6 lbf·ft (29.3 N·m). 1-5-3-7, 2-6-4-8',
-      'Pass 2: 60%, 43.2 lbf·ft (58.6 N·m). 1-5-3-7, 2-6-4-8',
-      'Pass 3: 100%, 72 lbf·ft (97.6 N·m). 1-5-3-7, 2-6-4-8',
+      'Pass 1: 30%, 21.6 lbf·ft (29.3 N·m)',
+      'Pass 2: 60%, 43.2 lbf·ft (58.6 N·m)',
+      'Pass 3: 100%, 72 lbf·ft (97.6 N·m)',
       'Pass 4: once round clockwise, 100%, 72 lbf·ft (97.6 N·m), until no nut turns',
     ]);
+    await flange.getByText('By places: 1-5-3-7, 2-6-4-8.').waitFor();
+    // Both ends of the printed range: 8 and 9 kgf·m are 78.5 and 88.3 N·m (1 kgf = 9.80665 N, NIST SP 811).
+    await joint(page, 'Bonnet')
+      .getByText('Pass 3: 100%, 57.9 lbf·ft (78.5 N·m) to 65.1 lbf·ft (88.3 N·m)')
+      .waitFor();
     // 72 × 0.96 and 72 × 1.04.
     await flange.getByText(/±4% brings between 69\.1 lbf·ft .* and 74\.9 lbf·ft/).waitFor();
 
@@ -158,7 +163,8 @@ describe('tightening', () => {
     await own.getByText('There is no cross pattern for 7 bolts', { exact: false }).waitFor();
     await own.getByRole('textbox', { name: /^Bolts/ }).fill('12');
     // Twelve bolts: ASME PCC-1, legacy cross pattern (second-hand).
-    await own.getByRole('checkbox', { name: 'Pass 1: 30%. 1-7-4-10, 2-8-5-11, 3-9-6-12' }).check();
+    await own.getByRole('checkbox', { name: 'Pass 1: 30%' }).check();
+    await own.getByText('By places: 1-7-4-10, 2-8-5-11, 3-9-6-12.').waitFor();
     await own.getByLabel('Full torque used').fill('70');
     await nobodyWorked(page);
     await sendForm(page);
@@ -196,6 +202,11 @@ describe('codes of the rate book', () => {
     expect(await machine.getByLabel('What it is').inputValue()).toBe('Service truck, 1 ton');
     await machine.getByLabel('Machine code').fill('LOADER-9');
     await machine.getByText('Not in the rate book of today', { exact: false }).waitFor();
+    // The list's title goes with its code; words of one's own stay.
+    expect(await machine.getByLabel('What it is').inputValue()).toBe('');
+    await machine.getByLabel('What it is').fill('Hired loader');
+    await machine.getByLabel('Machine code').fill('TRK-1');
+    expect(await machine.getByLabel('What it is').inputValue()).toBe('Hired loader');
     await page.getByRole('button', { name: 'Add a part' }).click();
     const part = page.getByRole('group', { name: 'Part 1', exact: true });
     await part.getByLabel('Part number').fill('CONC-60');

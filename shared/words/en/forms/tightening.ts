@@ -55,8 +55,8 @@ export const tightening = {
     'Recorded: {when}, {who}{torque, select, none {} other {, {torque}}}{passes, plural, =0 {} one {, # pass of 4} other {, # passes of 4}}.',
   'tightening.more': 'Manual, time and name',
   'tightening.more-own': 'Time and name',
-  'tightening.tick-cross':
-    'Pass {number}: {percent}%{torque, select, none {} other {, {torque}}}{order, select, none {} other {. {order}}}',
+  'tightening.follow': 'Follow the numbers in the bolts, 1, 2, 3 and on. By places: {order}.',
+  'tightening.tick-cross': 'Pass {number}: {percent}%{torque, select, none {} other {, {torque}}}',
   'tightening.tick-round':
     'Pass {number}: once round clockwise, {percent}%{torque, select, none {} other {, {torque}}}, until no nut turns',
 

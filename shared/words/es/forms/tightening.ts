@@ -57,8 +57,8 @@ export const tightening: Record<keyof typeof english, string> = {
     'Registrado: {when}, {who}{torque, select, none {} other {, {torque}}}{passes, plural, =0 {} one {, # pasada de 4} other {, # pasadas de 4}}.',
   'tightening.more': 'Manual, hora y nombre',
   'tightening.more-own': 'Hora y nombre',
-  'tightening.tick-cross':
-    'Pasada {number}: {percent} %{torque, select, none {} other {, {torque}}}{order, select, none {} other {. {order}}}',
+  'tightening.follow': 'Siga los números dentro de los pernos, 1, 2, 3 y así. Por lugares: {order}.',
+  'tightening.tick-cross': 'Pasada {number}: {percent} %{torque, select, none {} other {, {torque}}}',
   'tightening.tick-round':
     'Pasada {number}: una vuelta en el sentido del reloj, {percent} %{torque, select, none {} other {, {torque}}}, hasta que no gire ninguna tuerca',
 

@@ -13,6 +13,7 @@ import {
   sayWrench,
 } from '../../../../../shared/tightening/say.ts';
 import { passNames, type PassName } from '../../../../../shared/tightening/tightened.ts';
+import type { Torque } from '../../../../../shared/tightening/torqueUnits.ts';
 import { readNumber } from '../number.ts';
 import { stringsOf, textOf, type Values } from '../nodes.ts';
 import { fieldId, problemsAt, useScope } from './scope.ts';
@@ -71,13 +72,15 @@ export function BoltPasses({ id, recorded, title, row, path, tick }: Props) {
       )}
       <div class="joint-plan">
         {plan ? (
-          // Our own drawing from numbers and catalogue words.
-          <div
-            class="ring"
-            dangerouslySetInnerHTML={{
-              __html: ringSvg(tighteningRing(plan.bolts), { locale: words.locale, idPrefix: id }),
-            }}
-          />
+          <div class="ring">
+            <div
+              // Our own drawing from numbers and catalogue words.
+              dangerouslySetInnerHTML={{
+                __html: ringSvg(tighteningRing(plan.bolts), { locale: words.locale, idPrefix: id }),
+              }}
+            />
+            <p class="help">{words.t('tightening.follow', { order: sayOrder(plan) })}</p>
+          </div>
         ) : (
           <p class="label-note">{words.t('tightening.no-order', { bolts: bolts ?? 0 })}</p>
         )}
@@ -101,14 +104,20 @@ export function BoltPasses({ id, recorded, title, row, path, tick }: Props) {
   );
 }
 
-/** One pass: its share, its torque where there is one, its order where there is one. */
+/** One pass: its share, and its torque where there is one, both ends of a printed range. */
 function sayPass(plan: TighteningPlan | null, index: number, words: ReturnType<typeof useScope>['words']) {
   const pass = passes[index];
-  const torque = plan?.passes[index]?.torque;
+  const share = pass?.share ?? 1;
+  const torque = plan?.torque;
+  const part = ({ lbfFt, nM }: Torque): string => sayTorque({ lbfFt: lbfFt * share, nM: nM * share }, words);
+  const said = !torque
+    ? 'none'
+    : torque.to
+      ? words.t('tightening.turns-to', { from: part(torque), to: part(torque.to) })
+      : part(torque);
   return words.t(`tightening.tick-${pass?.pattern ?? 'cross'}`, {
     number: index + 1,
-    percent: Math.round((pass?.share ?? 1) * 100),
-    torque: torque ? sayTorque(torque, words) : 'none',
-    order: plan ? sayOrder(plan) : 'none',
+    percent: Math.round(share * 100),
+    torque: said,
   });
 }

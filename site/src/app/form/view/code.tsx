@@ -21,6 +21,7 @@ export function CodeField({ leaf, path, value, change, level, codes }: Props) {
   const { spec, words } = useScope();
   const list = useJobCodes().value?.[codes.of] ?? [];
   const text = textOf(value);
+  const scrolled = list.length > 0 && list.length <= MOST_TO_SCROLL;
   const known = list.find(({ code }) => code === text.trim());
   const before = recalled(wordsOf(spec.kind, leaf, path)).filter(
     (each) => !list.some(({ code }) => code === each),
@@ -29,18 +30,18 @@ export function CodeField({ leaf, path, value, change, level, codes }: Props) {
     const found = list.find(({ code }) => code === next.trim());
     const { titleTo } = codes;
     const beside = titleTo === undefined ? '' : textOf(level[titleTo]).trim();
-    // What somebody wrote stays; what the list put in goes with the code.
+    // What somebody wrote stays; what the list put in comes and goes with the code.
     const free = beside === '' || list.some(({ title }) => title === beside);
     change({
       [leaf.name]: next,
-      ...(found && titleTo !== undefined && free ? { [titleTo]: found.title } : {}),
+      ...(titleTo !== undefined && free ? { [titleTo]: found?.title ?? '' } : {}),
     });
   };
   return (
     <FieldShell leaf={leaf} path={path}>
       {(described) => (
         <>
-          {list.length > 0 && list.length <= MOST_TO_SCROLL && (
+          {scrolled && (
             <select
               class="choose-code"
               aria-label={words.t('code.choose')}
@@ -74,7 +75,7 @@ export function CodeField({ leaf, path, value, change, level, codes }: Props) {
               <option key={each} value={each} />
             ))}
           </datalist>
-          {known && <p class="help">{known.title}</p>}
+          {known && !scrolled && <p class="help">{known.title}</p>}
           {!known && text.trim() !== '' && list.length > 0 && (
             <p class="help">{words.t('code.not-listed')}</p>
           )}
