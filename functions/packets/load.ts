@@ -33,6 +33,7 @@ export async function loadClaim(deps: PacketsDeps, claimId: string): Promise<Loa
     claimId,
     recorded: [...own, ...around.recorded, ...(await ledger.readStream('utility'))],
     hydrantType: (hydrantId) => types.get(hydrantId)?.type ?? 'unknown',
+    modelOf: (hydrantId) => types.get(hydrantId)?.modelId ?? null,
     timeZone: settings.timeZone,
   });
   if (!found)

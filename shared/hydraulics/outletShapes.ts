@@ -1,8 +1,10 @@
 import type { Source } from './card.ts';
 
+export const outletShapeIds = ['rounded', 'square', 'projecting'] as const;
+
 /** The three outlets a crew can tell by feel, and the coefficient of each. Names and pictures: `hydraulics.shape.*`. */
 export interface OutletShape {
-  readonly id: 'rounded' | 'square' | 'projecting';
+  readonly id: (typeof outletShapeIds)[number];
   readonly coefficient: number;
 }
 

@@ -15,6 +15,8 @@ export interface ClaimCase {
   /** The facts that the packet tells of, and everything recorded behind them. */
   readonly facts: readonly Effective[];
   readonly recorded: readonly Recorded[];
+  /** Every effective fact that was read, also what the packet does not tell: for the utility's own eyes. */
+  readonly all: readonly Effective[];
 }
 
 export interface ClaimQuestion {
@@ -25,6 +27,8 @@ export interface ClaimQuestion {
    */
   readonly recorded: readonly Recorded[];
   readonly hydrantType: (hydrantId: string) => Hydrant['type'];
+  /** The inventory's model of a hydrant, for the maker's torques; left out, none are told of. */
+  readonly modelOf?: ((hydrantId: string) => string | null) | undefined;
   readonly timeZone: string;
   readonly waterLost?: WaterLost | null | undefined;
 }
@@ -34,6 +38,7 @@ export function claimCase({
   claimId,
   recorded,
   hydrantType,
+  modelOf,
   timeZone,
   waterLost,
 }: ClaimQuestion): ClaimCase | null {
@@ -63,7 +68,9 @@ export function claimCase({
     billedIds: new Set(statement.lines.flatMap(({ submissionIds }) => submissionIds)),
     since: strike.since,
     returnedAt: strike.returnedAt,
+    hydrantId: strike.hydrantId,
+    modelId: strike.hydrantId === null ? null : (modelOf?.(strike.hydrantId) ?? null),
   };
   const used = usedFacts(facts, scope);
-  return { claim, strike, statement, facts: used, recorded: usedRecords(real, used, scope) };
+  return { claim, strike, statement, all: facts, facts: used, recorded: usedRecords(real, used, scope) };
 }

@@ -1,9 +1,9 @@
 import type { Statement } from '../costs/statement.ts';
 import { evaluateRecorded } from '../hydraulics/evaluateRecorded.ts';
+import { flowTestSettingsFrom, type FlowTestRules } from '../hydraulics/flowTestSettings.ts';
 import type { Hydrant } from '../inventory/hydrant.ts';
 import type { StrikeState } from '../strikes/state.ts';
 import { ofKind, type Effective } from '../submissions/effective.ts';
-import { isOneHydrantTest } from '../submissions/forms/flowTest.ts';
 import { history } from '../submissions/history.ts';
 import type { Recorded } from '../submissions/recorded.ts';
 import type { BodyOf } from '../submissions/submission.ts';
@@ -11,6 +11,7 @@ import type { UtilitySettings } from '../utility/settings.ts';
 import type { Locale } from '../words/index.ts';
 import { packetPhotos, type PhotoFound } from './photos.ts';
 import { packetContentSchema, type PacketContent } from './schema.ts';
+import { packetTestOf } from './testOf.ts';
 import { timelineOf } from './timeline.ts';
 
 export interface PacketQuestion {
@@ -31,6 +32,10 @@ export interface PacketQuestion {
   readonly photos: ReadonlyMap<string, PhotoFound>;
 }
 
+/** The utility's own rules of rating, where its settings have any. */
+const rulesOf = (settings: UtilitySettings): FlowTestRules =>
+  (settings as UtilitySettings & { readonly flowTest?: FlowTestRules | undefined }).flowTest ?? {};
+
 const orNull = (value: string | null | undefined): string | null =>
   value === undefined || value === null || value.trim() === '' ? null : value;
 
@@ -39,7 +44,7 @@ const orNull = (value: string | null | undefined): string | null =>
  * the same packet. The result has passed the allow-list; a field that is not on it is a fault of ours and throws.
  */
 export function packetContent(question: PacketQuestion): PacketContent {
-  const { settings, claim, strike, facts, hydrant } = question;
+  const { settings, claim, strike, facts } = question;
   const party = ofKind(facts, 'party').find(({ fact }) => fact.submissionId === claim.fact.body.partyId);
   const content: PacketContent = {
     schemaVersion: 1,
@@ -61,13 +66,12 @@ export function packetContent(question: PacketQuestion): PacketContent {
       otherDemandsCents: question.otherDemandsCents,
     },
     party: party ? partyOf(party.fact.body) : null,
-    hydrant: hydrantOf(strike, hydrant, facts),
+    hydrant: hydrantOf(question),
     strike: strikeOf(question),
     statement: structuredClone(question.statement) as PacketContent['statement'],
     timeline: timelineOf(facts, strike, (workerId) => workerOf(settings, workerId)),
-    flowTests: ofKind(facts, 'flow-test')
-      .filter(({ fact }) => fact.subject.type === 'strike')
-      .map(({ fact }) => readingOf(settings, fact.submissionId, fact.body)),
+    flowTestRules: rulesOf(settings),
+    ...testsOf(question),
     photos: packetPhotos(facts, question.photos),
     manifest: {
       submissions: history(question.recorded).map(({ recorded: { submission, recordedAt }, standing }) => ({
@@ -126,14 +130,43 @@ function partyOf({
   };
 }
 
-function hydrantOf(
-  strike: StrikeState,
-  hydrant: Hydrant | null,
-  facts: readonly Effective[],
-): PacketContent['hydrant'] {
+/** Its flow tests: those of this strike, and the latest of before it with nothing said of who made them. */
+function testsOf({
+  facts,
+  settings,
+  strike,
+}: PacketQuestion): Pick<PacketContent, 'flowTests' | 'earlierTests'> {
+  const tests = ofKind(facts, 'flow-test')
+    .map(({ fact }) => fact)
+    .sort((a, b) => Date.parse(a.body.testedAt) - Date.parse(b.body.testedAt));
+  const isBefore = ({ body }: (typeof tests)[number]): boolean =>
+    Date.parse(body.testedAt) < Date.parse(strike.since);
+  const { timeZone } = settings;
+  return {
+    flowTests: tests
+      .filter((test) => !isBefore(test))
+      .map(({ submissionId, body }) =>
+        packetTestOf(
+          submissionId,
+          body,
+          timeZone,
+          body.testedByWorkerIds.map((id) => workerOf(settings, id)),
+        ),
+      ),
+    earlierTests: tests
+      .filter(isBefore)
+      .map(({ submissionId, body }) => packetTestOf(submissionId, body, timeZone, [])),
+  };
+}
+
+function hydrantOf({ strike, hydrant, facts, settings }: PacketQuestion): PacketContent['hydrant'] {
   const onHydrant = facts.filter(({ fact }) => fact.subject.type === 'hydrant');
   const inspection = ofKind(onHydrant, 'inspection').at(-1)?.fact;
-  const test = ofKind(onHydrant, 'flow-test').at(-1)?.fact;
+  const test = ofKind(facts, 'flow-test')
+    .map(({ fact }) => fact)
+    .filter(({ body }) => Date.parse(body.testedAt) < Date.parse(strike.since))
+    .sort((a, b) => Date.parse(a.body.testedAt) - Date.parse(b.body.testedAt))
+    .at(-1);
   return {
     hydrantId: strike.hydrantId,
     place: orNull(hydrant?.place) ?? orNull(strike.placeDescription),
@@ -153,7 +186,8 @@ function hydrantOf(
     lastFlowTest: test
       ? {
           testedAt: test.body.testedAt,
-          hydrantClass: evaluateRecorded(test.body)?.hydrantClass ?? null,
+          hydrantClass:
+            evaluateRecorded(test.body, flowTestSettingsFrom(rulesOf(settings)))?.hydrantClass ?? null,
           submissionId: test.submissionId,
         }
       : null,
@@ -194,29 +228,5 @@ function strikeOf({ strike, facts, settings }: PacketQuestion): PacketContent['s
       reason,
       by: { ...workerOf(settings, byWorkerId), name: nameOf(byWorkerId) },
     })),
-  };
-}
-
-function readingOf(
-  settings: UtilitySettings,
-  submissionId: string,
-  body: BodyOf<'flow-test'>,
-): PacketContent['flowTests'][number] {
-  return {
-    testedAt: body.testedAt,
-    residualHydrantId: body.residualHydrantId,
-    oneHydrant: isOneHydrantTest(body),
-    purpose: body.purpose,
-    staticPsi: body.staticPsi,
-    residualPsi: body.residualPsi,
-    targetResidualPsi: body.targetResidualPsi,
-    outlets: body.flowHydrants.flatMap(({ hydrantId, outlets }) =>
-      outlets.map((outlet) => ({ hydrantId, ...outlet })),
-    ),
-    meteredFlowGpm: body.measuredFlowGpm,
-    gauges: body.gauges,
-    flowedMinutes: body.flowedMinutes,
-    testedBy: body.testedByWorkerIds.map((id) => workerOf(settings, id)),
-    submissionId,
   };
 }

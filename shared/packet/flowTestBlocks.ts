@@ -1,136 +1,256 @@
+import type { HistoryEntry } from '../hydraulics/flowTestHistory.ts';
+import type { FlowTestSettings } from '../hydraulics/flowTestSettings.ts';
+import { sayCapacity, sayChance } from '../hydraulics/sayCapacity.ts';
 import { sayWarning } from '../hydraulics/sayWarning.ts';
 import { supplyCurve } from '../hydraulics/supplyCurve.ts';
 import { supplyCurveDescription } from '../hydraulics/supplyCurveSvg.ts';
-import { formatNumber, formatQuantity, unitName } from '../units/format.ts';
-import type { Block, CurveWords } from './blocks.ts';
-import { evaluateRecorded } from '../hydraulics/evaluateRecorded.ts';
-import { sayWorker, type PacketReader } from './reader.ts';
+import { formatNumber, formatQuantity } from '../units/format.ts';
+import type { Block } from './blocks.ts';
+import { curveWords } from './curveWords.ts';
+import { formulaBlocks } from './formulaBlocks.ts';
+import type { PacketReader } from './reader.ts';
 import type { PacketContent } from './schema.ts';
+import { beforeAfterBlocks, historyBlocks, sayBetween } from './testHistoryBlocks.ts';
+import { percentOf, readingBlocks } from './testReadings.ts';
+import { testResults } from './testResults.ts';
+import type { PacketTest } from './testSchema.ts';
 
-type Test = PacketContent['flowTests'][number];
+type Result = NonNullable<HistoryEntry['result']>;
 
-/** Each flow test of the strike: readings, result, every doubt, and the curve. */
-export function flowTestBlocks({ flowTests }: PacketContent, reader: PacketReader): Block[] {
+/**
+ * The flow tests: of each of the strike's the answer, how sure it is, readings, doubts and curve; then before and after
+ * the repair, all tests of the hydrant, and the formulas that were used.
+ */
+export function flowTestBlocks(content: PacketContent, reader: PacketReader): Block[] {
   const { say } = reader;
+  const { flowTests, earlierTests, flowTestRules, utility } = content;
   const title: Block = { type: 'heading', level: 1, text: say('packet.flow-test.title'), newPage: true };
-  if (flowTests.length === 0) return [title, { type: 'paragraph', text: say('packet.flow-test.none') }];
-  return [title, ...flowTests.flatMap((test) => testBlocks(test, reader))];
+  const results = testResults(content);
+  const { settings } = results;
+  const none: Block[] =
+    flowTests.length === 0 ? [{ type: 'paragraph', text: say('packet.flow-test.none') }] : [];
+  const tests = [...earlierTests, ...flowTests];
+  if (tests.length === 0) return [title, ...none];
+  return [
+    title,
+    ...none,
+    ...flowTests.flatMap((test) => testBlocks(test, results.entryOf(test), settings, reader)),
+    ...beforeAfterBlocks(results, reader),
+    ...historyBlocks(results, reader),
+    ...formulaBlocks(
+      {
+        tests,
+        rated: tests.some((test) => (results.entryOf(test)?.result?.hydrantClass ?? null) !== null),
+        settings,
+        own: {
+          classBands: flowTestRules.classBands !== undefined,
+          minimumDrop: flowTestRules.minimumDropFraction !== undefined,
+        },
+        utility: utility.name,
+      },
+      reader,
+    ),
+  ];
 }
 
-function testBlocks(test: Test, reader: PacketReader): Block[] {
+function testBlocks(
+  test: PacketTest,
+  entry: HistoryEntry | null,
+  settings: FlowTestSettings,
+  reader: PacketReader,
+): Block[] {
   const { say } = reader;
-  const { staticPsi, residualPsi, targetResidualPsi, meteredFlowGpm } = test;
-  const result = evaluateRecorded({
-    staticPsi,
-    residualPsi,
-    targetResidualPsi,
-    measuredFlowGpm: meteredFlowGpm,
-    flowHydrants: [{ hydrantId: '', outlets: test.outlets.map(({ hydrantId: _of, ...outlet }) => outlet) }],
-  });
-  const blocks: Block[] = [
-    {
-      type: 'heading',
-      level: 2,
-      text: say('packet.flow-test.of', {
-        hydrantId: test.residualHydrantId,
-        at: reader.dateTime(test.testedAt),
-      }),
-    },
-    { type: 'pairs', pairs: readings(test, reader) },
-  ];
+  const result = entry?.result ?? null;
+  const head: Block = {
+    type: 'heading',
+    level: 2,
+    text: say('packet.flow-test.of', {
+      hydrantId: test.residualHydrantId,
+      at: reader.dateTime(test.testedAt),
+    }),
+  };
+  const readings = readingBlocks(test, { result }, settings, reader);
   if (!result)
-    return [...blocks, { type: 'paragraph', look: 'caution', text: say('packet.flow-test.not-a-test') }];
-
-  const target = formatQuantity(result.targetResidualPsi, 'psi', reader);
-  const lines: { label: string; value: string }[] = [
-    { label: say('packet.flow-test.measured'), value: formatQuantity(result.measuredFlowGpm, 'gpm', reader) },
-    {
-      label: say('packet.flow-test.available', { target }),
-      value:
-        result.availableFlowGpm === null
-          ? say('packet.flow-test.no-figure')
-          : formatQuantity(result.availableFlowGpm, 'gpm', reader),
-    },
-    {
-      label: say('packet.flow-test.class'),
-      value: result.hydrantClass === null ? say('packet.flow-test.no-class') : result.hydrantClass,
-    },
+    return [
+      head,
+      { type: 'paragraph', look: 'caution', text: say('packet.flow-test.not-a-test') },
+      ...readings,
+    ];
+  return [
+    head,
+    ...answer(result, settings, reader),
+    ...readings,
+    ...doubts(result, reader),
+    ...curve(test, result, settings, reader),
   ];
-  blocks.push({ type: 'pairs', pairs: lines });
-  if (result.warnings.length > 0)
-    blocks.push(
-      { type: 'paragraph', text: say('packet.flow-test.notes') },
-      { type: 'list', items: result.warnings.map((warning) => sayWarning(warning, reader)) },
-    );
+}
 
-  const curve = supplyCurve(
-    { staticPsi, residualPsi, targetResidualPsi, flowGpm: result.measuredFlowGpm },
+/** The answer in a line, the figures one by one, and what the interval holds. Without a class: why there is none. */
+function answer(result: Result, settings: FlowTestSettings, reader: PacketReader): Block[] {
+  const { say, locale } = reader;
+  const { rating, hydrantClass, interval } = result;
+  if (rating.capacityGpm === null || hydrantClass === null) {
+    const why = result.warnings.find(({ code }) => code === 'drop-too-small');
+    return [
+      { type: 'paragraph', look: 'strong', text: `${sayCapacity(result, reader)}.` },
+      ...(why
+        ? [{ type: 'paragraph' as const, look: 'caution' as const, text: sayWarning(why, reader) }]
+        : []),
+    ];
+  }
+  const residual = formatQuantity(rating.residualPsi, 'psi', reader);
+  const color = settings.classBands.find((band) => band.hydrantClass === hydrantClass)?.color;
+  const target = formatQuantity(result.targetResidualPsi, 'psi', reader);
+  const otherTarget = result.targetResidualPsi !== rating.residualPsi;
+  const between = sayBetween(result, reader);
+  return [
+    { type: 'paragraph', look: 'strong', text: sayCapacity(result, reader) },
+    {
+      type: 'pairs',
+      pairs: [
+        { label: say('packet.flow-test.capacity'), value: formatQuantity(rating.capacityGpm, 'gpm', reader) },
+        {
+          label: say('packet.flow-test.rating'),
+          value:
+            rating.basis === 'half-static' ? say('packet.flow-test.rating-half', { residual }) : residual,
+        },
+        ...(interval && between !== null
+          ? [{ label: say('packet.flow-test.interval', { coverage: coverageOf(interval) }), value: between }]
+          : []),
+        {
+          label: say('packet.flow-test.class'),
+          value: color
+            ? say('packet.flow-test.class-color', { hydrantClass, color: say(`hydraulics.color.${color}`) })
+            : hydrantClass,
+        },
+        ...(interval
+          ? [
+              {
+                label: say('packet.flow-test.chance', { hydrantClass }),
+                value: sayChance(interval.classChance, reader),
+              },
+            ]
+          : []),
+        ...(otherTarget && result.availableFlowGpm !== null
+          ? [
+              {
+                label: say('packet.flow-test.available', { target }),
+                value: formatQuantity(result.availableFlowGpm, 'gpm', reader),
+              },
+            ]
+          : []),
+      ],
+    },
+    ...(interval
+      ? [
+          {
+            type: 'paragraph' as const,
+            look: 'small' as const,
+            text: [
+              say('packet.flow-test.interval-how', {
+                coverage: coverageOf(interval),
+                causes: interval.causes
+                  .filter(({ share }) => share >= 0.005)
+                  .map(
+                    ({ cause, share }) =>
+                      `${say(`hydraulics.cause.${cause}`)} ${formatNumber(share * 100, locale, 0)}%`,
+                  )
+                  .join(', '),
+              }),
+              say('packet.flow-test.assumed', {
+                assumed: assumedWords(interval, result, settings, reader).join('; '),
+              }),
+              say('hydraulics.answer.basis'),
+            ].join(' '),
+          },
+        ]
+      : []),
+  ];
+}
+
+const coverageOf = ({ coverage }: { readonly coverage: number }): number => Math.round(coverage * 100);
+
+/** What the interval stands on that no record says: the settings' errors, those only that had a part in it. */
+function assumedWords(
+  { assumed, causes }: NonNullable<Result['interval']>,
+  { outlets }: Result,
+  { errors }: FlowTestSettings,
+  reader: PacketReader,
+): string[] {
+  const { say, locale } = reader;
+  const psi = (value: number): string => formatQuantity(value, 'psi', reader);
+  const percent = (fraction: number): { percent: string } => ({ percent: percentOf(fraction, reader) });
+  const gauge = ({ accuracyFraction, rangePsi, resolutionPsi }: typeof errors.pressureGauge): object => ({
+    ...percent(accuracyFraction),
+    rangePsi: psi(rangePsi),
+    stepPsi: psi(resolutionPsi),
+  });
+  const has = (cause: (typeof causes)[number]['cause']): boolean => causes.some((one) => one.cause === cause);
+  const words: [boolean, string][] = [
+    [
+      assumed.includes('pressure-gauge'),
+      say('packet.assumed.pressure-gauge', { ...gauge(errors.pressureGauge) }),
+    ],
+    [assumed.includes('pitot-gauge'), say('packet.assumed.pitot-gauge', { ...gauge(errors.pitotGauge) })],
+    [
+      assumed.includes('diameter-measured'),
+      say('packet.assumed.diameter-measured', {
+        errorIn: formatQuantity(errors.measuredDiameterIn, 'in', reader),
+      }),
+    ],
+    [
+      has('coefficient'),
+      say('packet.assumed.coefficient', { error: formatNumber(errors.coefficient, locale, 3) }),
+    ],
+    // A meter among the outlets has its accuracy beside it in their table.
+    [outlets.length === 0 && has('meter'), say('packet.assumed.meter', percent(errors.meterFraction))],
+    [has('pumper-factor'), say('packet.assumed.pumper-factor', percent(errors.pumperFactorFraction))],
+  ];
+  return words.flatMap(([is, text]) => (is ? [text] : []));
+}
+
+function doubts({ warnings }: Result, reader: PacketReader): Block[] {
+  // Why there is no class was said at the top already.
+  const rest = warnings.filter(({ code }) => code !== 'drop-too-small');
+  if (rest.length === 0) return [];
+  return [
+    { type: 'paragraph', text: reader.say('packet.flow-test.notes') },
+    { type: 'list', items: rest.map((warning) => sayWarning(warning, reader)) },
+  ];
+}
+
+function curve(
+  { staticPsi, residualPsi, residualHydrantId }: PacketTest,
+  { measuredFlowGpm, rating, spread }: Result,
+  { minimumDropFraction }: FlowTestSettings,
+  reader: PacketReader,
+): Block[] {
+  const { say } = reader;
+  const drawn = supplyCurve(
+    {
+      staticPsi,
+      residualPsi,
+      targetResidualPsi: rating.residualPsi,
+      flowGpm: measuredFlowGpm,
+      minimumDropFraction,
+      spread,
+    },
     reader.system,
   );
-  const psi = (value: number): string => formatQuantity(value, 'psi', reader);
-  const gpm = (value: number): string => formatQuantity(value, 'gpm', reader);
-  const words: CurveWords = {
-    flowAxis: say('hydraulics.curve.flow-axis', { unit: unitName(curve.flow.unit, reader.locale) }),
-    pressureAxis: say('hydraulics.curve.pressure-axis', {
-      unit: unitName(curve.pressure.unit, reader.locale),
-    }),
-    staticMark: say('hydraulics.curve.static', { pressure: psi(curve.staticMark.residualPsi) }),
-    testMark: say('hydraulics.curve.test', {
-      flow: gpm(curve.testMark.flowGpm),
-      pressure: psi(curve.testMark.residualPsi),
-    }),
-    targetMark:
-      curve.targetMark &&
-      say('hydraulics.curve.target', {
-        flow: gpm(curve.targetMark.flowGpm),
-        pressure: psi(curve.targetMark.residualPsi),
+  const target = formatQuantity(rating.residualPsi, 'psi', reader);
+  return [
+    {
+      type: 'supply-curve',
+      curve: drawn,
+      words: curveWords(drawn, reader),
+      alt: `${say('hydraulics.curve.title-of', { subject: residualHydrantId })}. ${supplyCurveDescription(drawn, reader)}`,
+    },
+    {
+      type: 'paragraph',
+      look: 'small',
+      text: say(drawn.targetMark ? 'packet.flow-test.curve-key' : 'packet.flow-test.curve-key-bare', {
+        target,
       }),
-    target: psi(curve.target.residualPsi),
-    number: (value) => formatNumber(value, reader.locale, 1),
-  };
-  blocks.push({
-    type: 'supply-curve',
-    curve,
-    words,
-    alt: `${say('hydraulics.curve.title-of', { subject: test.residualHydrantId })}. ${supplyCurveDescription(curve, reader)}`,
-  });
-  return blocks;
-}
-
-function readings(test: Test, reader: PacketReader): { label: string; value: string }[] {
-  const { say } = reader;
-  const outlets = test.outlets.map(({ hydrantId, kind, diameterIn, coefficient, pitotPsi }) =>
-    say('packet.flow-test.outlet', {
-      hydrantId,
-      kind: say(`value.outlet.${kind}`),
-      diameter: formatQuantity(diameterIn, 'in', reader),
-      coefficient: formatNumber(coefficient, reader.locale, 3),
-      pitot: formatQuantity(pitotPsi, 'psi', reader),
-    }),
-  );
-  const gauges = test.gauges.map(({ gaugeId, calibratedOn }) =>
-    calibratedOn === null
-      ? say('packet.flow-test.gauge-uncalibrated', { gaugeId })
-      : say('packet.flow-test.gauge', { gaugeId, on: reader.day(calibratedOn) }),
-  );
-  const pairs: [string, string | null][] = [
-    [
-      say('packet.flow-test.method'),
-      say(test.oneHydrant ? 'packet.flow-test.one-hydrant' : 'packet.flow-test.several'),
-    ],
-    [say('packet.flow-test.static'), formatQuantity(test.staticPsi, 'psi', reader)],
-    [say('packet.flow-test.residual'), formatQuantity(test.residualPsi, 'psi', reader)],
-    [say('packet.flow-test.outlets'), outlets.join('; ')],
-    [
-      say('packet.flow-test.metered'),
-      test.meteredFlowGpm === null ? null : formatQuantity(test.meteredFlowGpm, 'gpm', reader),
-    ],
-    [say('packet.flow-test.gauges'), gauges.join('; ')],
-    [
-      say('packet.flow-test.minutes'),
-      test.flowedMinutes === null ? null : formatNumber(test.flowedMinutes, reader.locale, 1),
-    ],
-    [say('packet.flow-test.tested-by'), test.testedBy.map(sayWorker).join(', ')],
+    },
   ];
-  return pairs.flatMap(([label, value]) => (value === null || value === '' ? [] : [{ label, value }]));
 }

@@ -2,6 +2,7 @@ import * as z from 'zod';
 import { footingProblems } from '../costs/footing.ts';
 import { lineKinds, lineUnits, sections, timeClasses } from '../costs/line.ts';
 import { waterStates } from '../costs/tariffs.ts';
+import { flowTestRules } from '../hydraulics/flowTestSettings.ts';
 import { hydrantClasses } from '../hydraulics/hydrantClass.ts';
 import { hydrantTypes } from '../inventory/hydrant.ts';
 import { proofs } from '../outages/proofs.ts';
@@ -10,9 +11,10 @@ import { cents, exhibit, instant, position, sha256Hex, submissionId } from '../s
 import { claimOpened } from '../submissions/forms/claimOpened.ts';
 import { waitingFor } from '../submissions/forms/expectedReturn.ts';
 import { damageClasses } from '../submissions/forms/repair.ts';
-import { flowTestOutlet } from '../submissions/forms/flowTest.ts';
 import { found } from '../submissions/forms/strike.ts';
 import { kinds } from '../submissions/kinds.ts';
+import { packetTest } from './testSchema.ts';
+import { MOST_EARLIER_TESTS } from './used.ts';
 
 /**
  * The allow-list of a packet (design decision 12): what may leave for a payer, and nothing else. Every object is
@@ -138,24 +140,6 @@ const event = z.strictObject({
   }),
 });
 
-const reading = z.strictObject({
-  testedAt: instant,
-  residualHydrantId: text,
-  oneHydrant: z.boolean(),
-  purpose: z.enum(['after-repair', 'routine', 'request', 'other']),
-  staticPsi: z.number(),
-  residualPsi: z.number(),
-  targetResidualPsi: z.number(),
-  outlets: z.array(z.strictObject({ hydrantId: text, ...flowTestOutlet.shape })).max(36),
-  meteredFlowGpm: z.number().nullable(),
-  gauges: z.array(
-    z.strictObject({ gaugeId: text, rangePsi: z.number(), calibratedOn: z.iso.date().nullable() }),
-  ),
-  flowedMinutes: z.number().nullable(),
-  testedBy: z.array(worker),
-  submissionId,
-});
-
 /** Why a photo is listed and not shown. Words: `packet.photo.<code>`. */
 export const photoReasons = [
   'unsupported-type',
@@ -273,7 +257,12 @@ export const packetContentSchema = z.strictObject({
   }),
   statement: statementSchema,
   timeline: z.array(event).max(2000),
-  flowTests: z.array(reading).max(50),
+  /** The utility's own rules of rating, where it has any: with them every figure follows from the readings. */
+  flowTestRules,
+  /** Of this strike. */
+  flowTests: z.array(packetTest).max(50),
+  /** Of the same hydrant before the strike, the latest of them. */
+  earlierTests: z.array(packetTest).max(MOST_EARLIER_TESTS),
   photos: z.array(photo).max(2000),
   manifest: z.strictObject({
     submissions: z.array(

@@ -15,7 +15,14 @@ export interface PacketScope {
   /** Start of the outage and its end, null while open: which turns of a valve belong to it. */
   readonly since: string;
   readonly returnedAt: string | null;
+  /** The struck hydrant, whose earlier tests are told of; null when nobody knows which it was. */
+  readonly hydrantId: string | null;
+  /** Its model by the inventory, for the maker's torques. */
+  readonly modelId: string | null;
 }
+
+/** As many as a packet may tell of, and no more than are read. */
+export const MOST_EARLIER_TESTS = 9;
 
 /**
  * What of a strike's stream is the utility's own preparation: a counter-calculation that is not applied, and time on
@@ -30,12 +37,24 @@ const last = <T>(items: readonly T[]): T[] => items.slice(-1);
 
 /**
  * The facts that a packet tells of: those of the strike, without other parties; of the hydrant's own stream its return,
- * the valves turned meanwhile, and the last inspection and flow test before the strike; the claim's opening; and the
- * editions of the rate book that priced a line.
+ * the valves turned meanwhile, the last inspection and the flow tests before the strike, and the test that its repair
+ * asked for; its model; the claim's opening; and the editions of the rate book that priced a line.
  */
 export function usedFacts(facts: readonly Effective[], scope: PacketScope): readonly Effective[] {
-  const onHydrant = facts.filter(({ fact }) => fact.subject.type === 'hydrant');
   const before = (at: string): boolean => time(at) < time(scope.since);
+  const onHydrant = facts.filter(({ fact }) => fact.subject.type === 'hydrant');
+  const ofHydrant = onHydrant.filter(
+    ({ fact }) => fact.subject.type === 'hydrant' && fact.subject.hydrantId === scope.hydrantId,
+  );
+  const ofStrike = ({ fact }: Effective): boolean =>
+    fact.subject.type === 'strike' && scope.strikeIds.includes(fact.subject.strikeId);
+  // A test may have been filed with the hydrant, or with an earlier strike of it.
+  const tests = ofKind(facts, 'flow-test').filter(
+    (item) => !ofStrike(item) && item.fact.body.residualHydrantId === scope.hydrantId,
+  );
+  const testsSince = tests
+    .filter(({ fact }) => fact.subject.type === 'hydrant' && !before(fact.body.testedAt))
+    .sort((a, b) => time(a.fact.body.testedAt) - time(b.fact.body.testedAt));
   const during = (at: string): boolean =>
     time(at) >= time(scope.since) && (scope.returnedAt === null || time(at) <= time(scope.returnedAt));
   const byTime = <T>(items: readonly T[], at: (item: T) => string): T[] =>
@@ -44,8 +63,7 @@ export function usedFacts(facts: readonly Effective[], scope: PacketScope): read
     ...facts.filter((item) => {
       const { fact } = item;
       return (
-        fact.subject.type === 'strike' &&
-        scope.strikeIds.includes(fact.subject.strikeId) &&
+        ofStrike(item) &&
         (fact.kind !== 'party' || fact.submissionId === scope.partyId) &&
         !staysInside(item, scope.billedIds)
       );
@@ -56,8 +74,17 @@ export function usedFacts(facts: readonly Effective[], scope: PacketScope): read
         fact.body.closes.some((id) => scope.strikeIds.includes(id)),
     ),
     ...ofKind(onHydrant, 'valve-operation').filter(({ fact }) => during(fact.body.at)),
-    ...last(byTime(ofKind(onHydrant, 'inspection'), ({ fact }) => fact.body.inspectedAt)),
-    ...last(byTime(ofKind(onHydrant, 'flow-test'), ({ fact }) => fact.body.testedAt)),
+    ...last(byTime(ofKind(ofHydrant, 'inspection'), ({ fact }) => fact.body.inspectedAt)),
+    ...byTime(tests, ({ fact }) => fact.body.testedAt).slice(-MOST_EARLIER_TESTS),
+    ...testsSince.filter(({ fact }) => during(fact.body.testedAt)),
+    ...testsSince
+      .filter(({ fact }) => !during(fact.body.testedAt) && fact.body.purpose === 'after-repair')
+      .slice(0, 1),
+    ...last(
+      ofKind(facts, 'hydrant-model')
+        .filter(({ fact }) => fact.body.modelId === scope.modelId)
+        .sort((a, b) => time(a.fact.occurredAt) - time(b.fact.occurredAt)),
+    ),
     ...ofKind(facts, 'claim-opened').filter(
       ({ fact }) => fact.subject.type === 'claim' && fact.subject.claimId === scope.claimId,
     ),

@@ -96,6 +96,7 @@ export function demoCase(claim: DemoClaim): ClaimCase {
     claimId: claim.claimId,
     recorded: asRecorded(claim.submissions),
     hydrantType: () => 'dry-barrel',
+    modelOf: () => struckHydrant.modelId,
     timeZone: demoUtility.timeZone,
   });
   if (!found) throw new Error('the demo has no such claim');

@@ -7,6 +7,8 @@ type CurveBlock = Extract<Block, { type: 'supply-curve' }>;
 
 const PLOT = { left: 46, right: 10, top: 8, height: 250 } as const;
 const INK = '#111111';
+/** Light enough for the grid and the words on it, dark enough to come out of a copier. */
+const BAND = '#e2e2e2';
 export const CURVE_HEIGHT = PLOT.top + PLOT.height + 44;
 
 /** The supply curve on N^1.85 paper, as lines and marks that differ in shape, so that it reads in black and white. */
@@ -46,6 +48,10 @@ export function drawCurve(sheet: Sheet, { curve, words, alt }: CurveBlock): void
   };
 
   sheet.content(figure, 'Figure', () => {
+    if (curve.band.length > 0) {
+      path(curve.band);
+      doc.closePath().fillColor(BAND).fill();
+    }
     doc.lineWidth(0.5).strokeColor(HAIR);
     for (const { position } of curve.pressure.ticks)
       doc
@@ -83,7 +89,17 @@ export function drawCurve(sheet: Sheet, { curve, words, alt }: CurveBlock): void
       path(curve.projected);
       doc.stroke().undash();
     }
-    const { staticMark, testMark, targetMark } = curve;
+    const { staticMark, testMark, targetMark, targetInterval } = curve;
+    if (targetInterval) {
+      const { low, high } = targetInterval;
+      const at = y(low.y);
+      doc.lineWidth(1.6).strokeColor(INK).moveTo(x(low.x), at).lineTo(x(high.x), at).stroke();
+      for (const { x: end } of [low, high])
+        doc
+          .moveTo(x(end), at - 5)
+          .lineTo(x(end), at + 5)
+          .stroke();
+    }
     doc
       .fillColor(INK)
       .rect(x(staticMark.x) - 3.5, y(staticMark.y) - 3.5, 7, 7)
