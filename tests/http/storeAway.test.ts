@@ -63,6 +63,7 @@ describe('a store that is pulled away', () => {
       `/api/strikes/${strikes[0]!.submissionId}`,
       '/api/hydrants?find=H',
       '/api/models',
+      '/api/job-codes',
       '/api/claims',
       `/api/evidence/${'a'.repeat(64)}`,
     ])

@@ -1,11 +1,14 @@
 import type { ClaimState } from '../../../../shared/claims/state.ts';
 import { missingOf } from '../../../../shared/strikes/missing.ts';
 import type { StrikeState } from '../../../../shared/strikes/state.ts';
+import { useObservable } from '../core/observable.ts';
 import { useStrikes, type StrikesAnswer } from '../core/records.ts';
 import { to } from '../core/router.ts';
+import { session } from '../core/session.ts';
 import { useWords } from '../core/words.ts';
 import { Heading } from '../screens/Heading.tsx';
 import { DraftList } from '../screens/OutboxScreen.tsx';
+import { mayWrite } from '../screens/may.ts';
 import { StageTag } from '../screens/StrikeFacts.tsx';
 import { strikeTitle } from '../screens/titles.ts';
 import { Unread } from '../screens/Unread.tsx';
@@ -32,6 +35,7 @@ function pileOf({ strike, claims }: Case): Pile {
 /** Every strike as a case, by what the desk has to do with it next. */
 export function Home() {
   const words = useWords();
+  const current = useObservable(session);
   const strikes = useStrikes();
   return (
     <>
@@ -39,6 +43,13 @@ export function Home() {
       <DraftList />
       <Unread resource={strikes} />
       {strikes.value && <Piles answer={strikes.value} />}
+      {mayWrite(current, 'hydrant-model') && (
+        <p class="actions">
+          <a class="button" href={to(['new', 'hydrant-model'])}>
+            {words.t('form.title.hydrant-model')}
+          </a>
+        </p>
+      )}
     </>
   );
 }

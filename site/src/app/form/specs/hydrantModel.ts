@@ -2,7 +2,6 @@ import { hydrantTypes } from '../../../../../shared/inventory/hydrant.ts';
 import { boltConditions } from '../../../../../shared/tightening/record.ts';
 import { torqueUnits } from '../../../../../shared/tightening/torqueUnits.ts';
 import type { List } from '../nodes.ts';
-import { jointsOf, type ModelWithJoints } from '../../../../../shared/tightening/fromModel.ts';
 import type { FormSpec } from '../spec.ts';
 import { answered } from './parts.ts';
 
@@ -101,14 +100,5 @@ export const hydrantModelSpec: FormSpec = {
     },
   ],
   blank: () => ({ opens: 'unknown', outlets: [], joints: [], kitContents: [] }),
-  // A model of before is put right as what it says; `torques` is not written any more.
-  steering: (body) => ({
-    joints: jointsOf(body as ModelWithJoints).map((joint) =>
-      Object.fromEntries(Object.entries(joint).map(([name, value]) => [name, typed(value)])),
-    ),
-  }),
   occurredAt: () => null,
 };
-
-const typed = (value: string | number | boolean | null): string =>
-  typeof value === 'boolean' ? (value ? 'yes' : 'no') : value === null ? '' : String(value);
