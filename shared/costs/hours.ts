@@ -2,9 +2,16 @@ import { problem, type Problem } from '../problems/problem.ts';
 import { LONGEST_STRETCH_MS, splitByDay } from './days.ts';
 import { distinctSorted, groupBy, spell } from './line.ts';
 import { decimal, shownDecimal } from './money.ts';
-import type { Stretch } from './stretches.ts';
+import type { Span, Stretch } from './stretches.ts';
 
 export const HOUR_MS = 3_600_000;
+
+/** Hours of the rate book as whole milliseconds; a hundredth of an hour is 36 s. */
+export const msOfHours = (hours: string): number => decimal(hours).times(HOUR_MS).toNumber();
+
+/** How long spans that do not overlap lasted together. */
+export const spanMs = (spans: readonly Span[]): number =>
+  spans.reduce((ms, { fromMs, toMs }) => ms + toMs - fromMs, 0);
 
 /** Stretches short enough to be billed; the others are problems. */
 export function billable(stretches: readonly Stretch[], item: string, problems: Problem[]): Stretch[] {
@@ -18,7 +25,17 @@ export function billable(stretches: readonly Stretch[], item: string, problems: 
 /** What a stretch lasted on one day of the utility's calendar. */
 export interface Piece {
   readonly date: string;
+  readonly fromMs: number;
+  readonly toMs: number;
   readonly ms: number;
+  readonly submissionId: string;
+}
+
+/** Time that is paid and was not worked (below zero: worked and not paid), and why, in signs: `(2 h < 3 h)`. */
+export interface Extra {
+  readonly date: string;
+  readonly ms: number;
+  readonly why: string;
   readonly submissionId: string;
 }
 
@@ -28,27 +45,48 @@ const byDate = (pieces: readonly Piece[]): { date: string; ms: number }[] =>
     ms: of.reduce((sum, { ms }) => sum + ms, 0),
   }));
 
+const shownHours = (ms: number): string => shownDecimal(decimal(ms), HOUR_MS, 4);
+
 /** What a line of hours says of its time, whoever or whatever worked. */
-export function timeOf(pieces: readonly Piece[]): {
+export interface LineTime {
+  /** Paid. */
   readonly ms: number;
   readonly quantity: string;
+  readonly hoursWorked: string;
   readonly days: { date: string; seconds: number }[];
   readonly submissionIds: string[];
+  /** From hours worked, day by day, to hours paid: `1 h + 1 h + 1 h (2 h < 3 h) = 3 h`. */
   readonly spelled: string;
-} {
-  const days = byDate(pieces);
-  const ms = days.reduce((sum, day) => sum + day.ms, 0);
-  const total = spell(ms);
+}
+
+export function timeOf(pieces: readonly Piece[], extras: readonly Extra[] = []): LineTime {
+  const worked = byDate(pieces);
+  const onlyPaid = distinctSorted(extras.map(({ date }) => date)).map((date) => ({ date, ms: 0 }));
+  const days = worked.length > 0 ? worked : onlyPaid;
+  const workedMs = worked.reduce((sum, day) => sum + day.ms, 0);
+  const ms = extras.reduce((sum, extra) => sum + extra.ms, workedMs);
+  const inOrder = [...extras].sort((a, b) => (a.date === b.date ? a.ms - b.ms : a.date < b.date ? -1 : 1));
+  const terms = [
+    ...days.map((day, index) => `${index === 0 ? '' : ' + '}${spell(day.ms)}`),
+    ...inOrder.map((extra) => ` ${extra.ms < 0 ? '-' : '+'} ${spell(Math.abs(extra.ms))} ${extra.why}`),
+  ];
   return {
     ms,
-    quantity: shownDecimal(decimal(ms), HOUR_MS, 4),
+    quantity: shownHours(ms),
+    hoursWorked: shownHours(workedMs),
     days: days.map((day) => ({ date: day.date, seconds: day.ms / 1000 })),
-    submissionIds: distinctSorted(pieces.map(({ submissionId }) => submissionId)),
-    spelled: days.length > 1 ? `${days.map((day) => spell(day.ms)).join(' + ')} = ${total}` : total,
+    submissionIds: distinctSorted([...pieces, ...extras].map(({ submissionId }) => submissionId)),
+    spelled: terms.length > 1 ? `${terms.join('')} = ${spell(ms)}` : terms.join(''),
   };
 }
 
 export const piecesOf = (stretches: readonly Stretch[], timeZone: string): Piece[] =>
   stretches.flatMap(({ fromMs, toMs, submissionId }) =>
-    splitByDay(fromMs, toMs, timeZone).map((day) => ({ ...day, submissionId })),
+    splitByDay(fromMs, toMs, timeZone).map((slice) => ({
+      date: slice.date,
+      fromMs: slice.fromMs,
+      toMs: slice.toMs,
+      ms: slice.ms,
+      submissionId,
+    })),
   );

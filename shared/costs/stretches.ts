@@ -12,7 +12,7 @@ export interface Overlap {
   readonly submissionIds: readonly string[];
 }
 
-interface Span {
+export interface Span {
   readonly fromMs: number;
   readonly toMs: number;
 }
@@ -77,4 +77,15 @@ export function eachMomentOnce(
 /** Order of code units: the same on every machine and in every language. */
 export function compare(a: string, b: string): number {
   return a < b ? -1 : a > b ? 1 : 0;
+}
+
+/** Spans that overlap or touch as one, in the order of time. */
+export function merged(spans: readonly Span[]): Span[] {
+  const joined: { fromMs: number; toMs: number }[] = [];
+  for (const { fromMs, toMs } of [...spans].sort((a, b) => a.fromMs - b.fromMs)) {
+    const last = joined.at(-1);
+    if (last && fromMs <= last.toMs) last.toMs = Math.max(last.toMs, toMs);
+    else joined.push({ fromMs, toMs });
+  }
+  return joined;
 }

@@ -49,7 +49,7 @@ describe('hours worked', () => {
 
   it('cut at the day’s real start where midnight does not exist (São Paulo, 4 November 2018, IANA tz)', () => {
     const from = Date.parse('2018-11-04T01:00:00Z');
-    expect(splitByDay(from, from + 4 * 3_600_000, 'America/Sao_Paulo')).toEqual([
+    expect(splitByDay(from, from + 4 * 3_600_000, 'America/Sao_Paulo')).toMatchObject([
       { date: '2018-11-03', ms: 2 * 3_600_000 },
       { date: '2018-11-04', ms: 2 * 3_600_000 },
     ]);

@@ -9,7 +9,8 @@ export const costs = {
     '{time} that worker {workerId} spent operating {machineCode} are not billed as labor: the rate of the machine holds its operator.',
   'problem.operator-not-named':
     'The rate of {machineCode} holds its operator, and the record does not name one. His hours may be billed twice: name the operator.',
-  'problem.fuel-in-machine-rate': '{partNumber} is not billed: it is fuel, and the rate of {machines} holds it.',
+  'problem.fuel-in-machine-rate':
+    '{partNumber} is not billed: it is fuel, and the rate of {machines} holds it.',
   'problem.standby-under-half-day':
     '{machineCode} stood by for {time} on {dates}, when it was in use for no more than half of a working day of {hours} h. That is not billed.',
   'problem.standby-in-day-rate':
