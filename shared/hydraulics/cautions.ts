@@ -62,6 +62,9 @@ export const returnCautions = [
 
 export const valveCautions = ['traffic', 'locate', 'slowly', 'rules-decide'] as const;
 
+/** Judging what flows, for the figure of water lost. */
+export const waterLostCautions = ['traffic', 'measure', 'water', 'lines'] as const;
+
 export type Caution = (
   | typeof flowTestCautions
   | typeof tighteningCautions
@@ -69,4 +72,5 @@ export type Caution = (
   | typeof repairCautions
   | typeof returnCautions
   | typeof valveCautions
+  | typeof waterLostCautions
 )[number];

@@ -1,5 +1,7 @@
 import type { TestPoint } from '../hydraulics/availableFlow.ts';
 import type { Hydrant } from '../inventory/hydrant.ts';
+import { evaluateRecorded } from '../hydraulics/evaluateRecorded.ts';
+import { ofKind, type Effective } from '../submissions/effective.ts';
 import type { WaterLostInput } from './input.ts';
 
 type Instant = string | null;
@@ -68,4 +70,25 @@ export function waterLostInputFrom(
         : null,
     flowTest,
   };
+}
+
+/**
+ * The hydrant's latest flow test before the strike, as static, residual and flow; null where there is none that can be
+ * read. What was tested after the repair is another hydrant's word. `dayOf` gives the utility's local date.
+ */
+export function testBefore(
+  facts: readonly Effective[],
+  struckAt: Instant,
+  dayOf: (instant: string) => string,
+): (TestPoint & { readonly testedOn: string }) | null {
+  const before = ofKind(facts, 'flow-test')
+    .map(({ fact }) => fact.body)
+    .filter(({ testedAt }) => struckAt === null || Date.parse(testedAt) < Date.parse(struckAt))
+    .sort((a, b) => Date.parse(b.testedAt) - Date.parse(a.testedAt));
+  for (const body of before) {
+    const result = evaluateRecorded(body);
+    const { staticPsi, residualPsi, testedAt } = body;
+    if (result) return { staticPsi, residualPsi, flowGpm: result.measuredFlowGpm, testedOn: dayOf(testedAt) };
+  }
+  return null;
 }

@@ -5,6 +5,16 @@ import { procedure } from './forms/procedure.ts';
 import { screens } from './forms/screens.ts';
 import { tightening } from './forms/tightening.ts';
 import { values } from './forms/values.ts';
+import { waterLost } from './forms/waterLost.ts';
 
 /** English words: forms. What the crew's forms and the desk share: kinds, choices, steps, fields, screens. */
-export const forms = { ...kinds, ...procedure, ...values, ...fields, ...kit, ...screens, ...tightening } as const;
+export const forms = {
+  ...kinds,
+  ...procedure,
+  ...values,
+  ...fields,
+  ...kit,
+  ...screens,
+  ...tightening,
+  ...waterLost,
+} as const;

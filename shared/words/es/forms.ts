@@ -6,6 +6,7 @@ import { procedure } from './forms/procedure.ts';
 import { screens } from './forms/screens.ts';
 import { tightening } from './forms/tightening.ts';
 import { values } from './forms/values.ts';
+import { waterLost } from './forms/waterLost.ts';
 
 export const forms: Record<keyof typeof english, string> = {
   ...kinds,
@@ -15,4 +16,5 @@ export const forms: Record<keyof typeof english, string> = {
   ...kit,
   ...screens,
   ...tightening,
+  ...waterLost,
 };

@@ -1,5 +1,6 @@
 import { problemsFromZod } from '../../../../shared/problems/fromZod.ts';
 import type { Problem } from '../../../../shared/problems/problem.ts';
+import type { Reader } from '../../../../shared/units/format.ts';
 import { forms } from '../../../../shared/submissions/kinds.ts';
 import { encode, typedPath, type Encoded } from './encode.ts';
 import type { FormSpec } from './spec.ts';
@@ -14,10 +15,16 @@ const within = (path: string, at: string): boolean => path === at || path.starts
 
 /**
  * Reads and checks a whole form: what cannot be read, and what the form's own schema refuses, all at once. Paths are
- * those of what was typed.
+ * those of what was typed. Sentences that the form itself writes into the body are for the reader given.
  */
-export function checkForm(spec: FormSpec, values: Values, zone: string): Checked {
-  const { body, problems, rows } = encode(spec.nodes, values, { zone, nullable: spec.nullable });
+export function checkForm(
+  spec: FormSpec,
+  values: Values,
+  zone: string,
+  reader: Reader = { locale: 'en', system: 'us' },
+): Checked {
+  const { body: typed, problems, rows } = encode(spec.nodes, values, { zone, nullable: spec.nullable });
+  const body = spec.complete?.(typed, reader) ?? typed;
   const parsed = forms[spec.kind].body.safeParse(body, { reportInput: true });
   const refused = parsed.success ? [] : problemsFromZod(parsed.error.issues);
   const all = [

@@ -167,11 +167,14 @@ export function encode(nodes: readonly Node[], values: Values, options: EncodeOp
       if ('problems' in read) problems.push(...read.problems);
       else put(body, entry.name, read.value);
     }
-    for (const entry of unasked(level, typed).filter(({ name }) => !name.startsWith('_')))
-      put(body, entry.name, unaskedValue(entry));
+    const silent = unasked(level, typed).filter(({ name }) => !name.startsWith('_'));
+    for (const entry of silent) put(body, entry.name, unaskedValue(entry));
+    const within = (group: string) => (name: string) => name.startsWith(`${group}.`);
+    const placed = [...asked, ...silent].map(({ name }) => name);
     if (base === '')
       for (const group of options.nullable)
-        if (![...said].some((name) => name.startsWith(`${group}.`))) put(body, group, null);
+        // A group that this shape of the body does not have stays out of it.
+        if (placed.some(within(group)) && ![...said].some(within(group))) put(body, group, null);
     return body;
   };
 

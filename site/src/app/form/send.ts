@@ -1,10 +1,12 @@
 import type { Problem } from '../../../../shared/problems/problem.ts';
 import { problem } from '../../../../shared/problems/problem.ts';
+import type { Reader } from '../../../../shared/units/format.ts';
 import { postJson } from '../core/api.ts';
 import { deviceId } from '../core/device.ts';
 import type { Draft } from '../core/drafts.ts';
 import { preferences } from '../core/preferences.ts';
 import type { Session } from '../core/session.ts';
+import { utility } from '../core/utility.ts';
 import { recall } from '../core/recall.ts';
 import type { Entry } from '../outbox/database.ts';
 import { keepEntry, readEntry } from '../outbox/outbox.ts';
@@ -19,12 +21,18 @@ import { wordsOf } from './words.ts';
 /** Longest wait on the form for the server's word; after it the entry's own screen follows what happens. */
 const WAIT_ON_FORM_MS = 5_000;
 
+/** What a form writes by itself is read on the utility's papers, whoever typed it. */
+function utilityReader(): Reader {
+  const { locale, units } = utility.get() ?? preferences.get();
+  return { locale, system: units };
+}
+
 /** Every problem of a draft, those of a correction's reason included. */
 export function problemsOf(spec: FormSpec, draft: Draft, zone: string): readonly Problem[] {
   const reason =
     draft.corrects && draft.corrects.reason.trim() === '' ? [problem('reason-needed', 'reason')] : [];
   if (draft.corrects?.withdraw) return reason;
-  const checked = checkForm(spec, draft.values, zone);
+  const checked = checkForm(spec, draft.values, zone, utilityReader());
   return [...reason, ...(checked.ok ? [] : checked.problems)];
 }
 
@@ -52,7 +60,7 @@ export type Sent =
 
 /** Writes the checked form into the outbox and sends it. Waits a little for the answer. */
 export async function queueForm(spec: FormSpec, draft: Draft, author: Session, zone: string): Promise<Sent> {
-  const checked = draft.corrects?.withdraw ? null : checkForm(spec, draft.values, zone);
+  const checked = draft.corrects?.withdraw ? null : checkForm(spec, draft.values, zone, utilityReader());
   const body = checked?.body ?? null;
   const now = new Date();
   const submission = buildSubmission(spec, draft, body, {

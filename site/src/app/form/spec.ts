@@ -4,6 +4,7 @@ import type { HydrantStatus } from '../../../../shared/outages/hydrantStatus.ts'
 import type { StrikeState } from '../../../../shared/strikes/state.ts';
 import type { Recorded } from '../../../../shared/submissions/recorded.ts';
 import type { FactKind } from '../../../../shared/submissions/kinds.ts';
+import type { Reader } from '../../../../shared/units/format.ts';
 import type { Node, Values } from './nodes.ts';
 
 /** What is known of the job when a form is opened. Everything may be missing: there may be no signal. */
@@ -17,6 +18,8 @@ export interface FormContext {
   readonly strike: StrikeState | null;
   /** The strike's story as far as this person may read it. */
   readonly history: readonly Recorded[];
+  /** The hydrant's flow tests, as recorded. */
+  readonly flowTests: readonly Recorded[];
   readonly claim: ClaimState | null;
   /** A number for the next claim, as a proposal: the server alone says whether it is free. */
   readonly nextClaimNumber: string;
@@ -32,6 +35,8 @@ export interface FormSpec {
   readonly blank: (context: FormContext) => Values;
   /** When the thing happened, from its body; null leaves it to the time the form was opened. */
   readonly occurredAt: (body: Record<string, unknown>) => string | null;
+  /** Fills in what follows from the answers; words that it writes are for the reader given, who is the utility. */
+  readonly complete?: (body: Record<string, unknown>, reader: Reader) => Record<string, unknown>;
   /** Steering answers (`_…`) that a recorded body implies, for a correction. */
   readonly steering?: (body: Record<string, unknown>) => Values;
 }

@@ -4,6 +4,7 @@ import {
   returnCautions,
   strikeCautions,
   valveCautions,
+  waterLostCautions,
   type Caution,
 } from '../../../../shared/hydraulics/cautions.ts';
 import { useWords } from '../core/words.ts';
@@ -16,6 +17,7 @@ const cautions: Readonly<Record<string, readonly Caution[]>> = {
   repair: repairCautions,
   'flow-test': flowTestCautions,
   'return-to-service': returnCautions,
+  'water-lost': waterLostCautions,
 };
 
 /** A short line each; one touch opens what is behind them. */

@@ -44,6 +44,7 @@ export function useFormContext(about: About, claimNumberNeeded: boolean): Loaded
       status: hydrant.value?.status ?? strike.value?.status ?? null,
       strike: strike.value?.strike ?? null,
       history: strike.value?.history.map(({ recorded }) => recorded) ?? [],
+      flowTests: hydrant.value?.flowTests ?? [],
       claim: claim.value?.claim ?? null,
       nextClaimNumber: nextClaimNumber(
         (strikes.value?.claims ?? []).map(({ claimNumber }) => claimNumber),

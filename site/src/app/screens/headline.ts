@@ -44,10 +44,23 @@ export function headline(submission: Submission, words: Wording): string {
     case 'correction':
       return submission.body.reason;
     case 'water-lost':
-      return formatQuantity(submission.body.waterLostGal, 'gal', words);
+      return waterLine(submission.body, words);
     default:
       return '';
   }
+}
+
+type WaterBody = Extract<Submission, { kind: 'water-lost' }>['body'];
+
+function waterLine({ waterLostGal, estimate }: WaterBody, words: Wording): string {
+  const gal = (value: number): string => formatQuantity(value, 'gal', words);
+  const claim = gal(waterLostGal);
+  if (estimate?.by === 'valve-held' && waterLostGal === 0) return words.t('headline.water-none');
+  if (!estimate || estimate.by === 'own-figure') return claim;
+  const { lowGal, bestGal, highGal } = estimate;
+  return highGal === null
+    ? words.t('headline.water-open', { claim, low: gal(lowGal), best: gal(bestGal) })
+    : words.t('headline.water', { claim, low: gal(lowGal), high: gal(highGal) });
 }
 
 type FlowTestBody = Extract<Submission, { kind: 'flow-test' }>['body'];

@@ -19,9 +19,9 @@ import {
   linkSpec,
   plannedWorkSpec,
   valveOperationSpec,
-  waterLostSpec,
 } from './shortForms.ts';
 import { strikeSpec } from './strike.ts';
+import { waterLostSpec } from './waterLost.ts';
 
 /** Every form that a person fills in here. What the server writes (a packet frozen) or a command loads is not among it. */
 export const specs: Partial<Record<FactKind, FormSpec>> = Object.fromEntries(

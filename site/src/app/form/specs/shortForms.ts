@@ -130,26 +130,3 @@ export const linkSpec: FormSpec = {
   blank: () => ({}),
   occurredAt: () => null,
 };
-
-/** A figure for the water lost and what it stands on: somebody stands for it by name. */
-export const waterLostSpec: FormSpec = {
-  kind: 'water-lost',
-  nullable: [],
-  nodes: [
-    { type: 'quantity', name: 'waterLostGal', unit: 'gal', required: true },
-    {
-      type: 'choice',
-      name: 'method',
-      list: 'waterMethod',
-      choices: ['metered', 'flow-times-duration', 'other'],
-      required: true,
-    },
-    { type: 'text', name: 'basis', lines: 2, required: true },
-    { type: 'instant', name: 'flowingFrom' },
-    { type: 'instant', name: 'flowingTo' },
-    { type: 'person', name: 'byWorkerId', words: 'field.byWorkerId', required: true },
-    note,
-  ],
-  blank: ({ personId }) => ({ byWorkerId: personId }),
-  occurredAt: firstInstant('flowingTo', 'flowingFrom'),
-};
