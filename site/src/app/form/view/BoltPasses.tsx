@@ -63,7 +63,7 @@ export function BoltPasses({ id, recorded, title, row, path, tick }: Props) {
         <p class="help">
           {[
             sayPrinted(torque, words.locale),
-            words.t(`tightening.condition.${recorded?.condition ?? 'unknown'}`),
+            words.t(`tightening.condition.${recorded.condition ?? 'unknown'}`),
             wrench,
           ]
             .filter(Boolean)
