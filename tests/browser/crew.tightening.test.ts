@@ -189,6 +189,40 @@ describe('tightening', () => {
   });
 });
 
+describe('a hydrant model', () => {
+  test('is recorded by a manager as the manual prints it, and read by the next repair', async () => {
+    const looking = await signedIn(browser, server, 'manager');
+    open.push(looking);
+    const { page } = looking;
+    await page.goto(`${server.origin}/desk/`);
+    await page.getByRole('link', { name: 'Record a hydrant model' }).click();
+    await page.getByLabel('Model code').fill('LM-W3');
+    await page.getByLabel('Name').fill('Lowmarsh W-3 (wet barrel)');
+    await page.getByText('Wet barrel', { exact: true }).click();
+    await page.getByRole('button', { name: 'Add a joint' }).click();
+    const row = page.getByRole('group', { name: 'Joint 1', exact: true });
+    await row.getByRole('textbox', { name: /^Joint/ }).fill('Valve head');
+    await row.getByLabel('Bolts', { exact: true }).last().fill('4');
+    await row.getByLabel('Torque as printed').fill('52');
+    await sendForm(page);
+    await row.getByText('Give the unit as it is printed in the manual.').waitFor();
+    expect(await row.getByText('A torque goes with its manual and page').count()).toBe(2);
+    await row.getByText('N·m', { exact: true }).click();
+    await row.getByLabel('Maker’s manual').fill('Lowmarsh W-3 manual, invented');
+    await row.getByLabel('Page').fill('7');
+    await expectAccessible(page);
+    await shot(page, 'model-desktop');
+    await sendAndConfirm(page);
+
+    const { page: phone } = await crew();
+    await goTo(phone, server, repairOf('T-106'));
+    // 52 N·m / 1.355 818 = 38.4 lbf·ft (NIST SP 811, second-hand).
+    await joint(phone, 'Valve head')
+      .getByText('Torque 38.4 lbf·ft (52 N·m), by Lowmarsh W-3 manual, invented, page 7.')
+      .waitFor();
+  });
+});
+
 describe('codes of the rate book', () => {
   test('are picked or typed, bring their title, and never a rate', async () => {
     const { page } = await crew();
