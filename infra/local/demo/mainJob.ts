@@ -4,6 +4,7 @@ import type { WordKey } from '../../../shared/words/index.ts';
 import { bareStrike, flowTestOf, gushing, ordinaryRepair, returned, told } from './bodies.ts';
 import { declared } from './photos.ts';
 import type { Teller } from './teller.ts';
+import { lostBy } from './waterLost.ts';
 
 /** One step of the main job as the terminal shows it: what was told, and the submissions that tell it. */
 export interface Step {
@@ -72,15 +73,16 @@ export function mainJob(teller: Teller): MainJob {
             dispatch: null,
             note: null,
           });
-          t.tell('water-lost', strike, 8.7, {
-            waterLostGal: 26_600,
-            method: 'flow-times-duration',
-            basis: 'Full bore at about 700 gpm for 38 minutes, until the isolation valve was closed',
-            flowingFrom: t.hoursAgo(9.43),
-            flowingTo: t.hoursAgo(8.8),
-            byWorkerId: 'w-101',
-            note: null,
-          });
+          t.tell(
+            'water-lost',
+            strike,
+            8.7,
+            lostBy(gushing, {
+              struckAt: t.hoursAgo(9.5),
+              struckAtBasis: 'reported',
+              waterShutAt: t.hoursAgo(8.8),
+            }),
+          );
         },
       },
       {

@@ -2,6 +2,7 @@ import { procedureSteps } from '../../../../shared/strikes/procedure.ts';
 import { bareStrike, cleanBreak, flowTestOf, gushing, ordinaryRepair, returned, told } from '../bodies.ts';
 import { declared } from '../photos.ts';
 import type { Teller } from '../teller.ts';
+import { lostBy, noneLost, testPoint } from '../waterLost.ts';
 import { hydrantSubject, strikeSubject } from './subjects.ts';
 
 /** A strike that is over and can be claimed for. */
@@ -20,8 +21,8 @@ export function closedWithParty(
     readonly hours: number;
     readonly photos: 'sailmaker' | 'quince';
     readonly payer: string;
-    /** Water lost; null where the main valve held. */
-    readonly gallons: number | null;
+    /** Then no water was lost. */
+    readonly mainValveHeld: boolean;
   },
 ): ClaimedStrike {
   const h = job.hours;
@@ -41,20 +42,16 @@ export function closedWithParty(
     },
     { personId: 'w-102' },
   );
-  t.tell(
-    'flow-test',
-    hydrantSubject(job.hydrantId),
-    h + 1699,
-    flowTestOf(t, {
-      rated: job.hydrantId,
-      flowed: job.neighbour,
-      hoursAgo: h + 1699,
-      staticPsi: 74,
-      residualPsi: 48,
-      pitotPsi: 26,
-      purpose: 'routine',
-    }),
-  );
+  const before = flowTestOf(t, {
+    rated: job.hydrantId,
+    flowed: job.neighbour,
+    hoursAgo: h + 1699,
+    staticPsi: 74,
+    residualPsi: 48,
+    pitotPsi: 26,
+    purpose: 'routine',
+  });
+  t.tell('flow-test', hydrantSubject(job.hydrantId), h + 1699, before);
   t.tell('strike', subject, h, {
     ...bareStrike,
     hydrantId: job.hydrantId,
@@ -69,7 +66,7 @@ export function closedWithParty(
     calledOutAt: t.hoursAgo(h + 0.45),
     arrivedAt: t.hoursAgo(h),
     dispatch: told(t.hoursAgo(h - 0.1)),
-    found: job.gallons === null ? cleanBreak : gushing,
+    found: job.mainValveHeld ? cleanBreak : gushing,
     hazards: ['traffic'],
     photos: [
       declared(`${job.photos}-overall`, t.hoursAgo(h - 0.05), 'Hydrant and vehicle path from the kerb'),
@@ -87,16 +84,22 @@ export function closedWithParty(
     turns: 14,
     note: null,
   });
-  if (job.gallons !== null)
-    t.tell('water-lost', subject, h - 0.24, {
-      waterLostGal: job.gallons,
-      method: 'flow-times-duration',
-      basis: 'Full bore at about 700 gpm for 38 minutes, from the call to the isolation valve closed',
-      flowingFrom: t.hoursAgo(h + 0.45),
-      flowingTo: t.hoursAgo(h - 0.2),
-      byWorkerId: 'w-101',
-      note: null,
-    });
+  t.tell(
+    'water-lost',
+    subject,
+    h - 0.24,
+    job.mainValveHeld
+      ? noneLost()
+      : lostBy(
+          gushing,
+          {
+            struckAt: t.hoursAgo(h + 0.6),
+            struckAtBasis: 'witnessed',
+            waterShutAt: t.hoursAgo(h - 0.2),
+          },
+          { flowTest: testPoint(before) },
+        ),
+  );
   t.tell('out-of-service-notice', subject, h - 0.25, {
     markedOutOfServiceAt: t.hoursAgo(h - 0.22),
     dispatch: null,

@@ -2,6 +2,7 @@ import { procedureSteps } from '../../../../shared/strikes/procedure.ts';
 import { bareStrike, cleanBreak, flowTestOf, gushing, ordinaryRepair, returned, told } from '../bodies.ts';
 import { declared } from '../photos.ts';
 import type { Teller } from '../teller.ts';
+import { lostBy } from '../waterLost.ts';
 import { closedWithParty, type ClaimedStrike } from './claimed.ts';
 import { strikeSubject } from './subjects.ts';
 
@@ -62,7 +63,7 @@ export function closedStrikes(t: Teller): { readonly billed: ClaimedStrike; read
     hours: 410,
     photos: 'sailmaker',
     payer: 'Harrowgate Casualty',
-    gallons: 26_600,
+    mainValveHeld: false,
   });
   const open = closedWithParty(t, {
     hydrantId: 'TH-0138',
@@ -70,7 +71,7 @@ export function closedStrikes(t: Teller): { readonly billed: ClaimedStrike; read
     hours: 190,
     photos: 'quince',
     payer: 'Lanternfish Mutual',
-    gallons: null,
+    mainValveHeld: true,
   });
 
   // A hit and run at night: nobody to bill yet.
@@ -92,6 +93,18 @@ export function closedStrikes(t: Teller): { readonly billed: ClaimedStrike; read
       declared('millpond-scale', t.hoursAgo(259.8), 'Parted flange with rule'),
     ],
   });
+  // Nobody saw it go: the water ran for an hour at the least, and since it was last seen sound at the most.
+  t.tell(
+    'water-lost',
+    strikeSubject(ran),
+    259.4,
+    lostBy(gushing, {
+      lastSeenSoundAt: t.hoursAgo(268),
+      firstCallAt: t.hoursAgo(260.6),
+      waterShutAt: t.hoursAgo(259.6),
+    }),
+    { personId: 'w-201' },
+  );
   t.tell('party', strikeSubject(ran), 259, {
     hitAndRun: 'yes',
     vehicles: [
