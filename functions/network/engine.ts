@@ -50,9 +50,9 @@ export const codes = {
   count: { nodes: 0, links: 2 },
   nodeType: { junction: 0, reservoir: 1, tank: 2 },
   node: { elevation: 0, demand: 9, head: 10, pressure: 11 },
-  link: { diameter: 0, flow: 8, status: 11, initialStatus: 4 },
-  linkType: { checkValve: 0, pipe: 1 },
-  option: { demandMultiplier: 4 },
+  link: { diameter: 0, length: 1, flow: 8, status: 11, initialStatus: 4 },
+  linkType: { checkValve: 0, pipe: 1, pump: 2 },
+  option: { demandMultiplier: 4, headloss: 7 },
   gpm: 1,
 } as const;
 

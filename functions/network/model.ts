@@ -1,5 +1,6 @@
 import type { NetworkWarning } from '../../shared/network/answer.ts';
 import type { ModelLink, ModelNode, PlainModel } from '../../shared/network/plainModel.ts';
+import type { ModelOutline, OutlineLink } from '../../shared/network/outline.ts';
 import { codes, type Engine } from './engine.ts';
 
 /** Head to pressure as EPANET has it, psi per foot of water, so that pressures agree with its own reports. */
@@ -38,6 +39,11 @@ export interface Model {
   pressureAtFlow(nodeId: string, flowGpm: number): number;
   /** Closes links and solves again; answers those that the model's own controls opened at once. */
   closeLinks(linkIds: readonly string[]): string[];
+  /** What a link is, in inches and feet. */
+  linkFacts(linkId: string): Omit<OutlineLink, keyof ModelLink>;
+  readonly headloss: ModelOutline['headloss'];
+  /** What a junction takes at the hour that was solved, gpm. */
+  demandGpm(nodeId: string): number;
   readonly takeWarnings: () => NetworkWarning[];
   close(): void;
 }
@@ -69,6 +75,20 @@ function plainModel({ project }: Engine): PlainModel {
       return { x: null, y: null };
     }
   }
+}
+
+const headlosses = ['hazen-williams', 'darcy-weisbach', 'chezy-manning'] as const;
+
+function linkFacts({ project }: Engine, linkId: string): Omit<OutlineLink, keyof ModelLink> {
+  const at = project.getLinkIndex(linkId);
+  const type = project.getLinkType(at);
+  const kind = type <= codes.linkType.pipe ? 'pipe' : type === codes.linkType.pump ? 'pump' : 'valve';
+  return {
+    kind,
+    diameterIn: kind === 'pump' ? null : project.getLinkValue(at, codes.link.diameter),
+    lengthFt: kind === 'pipe' ? project.getLinkValue(at, codes.link.length) : null,
+    open: project.getLinkValue(at, codes.link.initialStatus) !== 0,
+  };
 }
 
 /** Makes a model of an opened network. */
@@ -145,6 +165,9 @@ export function modelOf(engine: Engine): Model {
         .filter(({ at }) => project.getLinkValue(at, codes.link.status) !== 0)
         .map(({ linkId }) => linkId);
     },
+    linkFacts: (linkId) => linkFacts(engine, linkId),
+    headloss: headlosses[project.getOption(codes.option.headloss)] ?? 'hazen-williams',
+    demandGpm: (nodeId) => project.getNodeValue(index(nodeId), codes.node.demand),
     takeWarnings,
     close() {
       project.closeH();

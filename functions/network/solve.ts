@@ -1,7 +1,10 @@
 import { Worker } from 'node:worker_threads';
 import type { NetworkQuestion } from '../../shared/network/question.ts';
 import { problem } from '../../shared/problems/problem.ts';
-import type { NetworkReply, NetworkRequest } from './worker.ts';
+import type { ModelOutline } from '../../shared/network/outline.ts';
+import type { NetworkAnswer } from '../../shared/network/answer.ts';
+import { besideProgram } from './program.ts';
+import type { NetworkReply, NetworkRequest, Reply } from './worker.ts';
 
 /** Time for one question. The large public networks take a tenth of a second; what takes longer than this is broken. */
 export const LIMIT_MS = 10_000;
@@ -20,11 +23,25 @@ export interface SolveOptions {
  *
  * @throws only for a fault of ours (the thread's program is not there)
  */
-export async function solveNetwork(
+export const solveNetwork = (
   inp: string,
   question: NetworkQuestion,
-  { limitMs = LIMIT_MS, program = new URL('./worker.ts', import.meta.url) }: SolveOptions = {},
-): Promise<NetworkReply> {
+  options: SolveOptions = {},
+): Promise<NetworkReply> => inThread<NetworkAnswer>({ inp, question }, options);
+
+/** What a network file holds, and how it looks at an hour of its clock; in a thread as `solveNetwork`. */
+export const readOutline = (
+  inp: string,
+  hour: number,
+  options: SolveOptions = {},
+): Promise<Reply<ModelOutline>> =>
+  inThread<ModelOutline>({ inp, question: { ask: 'outline', hour } }, options);
+
+async function inThread<Answer>(
+  request: NetworkRequest,
+  { limitMs = LIMIT_MS, program = besideProgram }: SolveOptions,
+): Promise<Reply<Answer>> {
+  const { inp } = request;
   if (Buffer.byteLength(inp) > MOST_BYTES)
     return {
       ok: false,
@@ -38,7 +55,7 @@ export async function solveNetwork(
   });
   let timer: NodeJS.Timeout | undefined;
   try {
-    return await new Promise<NetworkReply>((resolve, reject) => {
+    return await new Promise<Reply<Answer>>((resolve, reject) => {
       timer = setTimeout(() => {
         resolve({ ok: false, problems: [problem('network-too-slow', 'inp', { seconds: limitMs / 1000 })] });
       }, limitMs);
@@ -51,7 +68,6 @@ export async function solveNetwork(
       worker.once('exit', (code) => {
         reject(new Error(`the network's thread ended with ${code} before it answered`));
       });
-      const request: NetworkRequest = { inp, question };
       worker.postMessage(request);
     });
   } finally {

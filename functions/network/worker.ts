@@ -2,9 +2,12 @@ import { parentPort } from 'node:worker_threads';
 import type { NetworkAnswer } from '../../shared/network/answer.ts';
 import type { NetworkQuestion } from '../../shared/network/question.ts';
 import { problem, type Problem } from '../../shared/problems/problem.ts';
+import type { ModelOutline } from '../../shared/network/outline.ts';
 import { answerOn, NotInModel } from './answer.ts';
+import { complaints } from './complaints.ts';
 import { EngineError, openEngine } from './engine.ts';
 import { modelOf } from './model.ts';
+import { outlineOf, type OutlineQuestion } from './outline.ts';
 
 /**
  * Runs in a thread of its own, so that it can be killed: a network is somebody's file, and a solver in the middle of its
@@ -12,25 +15,14 @@ import { modelOf } from './model.ts';
  */
 export interface NetworkRequest {
   readonly inp: string;
-  readonly question: NetworkQuestion;
+  readonly question: NetworkQuestion | OutlineQuestion;
 }
-export type NetworkReply =
-  | { readonly ok: true; readonly answer: NetworkAnswer }
+export type Reply<Answer> =
+  | { readonly ok: true; readonly answer: Answer }
   | { readonly ok: false; readonly problems: readonly Problem[] };
+export type NetworkReply = Reply<NetworkAnswer>;
 
-/** The first few of EPANET's complaints, each with the line that it is about. */
-function complaints(report: string): string {
-  const lines = report.split(/\r?\n/).map((line) => line.trim());
-  const found = lines.flatMap((line, index) => {
-    const [, said] = /^Error \d+: (.+?):?$/.exec(line) ?? [];
-    return said === undefined || line.startsWith('Error 200')
-      ? []
-      : [`${said} ${lines[index + 1] ?? ''}`.trim()];
-  });
-  return found.slice(0, 5).join('; ');
-}
-
-async function reply({ inp, question }: NetworkRequest): Promise<NetworkReply> {
+async function reply({ inp, question }: NetworkRequest): Promise<Reply<NetworkAnswer | ModelOutline>> {
   try {
     const model = modelOf(await openEngine(inp));
     const { nodes } = model.plain;
@@ -38,13 +30,14 @@ async function reply({ inp, question }: NetworkRequest): Promise<NetworkReply> {
     // EPANET opens such a file; the way out that is added to it would then be its only source.
     if (nodes.every(({ kind }) => kind === 'junction'))
       return { ok: false, problems: [problem('network-no-source', 'inp')] };
-    const answer = answerOn(model, question);
+    const answer =
+      question.ask === 'outline' ? outlineOf(model, question) : answerOn(model, question);
     model.close();
     return { ok: true, answer };
   } catch (error) {
     if (error instanceof NotInModel) return { ok: false, problems: error.problems };
     if (error instanceof EngineError) {
-      const detail = complaints(error.report) || error.message.replace(/^Error \d+: /, '');
+      const detail = complaints(error.report, inp) || error.message.replace(/^Error \d+: /, '');
       // 110: the equations have no solution; everything else is the file.
       const code = error.code === 110 ? 'network-unsolved' : 'network-broken';
       return { ok: false, problems: [problem(code, 'inp', { detail })] };
