@@ -1,17 +1,12 @@
 import { problem, type Problem } from '../problems/problem.ts';
 import { canonicalJson } from '../submissions/canonical.ts';
 import { editionOn } from './editions.ts';
-import { billable, HOUR_MS, piecesOf, timeOf } from './hours.ts';
-import {
-  authorityOf,
-  distinctSorted,
-  groupBy,
-  spell,
-  type DraftLine,
-  type Drafted,
-  type LineKind,
-} from './line.ts';
-import { decimal, dollarText, toCents } from './money.ts';
+import { billable, piecesOf, type Piece } from './hours.ts';
+import { distinctSorted, groupBy, spell, type DraftLine, type Drafted } from './line.ts';
+import { holds } from './machineHolds.ts';
+import { daysLine, hoursLine, milesLine, unpricedHours, type Priced } from './machineLine.ts';
+import { machineExtras, standingBy, toldOf } from './machineTime.ts';
+import { decimal } from './money.ts';
 import type { RateBookEdition } from './rateBook.ts';
 import { compare, eachMomentOnce, spanOf, type Stretch } from './stretches.ts';
 import type { Work, WorkRecord } from './work.ts';
@@ -20,7 +15,6 @@ const IN_USE = 'in use';
 const STANDING_BY = 'standing by';
 
 type Machine = WorkRecord['machines'][number] & { readonly submissionId: string };
-type Rate = RateBookEdition['machines'][number];
 
 /**
  * Which entries speak of one machine. Within a record every entry is a machine of its own; across records the first
@@ -46,18 +40,10 @@ function machinesOf(records: Work['records']): [string, [Machine, ...Machine[]]]
   ]);
 }
 
-interface Priced {
-  readonly order: string;
-  readonly machine: Machine;
-  readonly rate: Rate | undefined;
-  readonly edition: RateBookEdition | null;
-  readonly missing: Problem | null;
-  readonly date: string;
-}
-
 /**
- * Lines for each machine by the edition in force on the day of the strike: hours in use or miles driven, whichever the
- * rate is for, and standing by only where the rate has a price for it. The operator is billed as labour, never here.
+ * Lines for each machine by the edition in force on the day of the strike: hours in use, days of use or miles driven,
+ * whichever the rate is for, and standing by only where the rate has a price for it and its rule is met. The operator
+ * is billed as labour, never here, except where the rate holds him: then labour leaves him out.
  */
 export function machineLines(
   { records, timeZone, strike }: Work,
@@ -74,9 +60,9 @@ export function machineLines(
     const rate = edition?.machines.find((item) => item.machineCode === machineCode);
     const priced: Priced = { order, machine, rate, edition, missing, date: strike.date };
 
-    const stretches = entries.flatMap(({ inUse, standingBy, submissionId }): Stretch[] => [
+    const stretches = entries.flatMap(({ inUse, standingBy: stood, submissionId }): Stretch[] => [
       ...inUse.map((span) => ({ ...spanOf(span), as: IN_USE, submissionId })),
-      ...standingBy.map((span) => ({ ...spanOf(span), as: STANDING_BY, submissionId })),
+      ...stood.map((span) => ({ ...spanOf(span), as: STANDING_BY, submissionId })),
     ]);
     const { kept, overlaps } = eachMomentOnce(billable(stretches, machineCode, problems), (as) =>
       as === IN_USE ? 0 : 1,
@@ -85,19 +71,27 @@ export function machineLines(
       problems.push(
         problem('machine-claimed-twice', submissionIds.join(' '), { machineCode, time: spell(ms) }),
       );
-    const used = kept.filter(({ as }) => as === IN_USE);
-    const stood = kept.filter(({ as }) => as === STANDING_BY);
+    const piecesAs = (wanted: string): Piece[] =>
+      piecesOf(
+        kept.filter(({ as }) => as === wanted),
+        timeZone,
+      );
+    const used = piecesAs(IN_USE);
+    const stood = piecesAs(STANDING_BY);
+    if (
+      holds(rate, 'operator') &&
+      used.length > 0 &&
+      entries.every(({ operatorWorkerId }) => !operatorWorkerId)
+    )
+      problems.push(problem('operator-not-named', toldOf(used).path, { machineCode }));
 
     const { miles, submissionIds } = drivenMiles(entries);
     if (rate?.unit === 'mile') {
       if (miles > 0) lines.push(milesLine(priced, miles, submissionIds));
       else if (used.length > 0)
-        lines.push(
-          unpricedHours(priced, used, timeZone, problem('machine-needs-miles', '', { machineCode })),
-        );
+        lines.push(unpricedHours(priced, used, problem('machine-needs-miles', '', { machineCode })));
     } else {
-      if (used.length > 0)
-        lines.push(hoursLine(priced, used, timeZone, 'machine-hours', rate?.rateUsd ?? null));
+      if (used.length > 0) lines.push(useLine(priced, used));
       if (miles > 0) {
         if (used.length > 0)
           notes.push(problem('miles-not-billed', submissionIds.join(' '), { machineCode, miles }));
@@ -105,18 +99,51 @@ export function machineLines(
       }
     }
     if (stood.length > 0) {
-      if (rate && rate.standbyUsd === null) notes.push(standbyNote(machineCode, stood));
-      else lines.push(hoursLine(priced, stood, timeZone, 'machine-standby', rate?.standbyUsd ?? null));
+      const standby = standbyOf(priced, used, stood);
+      lines.push(...standby.lines);
+      notes.push(...standby.notes);
     }
   }
   return { lines, problems, notes };
 }
 
-const standbyNote = (machineCode: string, stood: readonly Stretch[]): Problem =>
-  problem('standby-not-billed', distinctSorted(stood.map(({ submissionId }) => submissionId)).join(' '), {
-    machineCode,
-    time: spell(stood.reduce((ms, { fromMs, toMs }) => ms + toMs - fromMs, 0)),
-  });
+function useLine(priced: Priced, used: readonly Piece[]): DraftLine {
+  const { rate } = priced;
+  if (!rate) return hoursLine(priced, 'machine-hours', null, used);
+  if (rate.unit === 'day') return daysLine(priced, rate.rateUsd, used);
+  return hoursLine(priced, 'machine-hours', rate.rateUsd, used, machineExtras(used, rate));
+}
+
+function standbyOf(
+  priced: Priced,
+  used: readonly Piece[],
+  stood: readonly Piece[],
+): { readonly lines: readonly DraftLine[]; readonly notes: readonly Problem[] } {
+  const { rate } = priced;
+  const { machineCode } = priced.machine;
+  if (!rate) return { lines: [hoursLine(priced, 'machine-standby', null, stood)], notes: [] };
+  const note = (
+    code: string,
+    pieces: readonly Piece[],
+    more: (dates: string) => Problem['params'],
+  ): Problem[] => {
+    if (pieces.length === 0) return [];
+    const { time, dates, path } = toldOf(pieces);
+    return [problem(code, path, { machineCode, time, ...more(dates) })];
+  };
+  if (rate.standbyUsd === null) return { lines: [], notes: note('standby-not-billed', stood, () => ({})) };
+  const { billed, underHalf, inDay } = standingBy(used, stood, rate);
+  return {
+    lines: billed.length === 0 ? [] : [hoursLine(priced, 'machine-standby', rate.standbyUsd, billed)],
+    notes: [
+      ...note('standby-under-half-day', underHalf, (dates) => ({
+        dates,
+        hours: rate.standbyOnlyIfUsedOverHalfOfHours ?? '',
+      })),
+      ...note('standby-in-day-rate', inDay, () => ({})),
+    ],
+  };
+}
 
 /** Miles add up over records, except that a record which repeats another's hours repeats its miles too. */
 function drivenMiles(entries: readonly Machine[]): { miles: number; submissionIds: string[] } {
@@ -134,91 +161,4 @@ function overlap(a: Machine, b: Machine): boolean {
   return a.inUse.some((x) =>
     b.inUse.some((y) => Date.parse(x.from) < Date.parse(y.to) && Date.parse(y.from) < Date.parse(x.to)),
   );
-}
-
-function common({ order, machine, rate, edition, missing, date }: Priced, kind: LineKind) {
-  const { machineCode, description } = machine;
-  return {
-    section: 'machines',
-    kind,
-    order: `${order}\u0000${kind}`,
-    item: machineCode,
-    description: rate?.title ?? description,
-    hoursWorked: null,
-    time: null,
-    fraction: null,
-    editionId: edition?.editionId ?? null,
-    authority: edition && rate ? authorityOf(edition, rate.authorityId) : null,
-    dateBasis: { rule: 'strike', dates: date === '' ? [] : [date] },
-    problems: rate
-      ? []
-      : [
-          missing ??
-            problem('no-machine-rate', '', { machineCode, date, editionId: edition?.editionId ?? '' }),
-        ],
-  } as const satisfies Partial<DraftLine>;
-}
-
-function hoursLine(
-  priced: Priced,
-  stretches: readonly Stretch[],
-  timeZone: string,
-  kind: LineKind,
-  rateUsd: string | null,
-): DraftLine {
-  const time = timeOf(piecesOf(stretches, timeZone));
-  const amountCents = rateUsd === null ? null : toCents(decimal(rateUsd).times(time.ms), HOUR_MS);
-  return {
-    ...common(priced, kind),
-    quantity: time.quantity,
-    unit: 'hour',
-    days: time.days,
-    rateUsd,
-    amountCents,
-    submissionIds: time.submissionIds,
-    arithmetic:
-      amountCents === null
-        ? time.spelled
-        : `${time.spelled} × $${rateUsd ?? ''}/h = $${dollarText(amountCents)}`,
-  };
-}
-
-/** Hours of a machine whose rate is by the mile, with no miles recorded: shown, so that somebody adds them. */
-function unpricedHours(
-  priced: Priced,
-  stretches: readonly Stretch[],
-  timeZone: string,
-  why: Problem,
-): DraftLine {
-  return {
-    ...hoursLine(priced, stretches, timeZone, 'machine-hours', null),
-    authority: null,
-    problems: [why],
-  };
-}
-
-function milesLine(priced: Priced, miles: number, submissionIds: readonly string[]): DraftLine {
-  const { rate, machine } = priced;
-  const quantity = decimal(miles).toFixed();
-  const byMile = rate?.unit === 'mile' ? rate.rateUsd : null;
-  const amountCents = byMile === null ? null : toCents(decimal(byMile).times(quantity));
-  const line = common(priced, 'machine-miles');
-  return {
-    ...line,
-    quantity,
-    unit: 'mile',
-    days: [],
-    rateUsd: byMile,
-    amountCents,
-    authority: byMile === null ? null : line.authority,
-    submissionIds,
-    arithmetic:
-      amountCents === null
-        ? `${quantity} mi`
-        : `${quantity} mi × $${byMile ?? ''}/mi = $${dollarText(amountCents)}`,
-    problems:
-      rate && byMile === null
-        ? [problem('machine-needs-hours', '', { machineCode: machine.machineCode })]
-        : line.problems,
-  };
 }

@@ -24,7 +24,7 @@ const known = new WeakMap<PayRules, Map<string, readonly Segment[]>>();
  */
 export function segmentsOf(rules: PayRules, day: Day, timeZone: string): readonly Segment[] {
   let days = known.get(rules);
-  if (!days || days.size > MOST_KEPT) known.set(rules, (days = new Map()));
+  if (!days || days.size > MOST_KEPT) known.set(rules, (days = new Map<string, readonly Segment[]>()));
   const key = `${timeZone}\u0000${day.date}`;
   const found = days.get(key);
   if (found) return found;
