@@ -92,8 +92,8 @@ export const waterLost: Record<keyof typeof english, string> = {
   'water-answer.own': 'una cifra propia',
   'water-answer.recorded': 'Agua perdida',
   'water-answer.not-recorded': 'Nadie ha registrado todavía el agua perdida.',
-  'water-answer.used':
-    'Usada en la reparación, contada aparte: lavado {flushing}, pruebas de caudal {flowTest}.',
+  'water-answer.do': 'Estimar el agua perdida',
+  'water-answer.again': 'Estimarla de nuevo',
   'water-answer.by': 'Registrado por {who}, {when}.',
   'headline.water': 'Se reclaman {claim}, de entre {low} y {high}',
   'headline.water-open': 'Se reclaman {claim}; baja {low}, mejor {best}, máximo desconocido',

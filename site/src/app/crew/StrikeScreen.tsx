@@ -10,6 +10,7 @@ import { mayWrite } from '../screens/may.ts';
 import { missingFrom, MissingList, StageTag, StrikeAlarms, StrikeTimes } from '../screens/StrikeFacts.tsx';
 import { Story } from '../screens/Story.tsx';
 import { strikeTitle } from '../screens/titles.ts';
+import { WaterLost } from '../screens/WaterLost.tsx';
 import { Unread } from '../screens/Unread.tsx';
 
 const reports = [
@@ -97,6 +98,7 @@ function Content({ answer }: { readonly answer: StrikeAnswer }) {
         <h2>{words.t('strike.times')}</h2>
         <StrikeTimes strike={strike} />
       </section>
+      <WaterLost answer={answer} />
       <section>
         <h2>{words.t('story.title')}</h2>
         <Story history={answer.history} from={['strike', strike.strikeId]} />

@@ -13,6 +13,7 @@ import { mayWrite } from '../screens/may.ts';
 import { missingFrom, MissingList, StageTag, StrikeAlarms, StrikeTimes } from '../screens/StrikeFacts.tsx';
 import { SaidList, Story } from '../screens/Story.tsx';
 import { partyTitle, strikeTitle } from '../screens/titles.ts';
+import { WaterLost } from '../screens/WaterLost.tsx';
 import { Unread } from '../screens/Unread.tsx';
 import { Evidence } from './Evidence.tsx';
 
@@ -76,6 +77,7 @@ function Content({ answer }: { readonly answer: StrikeAnswer }) {
             <h2>{words.t('desk.parties')}</h2>
             <Parties answer={answer} />
           </section>
+          <WaterLost answer={answer} />
           <section>
             <h2>{words.t('desk.evidence')}</h2>
             <Evidence exhibits={strike.exhibits} states={answer.evidence} />
