@@ -9,6 +9,8 @@ import { townInventoryCsv } from '../../infra/local/demo/town.ts';
 import { demoUtility } from '../../infra/local/demo/utility.ts';
 import { project } from '../../shared/projections/project.ts';
 import { parseSubmission, writersOf } from '../../shared/submissions/submission.ts';
+import { jointsOf } from '../../shared/tightening/fromModel.ts';
+import { tighteningDoubts } from '../../shared/tightening/judge.ts';
 import { utilitySettings } from '../../shared/utility/settings.ts';
 
 const now = new Date('2026-11-25T14:00:00Z');
@@ -82,6 +84,22 @@ describe('the demo utility', () => {
     );
     expect(hydrants.find(({ hydrantId }) => hydrantId === 'TH-0365')?.inService).toBe(true);
     expect(strikes.flatMap(({ breaches }) => breaches)).toEqual([]);
+  });
+
+  it('tells repairs closed as their model’s record says, with wrench and name', () => {
+    const model = demoModels.find(({ modelId }) => modelId === 'BW-D51')!;
+    const repairs = tellAll().told.flatMap(({ submission }) =>
+      submission.kind === 'repair' && submission.body.tightened ? [submission.body.tightened] : [],
+    );
+    expect(repairs.length).toBeGreaterThan(0);
+    for (const tightened of repairs) {
+      expect(tightened.map(({ kind }) => kind)).toEqual(['bolts', 'back-off', 'bolts']);
+      for (const done of tightened) {
+        const recorded = jointsOf(model).find(({ joint }) => joint === done.joint) ?? null;
+        expect(recorded, done.joint).not.toBeNull();
+        expect(tighteningDoubts(done, recorded, done.doneAt.slice(0, 10))).toEqual([]);
+      }
+    }
   });
 
   it('is a town of about 400 hydrants, each number once', () => {

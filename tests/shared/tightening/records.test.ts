@@ -168,8 +168,8 @@ describe('a record of tightening', () => {
     ],
     ['with a torque and no manual', { manual: null }, ['manual torque-needs-source']],
     ['with a pass twice', { passes: ['30', '30'] }, ['passes pass-twice']],
-    ['by nobody', { byWorkerId: '' }, ['byWorkerId required']],
-    ['at no time', { doneAt: null }, ['doneAt required']],
+    ['by nobody', { byWorkerId: undefined }, ['byWorkerId required']],
+    ['at no time', { doneAt: undefined }, ['doneAt required']],
   ])('%s', (_, change, expected) =>
     expect(problems(tightenedJoint, { ...done, ...change })).toEqual(expected),
   );

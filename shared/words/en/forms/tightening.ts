@@ -36,6 +36,7 @@ export const tightening = {
   'value.torqueUnit.N.m': 'N·m',
   'value.torqueUnit.kgf.m': 'kgf·m',
 
+  'tightening.start-from': 'Or start from a model on record',
   'tightening.of-model': 'Model {model}',
   'tightening.model-unknown': 'The model of this hydrant is not on record: see the maker’s manual.',
   'tightening.model-unread':

@@ -38,6 +38,7 @@ export const tightening: Record<keyof typeof english, string> = {
   'value.torqueUnit.N.m': 'N·m',
   'value.torqueUnit.kgf.m': 'kgf·m',
 
+  'tightening.start-from': 'O empezar de un modelo registrado',
   'tightening.of-model': 'Modelo {model}',
   'tightening.model-unknown': 'El modelo de este hidrante no consta: consulte el manual del fabricante.',
   'tightening.model-unread':
