@@ -5,7 +5,6 @@ export const waterLost = {
     'What you could see is enough: the figures come from it. The claim uses the low one unless somebody chooses another and says why.',
   'section.water.valve': 'The main valve',
   'section.water.valve.help': 'A dry-barrel hydrant whose main valve held lost no water.',
-  'section.water.none': 'Water lost',
   'section.water.seen': 'What was seen',
   'section.water.times': 'How long it ran',
   'section.water.pipes': 'Pressure, lateral and main',
@@ -15,7 +14,8 @@ export const waterLost = {
   'section.water.test.help':
     'No figure is more than this hydrant can give: its test, carried on to no pressure.',
   'section.water.meter': 'Read from a meter or a tank',
-  'section.water.figure': 'The figures',
+  'section.water.answer': 'What it comes to',
+  'section.water.figure': 'Which figure is claimed',
   'section.water.challenge': 'Answer to a challenge',
   'section.water.challenge.help':
     'Needed only where the figure is challenged: say how it could be so all the same. It stands in the record under the name given.',
@@ -71,7 +71,6 @@ export const waterLost = {
   'field.water-lost.question.used.minutes': 'Minutes',
   'value.waterMethod.none-lost': 'None was lost',
 
-  'water-answer.title': 'What it comes to',
   'water-answer.low': 'Low',
   'water-answer.best': 'Best',
   'water-answer.high': 'High',

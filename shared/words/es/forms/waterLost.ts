@@ -7,7 +7,6 @@ export const waterLost: Record<keyof typeof english, string> = {
     'Basta lo que usted pudo ver: de ahí salen las cifras. La reclamación usa la baja, salvo que alguien elija otra y diga por qué.',
   'section.water.valve': 'La válvula principal',
   'section.water.valve.help': 'Un hidrante de barril seco cuya válvula principal aguantó no perdió agua.',
-  'section.water.none': 'Agua perdida',
   'section.water.seen': 'Lo que se vio',
   'section.water.times': 'Cuánto tiempo corrió',
   'section.water.pipes': 'Presión, ramal y tubería principal',
@@ -17,7 +16,8 @@ export const waterLost: Record<keyof typeof english, string> = {
   'section.water.test.help':
     'Ninguna cifra supera lo que este hidrante puede dar: su prueba, llevada hasta quedar sin presión.',
   'section.water.meter': 'Leído en un medidor o un tanque',
-  'section.water.figure': 'Las cifras',
+  'section.water.answer': 'Lo que resulta',
+  'section.water.figure': 'Qué cifra se reclama',
   'section.water.challenge': 'Respuesta a una duda',
   'section.water.challenge.help':
     'Solo hace falta si la cifra está en duda: diga cómo podría ser así a pesar de todo. Queda en el registro con el nombre indicado.',
@@ -74,7 +74,6 @@ export const waterLost: Record<keyof typeof english, string> = {
   'field.water-lost.question.used.minutes': 'Minutos',
   'value.waterMethod.none-lost': 'No se perdió',
 
-  'water-answer.title': 'Lo que resulta',
   'water-answer.low': 'Baja',
   'water-answer.best': 'Mejor',
   'water-answer.high': 'Alta',

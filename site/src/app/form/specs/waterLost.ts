@@ -137,7 +137,9 @@ const meter: Node = {
   nodes: [quantity('question.metered.waterGal', 'gal'), kept('question.metered.accuracyFraction')],
 };
 
-/** Drawn with the estimate beside it. */
+/** Nothing is asked here: the estimate is shown, before it is chosen from. */
+const answer: Node = { type: 'section', id: 'water.answer', nodes: [] };
+
 const figure: Node = {
   type: 'section',
   id: 'water.figure',
@@ -272,13 +274,8 @@ export const waterLostSpec: FormSpec = {
       nodes: [
         valve,
         { type: 'when', test: flowed, nodes: [seen, times, pipes, test, meter] },
+        answer,
         { type: 'when', test: flowed, nodes: [figure, challenge] },
-        // Where the valve held the answer stands alone.
-        {
-          type: 'when',
-          test: (values) => !flowed(values),
-          nodes: [{ type: 'section', id: 'water.none', nodes: [] }],
-        },
         used,
       ],
     },

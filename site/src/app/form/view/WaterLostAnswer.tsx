@@ -34,7 +34,6 @@ export function WaterLostAnswer({ values }: ExtraProps) {
   const answer = answerTo(body['question'] as Record<string, unknown> | undefined);
   return (
     <div class="answer">
-      <h3>{words.t('water-answer.title')}</h3>
       <div role="status">
         {'estimate' in answer ? (
           <>

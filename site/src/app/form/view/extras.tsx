@@ -13,7 +13,6 @@ export const extras: Readonly<Record<string, ComponentType<ExtraProps>>> = {
   'hydrant-model.which': ModelStart,
   'repair.parts': KitParts,
   'return.when': ReturnAnswer,
-  'water.figure': WaterLostAnswer,
-  'water.none': WaterLostAnswer,
+  'water.answer': WaterLostAnswer,
   'water.seen': HowToMeasure,
 };
