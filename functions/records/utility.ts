@@ -7,13 +7,22 @@ import type { RecordsDeps } from './deps.ts';
 import { factsOf } from './facts.ts';
 
 /** The settings that anybody may see. The roll of people and the letterhead stay inside. */
-const openSettings = ({ name, timeZone, locale, units, emergencyPhone, dispatch }: UtilitySettings) => ({
+const openSettings = ({
   name,
   timeZone,
   locale,
   units,
   emergencyPhone,
   dispatch,
+  flowTest = {},
+}: UtilitySettings) => ({
+  name,
+  timeZone,
+  locale,
+  units,
+  emergencyPhone,
+  dispatch,
+  flowTest,
 });
 
 /** The utility itself: its settings, its people's sign-in, its hydrant models and rate books. */

@@ -5,7 +5,7 @@ import { readingFlow, type FlowReading, type ReadingFlow } from './flowReadings.
 import { flowTestProblems, type FlowTestInput } from './flowTestInput.ts';
 import { standardFlowTestSettings, type FlowTestSettings } from './flowTestSettings.ts';
 import { flowTestWarnings, type FlowTestWarning } from './flowTestWarnings.ts';
-import { hydrantClassOf, type HydrantClass } from './hydrantClass.ts';
+import { classNameOf, hydrantClassOf, type HydrantClass } from './hydrantClass.ts';
 import { pressureDrop } from './pressureDrop.ts';
 import { ratingResidual, type Rating } from './ratingResidual.ts';
 import { readingSpread, type ReadingSpread } from './readingSpread.ts';
@@ -17,6 +17,8 @@ export interface FlowTestResult {
   readonly availableFlowGpm: number | null;
   /** Class by the rated capacity; null when the drop is too small for a rating. */
   readonly hydrantClass: HydrantClass | null;
+  /** The class as the utility names it. */
+  readonly className: string | null;
   readonly targetResidualPsi: number;
   readonly drop: { readonly psi: number; readonly fraction: number; readonly sufficient: boolean };
   /** What the class stands on: the rating residual, how it was chosen, and the flow there, gpm. */
@@ -101,6 +103,7 @@ export function evaluateFlowTest(
     measuredFlowGpm,
     availableFlowGpm: flowAt(targetResidualPsi),
     hydrantClass,
+    className: hydrantClass === null ? null : classNameOf(hydrantClass, settings.classBands),
     targetResidualPsi,
     drop: { psi: drop.psi, fraction: drop.fraction, sufficient: drop.sufficient },
     rating: { ...rating, capacityGpm },

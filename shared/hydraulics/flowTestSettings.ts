@@ -1,7 +1,9 @@
 import * as z from 'zod';
 import { problemIssue } from '../problems/fromZod.ts';
+import { numberIn } from './flowReadings.ts';
 import { hydrantColors, hydrantClasses, standardBands, type ClassBand } from './hydrantClass.ts';
 import { MINIMUM_DROP_FRACTION } from './pressureDrop.ts';
+import { ranges } from './ranges.ts';
 import { RATING_RESIDUAL_PSI, ratingRules, WEAK_STATIC_PSI, type RatingRule } from './ratingResidual.ts';
 
 /** A pitot gauge's useful range on one kind of outlet, psi. */
@@ -107,10 +109,17 @@ const pitotRange = z
     path: ['maximumPsi'],
   });
 
+const assumedGauge = z.strictObject({
+  rangePsi: numberIn(ranges.gaugeRangePsi),
+  accuracyFraction: numberIn(ranges.accuracyFraction),
+  resolutionPsi: numberIn(ranges.resolutionPsi),
+});
+
 const bands = z
   .array(
     z.strictObject({
       hydrantClass: z.enum(hydrantClasses),
+      name: z.string().trim().min(1).max(20).optional(),
       fromGpm: z.number().int().min(0).max(20_000),
       color: z.enum(hydrantColors),
     }),
@@ -138,12 +147,22 @@ export const flowTestRules = z
     minimumDropFraction: z.number().min(0.01).max(0.9),
     classBands: bands,
     pitot: z.strictObject({ hose: pitotRange, pumper: pitotRange }),
+    usualCoefficient: z
+      .strictObject({ minimum: numberIn(ranges.coefficient), maximum: numberIn(ranges.coefficient) })
+      .refine(({ minimum, maximum }) => minimum < maximum, {
+        params: { problem: 'range-upside-down' },
+        path: ['maximum'],
+      }),
+    pumperFromIn: numberIn(ranges.diameterIn),
+    mostFlowGpm: numberIn(ranges.measuredFlowGpm),
     calibrationDays: z.number().int().min(1).max(3650),
     staticJump: z.strictObject({ psi: z.number().min(0).max(100), fraction: share }),
     widestFraction: share,
     lossFraction: share,
     errors: z
       .strictObject({
+        pressureGauge: assumedGauge,
+        pitotGauge: assumedGauge,
         sharedGaugeError: share,
         measuredDiameterIn: z.number().min(0).max(0.5),
         nominalDiameterFraction: z.number().min(0).max(0.2),

@@ -1,7 +1,7 @@
 import { convert } from '../units/convert.ts';
 import { displays, formatNumber, formatQuantity, unitSymbol, type Reader } from '../units/format.ts';
 import { say } from '../words/index.ts';
-import { standardBands, type ClassBand, type HydrantClass } from './hydrantClass.ts';
+import { classNameOf, standardBands, type ClassBand, type HydrantClass } from './hydrantClass.ts';
 
 const WIDTH = 640;
 const HEIGHT = 300;
@@ -50,7 +50,10 @@ const capacity = ({ result }: Rated): number => result.rating.capacityGpm ?? 0;
 const high = ({ result }: Rated): number => result.interval?.highGpm ?? 0;
 
 /** What the chart shows, in a sentence for each test. */
-export function historyDescription({ entries }: Chart, reader: Reader): string {
+export function historyDescription(
+  { entries }: Chart,
+  reader: Reader & { readonly bands?: readonly ClassBand[] | undefined },
+): string {
   const rated = entries.filter(isRated);
   if (rated.length === 0) return say(reader.locale, 'hydraulics.history.none-rated');
   return rated
@@ -58,7 +61,7 @@ export function historyDescription({ entries }: Chart, reader: Reader): string {
       say(reader.locale, 'hydraulics.history.test', {
         testedOn: entry.testedOn,
         capacity: formatQuantity(capacity(entry), 'gpm', reader),
-        hydrantClass: entry.result.hydrantClass,
+        hydrantClass: entry.result.hydrantClass && classNameOf(entry.result.hydrantClass, reader.bands),
       }),
     )
     .join(' ');
@@ -85,14 +88,19 @@ export function historyChartSvg(history: Chart, drawing: HistoryDrawing): string
 
   const classes = (drawing.bands ?? standardBands)
     .filter(({ fromGpm }) => fromGpm > 0 && fromGpm < most)
-    .map(({ hydrantClass, fromGpm }) => {
+    .map(({ hydrantClass, name, fromGpm }) => {
       const atY = y(fromGpm);
       const line = `<path d="M${LEFT} ${fix(atY)}H${WIDTH - RIGHT}" fill="none" stroke="currentColor" stroke-dasharray="2 4"/>`;
       const value = formatNumber(convert(fromGpm, 'gpm', unit), locale, 0);
       return (
         line +
         words(LEFT - 8, atY + 4, value, 'end') +
-        words(WIDTH - RIGHT + 8, atY - 4, say(locale, 'hydraulics.class', { hydrantClass }), 'start')
+        words(
+          WIDTH - RIGHT + 8,
+          atY - 4,
+          say(locale, 'hydraulics.class', { hydrantClass: name ?? hydrantClass }),
+          'start',
+        )
       );
     });
   const dots = rated.map((entry, index) => {

@@ -18,6 +18,8 @@ export const hydrantColors = [
 
 export interface ClassBand {
   readonly hydrantClass: HydrantClass;
+  /** What the utility calls it, where it has a name of its own; records and files keep `hydrantClass`. */
+  readonly name?: string | undefined;
   /** Least rated capacity, whole gpm. */
   readonly fromGpm: number;
   /** Colour of bonnet and caps. Never shown without the class. */
@@ -54,6 +56,12 @@ export const hydrantClassOf = (
   ratedFlowGpm: number,
   bands: readonly ClassBand[] = standardBands,
 ): HydrantClass => classBand(ratedFlowGpm, bands).hydrantClass;
+
+/** The name under which a class is shown. */
+export const classNameOf = (
+  hydrantClass: HydrantClass,
+  bands: readonly ClassBand[] = standardBands,
+): string => bands.find((band) => band.hydrantClass === hydrantClass)?.name ?? hydrantClass;
 
 /** The card's result is the least capacity of the class, since a card answers with a number. */
 export const hydrantClassCard: FormulaCard<'ratedFlowGpm'> = {

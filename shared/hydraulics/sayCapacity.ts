@@ -34,18 +34,25 @@ export function sayChance(chance: number, { locale }: Reader): string {
  * to the whole gallon, as it is banded; the ends of the interval outward to the ten.
  */
 export function sayCapacity(
-  { rating, hydrantClass, interval }: Pick<FlowTestResult, 'rating' | 'hydrantClass' | 'interval'>,
+  {
+    rating,
+    hydrantClass,
+    className,
+    interval,
+  }: Pick<FlowTestResult, 'rating' | 'hydrantClass' | 'interval'> &
+    Partial<Pick<FlowTestResult, 'className'>>,
   reader: Reader,
 ): string {
   const { locale } = reader;
   if (rating.capacityGpm === null || hydrantClass === null) return say(locale, 'hydraulics.answer.no-class');
+  const named = className ?? hydrantClass;
   if (!interval)
     return say(locale, 'hydraulics.answer.nothing', {
-      hydrantClass,
+      hydrantClass: named,
       residual: formatQuantity(rating.residualPsi, 'psi', reader),
     });
   return say(locale, 'hydraulics.answer.rated', {
-    hydrantClass,
+    hydrantClass: named,
     capacity: formatQuantity(rating.capacityGpm, 'gpm', reader),
     ...intervalEnds(interval, reader),
     coverage: Math.round(interval.coverage * 100),

@@ -1,4 +1,5 @@
 import * as z from 'zod';
+import { flowTestRules } from '../hydraulics/flowTestSettings.ts';
 
 /** True for an IANA zone name that this runtime knows. */
 export function isTimeZone(name: string): boolean {
@@ -50,6 +51,12 @@ export const utilitySettings = z.strictObject({
     /** Terms under which others may use the published data; left out, the pages state none. */
     license: z.strictObject({ name: z.string().trim().min(1).max(120), url: z.url() }).optional(),
   }),
+  /**
+   * The utility's own rules of the flow test, wherever a class is computed: form, hydrant screen, packet, public pages.
+   * What is left out keeps its standard (docs/decisions/0110): classes with their names, colours and edges, rating
+   * residual, half-static rule, least drop, pitot ranges, gauges, and the errors taken where a test does not say.
+   */
+  flowTest: flowTestRules.optional(),
   /** Address of the public site, for links in feeds and packets; null until known. */
   publicUrl: z.url().nullable(),
 });

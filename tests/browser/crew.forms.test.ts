@@ -149,6 +149,7 @@ describe('language and units', () => {
     await page.getByLabel('Presión residual (necesario)').fill('289.6');
     await pickHydrant(page, 'Hidrante que se abrió', 'T-102');
     await page.getByLabel('Ancho interior').fill('63.5');
+    await page.getByText('Lisa y redondeada').click();
     await page.getByLabel('Presión de Pitot').fill('193');
     await page.locator('.figures').getByText('L/min').first().waitFor();
     await expectAccessible(page);
@@ -165,8 +166,9 @@ describe('language and units', () => {
     const body = await latest('flow-test');
     expect(body.staticPsi).toBeCloseTo(593 / 6.894757, 4);
     expect(body.residualPsi).toBeCloseTo(289.6 / 6.894757, 4);
-    expect(body.flowHydrants[0]?.outlets[0]).toMatchObject({ diameterIn: 2.5, kind: 'hose' });
-    expect(body.flowHydrants[0]?.outlets[0]?.pitotPsi).toBeCloseTo(193 / 6.894757, 4);
+    const outlet = body.flowHydrants[0]?.outlets[0];
+    expect(outlet).toMatchObject({ diameterIn: 2.5, kind: 'hose', shape: 'rounded', coefficient: 0.9 });
+    expect(outlet && 'pitotPsi' in outlet && outlet.pitotPsi).toBeCloseTo(193 / 6.894757, 4);
     expect(body.targetResidualPsi).toBe(20);
     const units = (await story())
       .filter(({ recorded }) => recorded.submission.kind === 'flow-test')
@@ -300,7 +302,7 @@ describe('a routine flow test', () => {
     await goTo(page, server, '/crew/#/new/flow-test?hydrant=T-105');
     await page.getByLabel('Static pressure (needed)').fill('86');
     await page.getByLabel('Residual pressure (needed)').fill('42');
-    await page.getByText('Flow meter').click();
+    await page.getByText('One meter for all of it').click();
     await page.getByLabel('Metered flow').fill('789.25');
     await page.getByText('Routine', { exact: true }).click();
     await sendAndConfirm(page);

@@ -1,19 +1,44 @@
 import * as z from 'zod';
+import { diameterBases, numberIn } from '../../hydraulics/flowReadings.ts';
+import { outletShapeIds } from '../../hydraulics/outletShapes.ts';
+import { ranges } from '../../hydraulics/ranges.ts';
+import { gaugeReads } from '../../hydraulics/testGauge.ts';
 import { hydrantId } from '../../inventory/hydrant.ts';
 import { problemIssue } from '../../problems/fromZod.ts';
+import { relations } from '../../problems/relations.ts';
 import { chosenId, exhibit, instant, longText } from '../fields.ts';
 import { form } from '../form.ts';
 
 /** Pressures are gauge pressures at the outlet, psi; a main above 300 psi is not a water utility's. */
 const psi = z.number().min(0).max(300);
+const accuracyFraction = numberIn(ranges.accuracyFraction).optional();
 
-export const flowTestOutlet = z.strictObject({
-  kind: z.enum(['hose', 'pumper']),
+/** What is optional here was not asked before; a test of those days reads on without it. */
+const nozzle = {
+  /** By what a finger feels inside; left out where the coefficient came from elsewhere. */
+  shape: z.enum(outletShapeIds).optional(),
   diameterIn: z.number().min(1).max(8),
+  diameterBasis: z.enum(diameterBases).optional(),
   /** Outlet coefficient c; 0.90 rounded, 0.80 square, 0.70 projecting are the usual ones. */
   coefficient: z.number().min(0.5).max(1),
   pitotPsi: z.number().gt(0).max(200),
-});
+  /** The pitot gauge, where more than one was used. */
+  gaugeId: chosenId.optional(),
+};
+
+/** One flowing outlet: by pitot, through a diffuser that its maker rates, or through a meter. */
+export const flowTestOutlet = z.discriminatedUnion('kind', [
+  z.strictObject({ kind: z.literal('hose'), ...nozzle }),
+  z.strictObject({ kind: z.literal('pumper'), ...nozzle }),
+  z.strictObject({
+    kind: z.literal('diffuser'),
+    kGpmPerSqrtPsi: numberIn(ranges.kGpmPerSqrtPsi),
+    pitotPsi: z.number().gt(0).max(200),
+    accuracyFraction,
+    gaugeId: chosenId.optional(),
+  }),
+  z.strictObject({ kind: z.literal('meter'), flowGpm: numberIn(ranges.measuredFlowGpm), accuracyFraction }),
+]);
 
 export const flowTest = form({
   kind: 'flow-test',
@@ -37,7 +62,13 @@ export const flowTest = form({
         .array(
           z.strictObject({
             gaugeId: chosenId,
+            /** What it read; one gauge may read several. */
+            reads: z.array(z.enum(gaugeReads)).max(gaugeReads.length).optional(),
             rangePsi: z.number().gt(0).max(600),
+            /** Largest error of its grade, as a share of the range. */
+            accuracyFraction,
+            /** The finest step to which it was read. */
+            resolutionPsi: numberIn(ranges.resolutionPsi).optional(),
             calibratedOn: z.iso.date().nullable(),
           }),
         )
@@ -48,21 +79,52 @@ export const flowTest = form({
       photos: z.array(exhibit).max(20),
       note: longText.nullable(),
     })
-    .superRefine((value, ctx) => {
-      if (value.residualPsi >= value.staticPsi)
-        ctx.addIssue(problemIssue('residual-not-below-static', ['residualPsi']));
-      if (value.targetResidualPsi >= value.staticPsi)
-        ctx.addIssue(problemIssue('target-not-below-static', ['targetResidualPsi']));
-      const pitots = value.flowHydrants.flatMap(({ outlets }) => outlets);
-      if (value.measuredFlowGpm === null && pitots.length === 0)
-        ctx.addIssue(problemIssue('flow-or-outlets', ['flowHydrants']));
-      // Two answers to one question: nobody could say later which of them the rating stands on.
-      if (value.measuredFlowGpm !== null && pitots.length > 0)
-        ctx.addIssue(problemIssue('flow-given-twice', ['measuredFlowGpm']));
-    }),
+    .check(
+      relations(
+        ({ staticPsi, residualPsi }, ctx) => {
+          if (residualPsi >= staticPsi)
+            ctx.addIssue(problemIssue('residual-not-below-static', ['residualPsi']));
+        },
+        ({ staticPsi, targetResidualPsi }, ctx) => {
+          if (targetResidualPsi >= staticPsi)
+            ctx.addIssue(problemIssue('target-not-below-static', ['targetResidualPsi']));
+        },
+        ({ measuredFlowGpm, flowHydrants }, ctx) => {
+          const outlets = flowHydrants.flatMap((hydrant) => hydrant.outlets);
+          if (measuredFlowGpm === null && outlets.length === 0)
+            ctx.addIssue(problemIssue('flow-or-outlets', ['flowHydrants']));
+          // Two answers to one question: nobody could say later which of them the rating stands on.
+          if (measuredFlowGpm !== null && outlets.length > 0)
+            ctx.addIssue(problemIssue('flow-given-twice', ['measuredFlowGpm']));
+        },
+        ({ flowHydrants, gauges }, ctx) => {
+          const listed = new Set(gauges.map(({ gaugeId }) => gaugeId));
+          flowHydrants.forEach(({ outlets }, at) =>
+            outlets.forEach((outlet, index) => {
+              if (outlet.kind === 'meter' || outlet.gaugeId === undefined || listed.has(outlet.gaugeId))
+                return;
+              ctx.addIssue(
+                problemIssue('gauge-not-listed', ['flowHydrants', at, 'outlets', index, 'gaugeId'], {
+                  gaugeId: outlet.gaugeId,
+                }),
+              );
+            }),
+          );
+        },
+      ),
+    ),
 });
 
 /** A one-hydrant test reads residual and flow at the same hydrant; it is labelled so wherever it is shown. */
-export function isOneHydrantTest(body: z.infer<typeof flowTest.body>): boolean {
-  return body.flowHydrants.length === 1 && body.flowHydrants[0]?.hydrantId === body.residualHydrantId;
+export function isOneHydrantTest({
+  residualHydrantId,
+  flowHydrants = [],
+}: {
+  readonly residualHydrantId?: string | undefined;
+  readonly flowHydrants?: readonly { readonly hydrantId?: string | undefined }[] | undefined;
+}): boolean {
+  const [flowed] = flowHydrants;
+  return (
+    flowHydrants.length === 1 && flowed?.hydrantId !== undefined && flowed.hydrantId === residualHydrantId
+  );
 }

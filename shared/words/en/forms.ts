@@ -1,4 +1,5 @@
 import { fields } from './forms/fields.ts';
+import { flowTest } from './forms/flowTest.ts';
 import { kinds } from './forms/kinds.ts';
 import { kit } from './forms/kit.ts';
 import { procedure } from './forms/procedure.ts';
@@ -13,6 +14,7 @@ export const forms = {
   ...procedure,
   ...values,
   ...fields,
+  ...flowTest,
   ...kit,
   ...screens,
   ...tightening,

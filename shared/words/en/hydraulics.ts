@@ -39,6 +39,9 @@ export const hydraulics = {
   'hydraulics.unit.N.m.symbol': 'N·m',
   'hydraulics.unit.N.m.name': 'newton meters',
 
+  'hydraulics.unit.k.us': 'gpm/√psi',
+  'hydraulics.unit.k.metric': 'L/min/√bar',
+
   'hydraulics.class': 'class {hydrantClass}',
   'hydraulics.no-class': 'no class',
   'hydraulics.color.light-blue': 'light blue',

@@ -1,5 +1,6 @@
 import type { forms as english } from '../en/forms.ts';
 import { fields } from './forms/fields.ts';
+import { flowTest } from './forms/flowTest.ts';
 import { kinds } from './forms/kinds.ts';
 import { kit } from './forms/kit.ts';
 import { procedure } from './forms/procedure.ts';
@@ -13,6 +14,7 @@ export const forms: Record<keyof typeof english, string> = {
   ...procedure,
   ...values,
   ...fields,
+  ...flowTest,
   ...kit,
   ...screens,
   ...tightening,

@@ -40,6 +40,9 @@ export const hydraulics: Record<keyof typeof english, string> = {
   'hydraulics.unit.N.m.symbol': 'N·m',
   'hydraulics.unit.N.m.name': 'newton metros',
 
+  'hydraulics.unit.k.us': 'gpm/√psi',
+  'hydraulics.unit.k.metric': 'L/min/√bar',
+
   'hydraulics.class': 'clase {hydrantClass}',
   'hydraulics.no-class': 'sin clase',
   'hydraulics.color.light-blue': 'azul claro',

@@ -155,9 +155,6 @@ export const values = {
   'value.waterMethod.flow-times-duration': 'Flow times how long it ran',
   'value.waterMethod.other': 'Other',
 
-  'value.flowMethod.pitot': 'Pitot, outlet by outlet',
-  'value.flowMethod.meter': 'Flow meter',
-
   'value.view.overall': 'Whole scene',
   'value.view.mid': 'Hydrant',
   'value.view.close': 'Close-up',

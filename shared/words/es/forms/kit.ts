@@ -29,7 +29,6 @@ export const kit: Record<keyof typeof english, string> = {
   'form.me': 'Yo',
   'form.add-person': 'Añadir una persona',
   'form.person-number': 'Persona {number}',
-  'form.other-coefficient': 'U otro coeficiente',
   'form.locate': 'Usar mi posición',
   'form.locating': 'Buscando su posición…',
   'form.locate-denied': 'Este dispositivo no comparte su posición. Permítalo en el navegador o escriba.',
@@ -68,19 +67,6 @@ export const kit: Record<keyof typeof english, string> = {
   'photo.fault.photo-needs-https': '{name}: las fotos necesitan una dirección segura (https).',
   'photo.fault.photo-twice': '{name} ya está en la lista.',
   'photo.fault.photo-too-many': '{name}: no caben más fotos en este informe. Envíelo y empiece otro.',
-  'flow-answer.title': 'Respuesta hasta ahora',
-  'flow-answer.one-hydrant':
-    'Prueba con un solo hidrante: caudal y residual se leen en el mismo. Así consta donde se muestre.',
-  'flow-answer.more-readings':
-    'Indique la estática, la residual y cada presión de Pitot, o el caudal medido.',
-  'flow-answer.not-a-test':
-    'Estas lecturas no pueden ser una prueba. Revíselas: la residual debe ser menor que la estática.',
-  'flow-answer.measured': 'Caudal medido',
-  'flow-answer.available': 'Disponible a {residual}',
-  'flow-answer.class': 'Clase',
-  'flow-answer.drop': 'Caída de presión',
-  'flow-answer.drop-of': '{drop} ({percent}% de la estática)',
-  'flow-answer.no-answer': 'Sin respuesta: vea abajo',
   'return-answer.more': 'Complete lo que falta para ver si esta vuelta tiene efecto.',
   'return-answer.takes-effect': 'Esta vuelta tiene efecto: el hidrante quedará en servicio.',
   'return-answer.deferred': 'Todos verán que faltan pruebas: {proofs}.',

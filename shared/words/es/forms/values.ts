@@ -156,9 +156,6 @@ export const values: Record<keyof typeof english, string> = {
   'value.waterMethod.flow-times-duration': 'Caudal por el tiempo que corrió',
   'value.waterMethod.other': 'Otro',
 
-  'value.flowMethod.pitot': 'Pitot, boca por boca',
-  'value.flowMethod.meter': 'Medidor de caudal',
-
   'value.view.overall': 'Toda la escena',
   'value.view.mid': 'Hidrante',
   'value.view.close': 'Primer plano',

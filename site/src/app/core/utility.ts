@@ -1,6 +1,11 @@
 import * as z from 'zod';
+import {
+  flowTestRules,
+  flowTestSettingsFrom,
+  type FlowTestSettings,
+} from '../../../../shared/hydraulics/flowTestSettings.ts';
 import { getJson } from './api.ts';
-import { observable } from './observable.ts';
+import { observable, useObservable } from './observable.ts';
 import { applyPreferences } from './preferences.ts';
 import { readStored, writeStored } from './storage.ts';
 
@@ -12,10 +17,17 @@ const utilityFacts = z.object({
   units: z.enum(['us', 'metric']),
   emergencyPhone: z.string(),
   dispatch: z.object({ name: z.string(), phone: z.string() }),
+  /** A copy kept from before there were any has none. */
+  flowTest: flowTestRules.default({}),
 });
 export type UtilityFacts = z.infer<typeof utilityFacts>;
 
 export const utility = observable<UtilityFacts | null>(null);
+
+/** The utility's rules of the flow test, as far as this device knows them. */
+export const flowTestSettings = (): FlowTestSettings => flowTestSettingsFrom(utility.get()?.flowTest);
+export const useFlowTestSettings = (): FlowTestSettings =>
+  flowTestSettingsFrom(useObservable(utility)?.flowTest);
 
 /** `'unknown'` when this device has never reached the server: then no time zone is known, and no form can open. */
 export async function loadUtility(): Promise<'known' | 'unknown'> {

@@ -8,9 +8,9 @@ import type { Submission } from '../../../../shared/submissions/submission.ts';
 import type { HydrantStatus, Outage } from '../../../../shared/outages/hydrantStatus.ts';
 import { Heading } from '../screens/Heading.tsx';
 import { HydrantLine } from '../screens/HydrantLine.tsx';
-import { headline } from '../screens/headline.ts';
 import { mayWrite } from '../screens/may.ts';
 import { Unread } from '../screens/Unread.tsx';
+import { FlowHistory } from './FlowHistory.tsx';
 
 const kinds = [
   'strike',
@@ -46,7 +46,7 @@ const correctAddress = ({ subject, submissionId }: Submission, { status, hydrant
 function Facts({ answer }: { readonly answer: HydrantAnswer }) {
   const words = useWords();
   const current = useObservable(session);
-  const { hydrant, status, flowTests, nearest } = answer;
+  const { hydrant, status, nearest } = answer;
   const inService = status?.inService ?? true;
   const outlets = (hydrant?.outlets ?? []).map(
     ({ kind, diameterIn }) => `${words.t(`value.outlet.${kind}`)} ${formatQuantity(diameterIn, 'in', words)}`,
@@ -83,29 +83,10 @@ function Facts({ answer }: { readonly answer: HydrantAnswer }) {
           ) : null,
         )}
       </dl>
-      {flowTests.length > 0 && (
-        <section>
-          <h2>{words.t('hydrant.flow-tests')}</h2>
-          <ul class="plain-list lines">
-            {[...flowTests].reverse().map(({ submission }) => (
-              <li key={submission.submissionId}>
-                {words.when(submission.occurredAt)}
-                <br />
-                {headline(submission, words)}
-                {mayWrite(current, 'flow-test') && (
-                  <>
-                    <br />
-                    <a class="row-link" href={correctAddress(submission, answer)}>
-                      {words.t('story.correct')}
-                      <span class="visually-hidden"> {words.when(submission.occurredAt)}</span>
-                    </a>
-                  </>
-                )}
-              </li>
-            ))}
-          </ul>
-        </section>
-      )}
+      <FlowHistory
+        answer={answer}
+        correct={mayWrite(current, 'flow-test') ? (submission) => correctAddress(submission, answer) : null}
+      />
       {!inService && nearest.length > 0 && (
         <section>
           <h2>{words.t('hydrant.nearest')}</h2>

@@ -1,6 +1,6 @@
 import { writeLocalTime } from './localTime.ts';
 import { entries, type Leaf, type Node, type Value, type Values } from './nodes.ts';
-import { writeCents } from './number.ts';
+import { writeCents, writePercent } from './number.ts';
 
 const at = (body: unknown, path: string): unknown =>
   path
@@ -21,8 +21,11 @@ function typedValue(leaf: Leaf, value: unknown, zone: string): Value {
     case 'quantity':
       return { text: `${value as number}`, unit: leaf.unit };
     case 'number':
+      return leaf.percent ? writePercent(value as number) : `${value as number}`;
     case 'coefficient':
       return `${value as number}`;
+    case 'diffuser-constant':
+      return { text: `${value as number}`, system: 'us' };
     case 'money':
       return writeCents(value as number);
     case 'instant':

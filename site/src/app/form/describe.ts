@@ -1,3 +1,4 @@
+import { sayDiffuserConstant } from '../../../../shared/hydraulics/diffuser.ts';
 import { formatNumber, formatQuantity } from '../../../../shared/units/format.ts';
 import type { Wording } from '../core/words.ts';
 import { entries, type Leaf, type Node } from './nodes.ts';
@@ -25,8 +26,12 @@ function textOf(leaf: Leaf, value: unknown, words: Wording): string {
     case 'quantity':
       return formatQuantity(value as number, leaf.unit, words);
     case 'number':
+      if (leaf.percent) return `${formatNumber((value as number) * 100, words.locale, 4)}%`;
+      return formatNumber(value as number, words.locale, 4);
     case 'coefficient':
       return formatNumber(value as number, words.locale, 4);
+    case 'diffuser-constant':
+      return sayDiffuserConstant(value as number, words);
     case 'money':
       return words.money(value as number);
     case 'instant':

@@ -1,8 +1,10 @@
+import { METRIC_PER_US_CONSTANT } from '../../../../shared/hydraulics/diffuser.ts';
 import { problem, type Problem } from '../../../../shared/problems/problem.ts';
 import { convert } from '../../../../shared/units/convert.ts';
 import { readLocalTime } from './localTime.ts';
 import {
   entries,
+  isTypedConstant,
   isTypedPosition,
   isTypedQuantity,
   rowsOf,
@@ -38,13 +40,14 @@ export function isBlank(leaf: Leaf, value: Value | undefined): boolean {
   if (leaf.type === 'person' && leaf.prefilled) return true;
   if (value === undefined || value === null) return true;
   if (typeof value === 'string') return value.trim() === '';
-  if (isTypedQuantity(value)) return value.text.trim() === '';
+  if (isTypedQuantity(value) || isTypedConstant(value)) return value.text.trim() === '';
   if (isTypedPosition(value)) return value.latitude.trim() === '' && value.longitude.trim() === '';
   return Array.isArray(value) ? value.length === 0 : false;
 }
 
 /** What a blank leaf is in the body: absent where the schema needs it (so that it is asked for), else null. */
 const blankValue = (leaf: Leaf): unknown => {
+  if (leaf.optional) return undefined;
   if (leaf.type === 'choice' && leaf.whenBlank !== undefined) return leaf.whenBlank;
   if (leaf.type === 'choices' || leaf.type === 'people' || leaf.type === 'outages') return [];
   return leaf.required ? undefined : null;
@@ -56,9 +59,10 @@ const unaskedValue = (entry: Leaf | List): unknown => {
   return blankValue({ ...entry, required: false });
 };
 
-function readNumberLeaf(text: string, path: string, whole: boolean): Read {
+function readNumberLeaf(text: string, path: string, { whole = false, percent = false } = {}): Read {
   const value = readNumber(text);
   if (value === null) return { problems: [problem('not-a-number', path)] };
+  if (percent) return { value: value / 100 };
   return whole && !Number.isInteger(value) ? { problems: [problem('not-a-whole-number', path)] } : { value };
 }
 
@@ -77,18 +81,25 @@ function readPosition(value: Value | undefined, path: string): Read {
 
 function readLeaf(leaf: Leaf, value: Value | undefined, path: string, zone: string): Read {
   if (leaf.type === 'person') return { value: textOf(value).trim() || blankValue(leaf) };
-  if (isBlank(leaf, value)) return { value: leaf.type === 'kept' ? (value ?? null) : blankValue(leaf) };
+  if (isBlank(leaf, value))
+    return { value: leaf.type === 'kept' && !leaf.optional ? (value ?? null) : blankValue(leaf) };
   switch (leaf.type) {
     case 'number':
-      return readNumberLeaf(textOf(value), path, leaf.whole === true);
+      return readNumberLeaf(textOf(value), path, leaf);
     case 'coefficient':
-      return readNumberLeaf(textOf(value), path, false);
+      return readNumberLeaf(textOf(value), path);
     case 'quantity': {
       const typed = isTypedQuantity(value) ? value : { text: textOf(value), unit: leaf.unit };
       const amount = readNumber(typed.text);
       return amount === null
         ? { problems: [problem('not-a-number', path)] }
         : { value: convert(amount, typed.unit, leaf.unit) };
+    }
+    case 'diffuser-constant': {
+      const typed = isTypedConstant(value) ? value : { text: textOf(value), system: 'us' as const };
+      const amount = readNumber(typed.text);
+      if (amount === null) return { problems: [problem('not-a-number', path)] };
+      return { value: typed.system === 'us' ? amount : amount / METRIC_PER_US_CONSTANT };
     }
     case 'money': {
       const cents = readCents(textOf(value));

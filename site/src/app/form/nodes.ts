@@ -1,4 +1,4 @@
-import type { UnitId } from '../../../../shared/units/units.ts';
+import type { System, UnitId } from '../../../../shared/units/units.ts';
 
 /**
  * A form is a list of nodes: what is asked, in the order it is asked. The same list draws the form, turns what was
@@ -51,6 +51,8 @@ interface Named {
   readonly words?: string;
   /** The schema asks for it; the label says so. */
   readonly required?: boolean;
+  /** Left out of the body while blank: bodies of before this field have none. */
+  readonly optional?: boolean;
 }
 
 export type Leaf =
@@ -61,9 +63,17 @@ export type Leaf =
       /** Offered from the rate book of today; anything else may be typed. `titleTo` is filled in beside it. */
       readonly codes?: { readonly of: 'labor' | 'machines' | 'stock'; readonly titleTo?: string };
     })
-  | (Named & { readonly type: 'number'; readonly whole?: boolean })
+  | (Named & {
+      readonly type: 'number';
+      readonly whole?: boolean;
+      /** Typed in percent, kept as a share: 2 is kept as 0.02. */
+      readonly percent?: boolean;
+    })
   | (Named & { readonly type: 'quantity'; readonly unit: UnitId })
-  | (Named & { readonly type: 'coefficient' })
+  /** An outlet's coefficient; the shape by which it was chosen is kept beside it. */
+  | (Named & { readonly type: 'coefficient'; readonly shapeTo: string })
+  /** A diffuser's K, kept as gpm for the root of a psi. */
+  | (Named & { readonly type: 'diffuser-constant' })
   | (Named & { readonly type: 'money' })
   | (Named & { readonly type: 'instant' })
   | (Named & { readonly type: 'date' })
@@ -91,6 +101,11 @@ export interface TypedQuantity {
   readonly text: string;
   readonly unit: UnitId;
 }
+/** A diffuser's K as typed, with the system of its unit. */
+export interface TypedConstant {
+  readonly text: string;
+  readonly system: System;
+}
 export interface TypedPosition {
   readonly latitude: string;
   readonly longitude: string;
@@ -98,7 +113,14 @@ export interface TypedPosition {
 }
 
 export type Value =
-  string | readonly string[] | TypedQuantity | TypedPosition | readonly Values[] | number | null;
+  | string
+  | readonly string[]
+  | TypedQuantity
+  | TypedConstant
+  | TypedPosition
+  | readonly Values[]
+  | number
+  | null;
 
 /** What was typed, by name. Kept as typed: nothing is rounded, trimmed or thrown away before it is sent. */
 export interface Values {
@@ -127,6 +149,8 @@ export function unasked(nodes: readonly Node[], values: Values): (Leaf | List)[]
 
 export const isTypedQuantity = (value: Value | undefined): value is TypedQuantity =>
   typeof value === 'object' && value !== null && 'unit' in value;
+export const isTypedConstant = (value: Value | undefined): value is TypedConstant =>
+  typeof value === 'object' && value !== null && 'system' in value;
 export const isTypedPosition = (value: Value | undefined): value is TypedPosition =>
   typeof value === 'object' && value !== null && 'latitude' in value;
 

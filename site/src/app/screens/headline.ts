@@ -1,6 +1,7 @@
-import { evaluateFlowTest } from '../../../../shared/hydraulics/evaluateFlowTest.ts';
+import { evaluateRecorded } from '../../../../shared/hydraulics/evaluateRecorded.ts';
 import type { Submission } from '../../../../shared/submissions/submission.ts';
 import { formatQuantity } from '../../../../shared/units/format.ts';
+import { flowTestSettings } from '../core/utility.ts';
 import type { Wording } from '../core/words.ts';
 
 /** The one thing a reader wants to know of a recorded submission, in a line; '' where its title says it all. */
@@ -66,23 +67,12 @@ function waterLine({ waterLostGal, estimate }: WaterBody, words: Wording): strin
 type FlowTestBody = Extract<Submission, { kind: 'flow-test' }>['body'];
 
 function flowTestLine(body: FlowTestBody, words: Wording): string {
-  const { staticPsi, residualPsi, targetResidualPsi, measuredFlowGpm, flowHydrants } = body;
-  try {
-    const { availableFlowGpm, hydrantClass } = evaluateFlowTest({
-      staticPsi,
-      residualPsi,
-      targetResidualPsi,
-      ...(measuredFlowGpm === null
-        ? { outlets: flowHydrants.flatMap(({ outlets }) => outlets) }
-        : { measuredFlowGpm }),
-    });
-    if (availableFlowGpm === null || hydrantClass === null) return words.t('headline.flow-test-no-rating');
-    return words.t('headline.flow-test', {
-      flow: formatQuantity(availableFlowGpm, 'gpm', words),
-      residual: formatQuantity(targetResidualPsi, 'psi', words),
-      hydrantClass,
-    });
-  } catch {
+  const result = evaluateRecorded(body, flowTestSettings());
+  if (!result || result.availableFlowGpm === null || result.className === null)
     return words.t('headline.flow-test-no-rating');
-  }
+  return words.t('headline.flow-test', {
+    flow: formatQuantity(result.availableFlowGpm, 'gpm', words),
+    residual: formatQuantity(result.targetResidualPsi, 'psi', words),
+    hydrantClass: result.className,
+  });
 }

@@ -1,11 +1,24 @@
-import { RATING_RESIDUAL_PSI } from '../../../../../shared/hydraulics/ratingResidual.ts';
-import type { List, Values } from '../nodes.ts';
+import { diameterBases } from '../../../../../shared/hydraulics/flowReadings.ts';
+import { gaugeReads } from '../../../../../shared/hydraulics/testGauge.ts';
+import { flowTestSettings } from '../../core/utility.ts';
+import type { Leaf, List, Values } from '../nodes.ts';
 import { localMinute } from '../localTime.ts';
 import { firstInstant, type FormSpec } from '../spec.ts';
 import { answered, note, photos } from './parts.ts';
 
-/** The common hose nozzle, 2½ in, rounded: a start that the crew changes to what is there. */
-const hoseNozzle: Values = { kind: 'hose', diameterIn: { text: '2.5', unit: 'in' }, coefficient: '0.9' };
+/**
+ * The common hose nozzle, 2½ in by its drawing: a start that the crew changes to what is there. No shape is set: a finger
+ * has to have been inside.
+ */
+const hoseNozzle: Values = {
+  kind: 'hose',
+  diameterIn: { text: '2.5', unit: 'in' },
+  diameterBasis: 'nominal',
+};
+
+const pitot: Leaf = { type: 'quantity', name: 'pitotPsi', unit: 'psi', required: true };
+const gaugeId: Leaf = { type: 'text', name: 'gaugeId', keypad: 'code', optional: true };
+const accuracy: Leaf = { type: 'number', name: 'accuracyFraction', percent: true, optional: true };
 
 const outlets: List = {
   type: 'list',
@@ -13,10 +26,49 @@ const outlets: List = {
   atMost: 6,
   blank: hoseNozzle,
   item: [
-    { type: 'choice', name: 'kind', list: 'outlet', choices: ['hose', 'pumper'], required: true },
-    { type: 'quantity', name: 'diameterIn', unit: 'in', required: true },
-    { type: 'coefficient', name: 'coefficient', required: true },
-    { type: 'quantity', name: 'pitotPsi', unit: 'psi', required: true },
+    {
+      type: 'choice',
+      name: 'kind',
+      list: 'outletReading',
+      choices: ['hose', 'pumper', 'diffuser', 'meter'],
+      required: true,
+    },
+    {
+      type: 'when',
+      test: answered('kind', 'hose', 'pumper'),
+      absent: true,
+      nodes: [
+        { type: 'quantity', name: 'diameterIn', unit: 'in', required: true },
+        {
+          type: 'choice',
+          name: 'diameterBasis',
+          list: 'diameterBasis',
+          choices: diameterBases,
+          optional: true,
+        },
+        { type: 'kept', name: 'shape', optional: true },
+        { type: 'coefficient', name: 'coefficient', shapeTo: 'shape', required: true },
+        pitot,
+        gaugeId,
+      ],
+    },
+    {
+      type: 'when',
+      test: answered('kind', 'diffuser'),
+      absent: true,
+      nodes: [
+        { type: 'diffuser-constant', name: 'kGpmPerSqrtPsi', required: true },
+        pitot,
+        accuracy,
+        gaugeId,
+      ],
+    },
+    {
+      type: 'when',
+      test: answered('kind', 'meter'),
+      absent: true,
+      nodes: [{ type: 'quantity', name: 'flowGpm', unit: 'gpm', required: true }, accuracy],
+    },
   ],
 };
 
@@ -31,6 +83,27 @@ export const flowTestSpec: FormSpec = {
         { type: 'hydrant', name: 'residualHydrantId', required: true },
         { type: 'quantity', name: 'staticPsi', unit: 'psi', required: true },
         { type: 'quantity', name: 'residualPsi', unit: 'psi', required: true },
+      ],
+    },
+    {
+      type: 'section',
+      id: 'flow-test.gauges',
+      folded: true,
+      nodes: [
+        {
+          type: 'list',
+          name: 'gauges',
+          atMost: 10,
+          blank: {},
+          item: [
+            { type: 'text', name: 'gaugeId', keypad: 'code', required: true },
+            { type: 'choices', name: 'reads', list: 'gaugeReads', choices: gaugeReads, optional: true },
+            { type: 'quantity', name: 'rangePsi', unit: 'psi', required: true },
+            accuracy,
+            { type: 'quantity', name: 'resolutionPsi', unit: 'psi', optional: true },
+            { type: 'date', name: 'calibratedOn' },
+          ],
+        },
       ],
     },
     {
@@ -76,31 +149,13 @@ export const flowTestSpec: FormSpec = {
         note,
       ],
     },
-    {
-      type: 'section',
-      id: 'flow-test.gauges',
-      folded: true,
-      nodes: [
-        {
-          type: 'list',
-          name: 'gauges',
-          atMost: 10,
-          blank: {},
-          item: [
-            { type: 'text', name: 'gaugeId', keypad: 'code', required: true },
-            { type: 'quantity', name: 'rangePsi', unit: 'psi', required: true },
-            { type: 'date', name: 'calibratedOn' },
-          ],
-        },
-      ],
-    },
     { type: 'section', id: 'photos', nodes: [photos(20)] },
   ],
   blank: ({ hydrantId, strike, personId, now, zone }) => ({
     residualHydrantId: hydrantId ?? strike?.hydrantId ?? '',
     _method: 'pitot',
     flowHydrants: [{ hydrantId: '', outlets: [hoseNozzle] }],
-    targetResidualPsi: { text: String(RATING_RESIDUAL_PSI), unit: 'psi' },
+    targetResidualPsi: { text: String(flowTestSettings().ratingResidualPsi), unit: 'psi' },
     testedAt: localMinute(now, zone),
     testedByWorkerIds: [personId],
     purpose: strike ? 'after-repair' : '',

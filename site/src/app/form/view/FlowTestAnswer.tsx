@@ -1,137 +1,113 @@
-import { evaluateFlowTest, type FlowTestResult } from '../../../../../shared/hydraulics/evaluateFlowTest.ts';
-import type { FlowTestInput, TestOutlet } from '../../../../../shared/hydraulics/flowTestInput.ts';
+import type { FlowTestHistory } from '../../../../../shared/hydraulics/flowTestHistory.ts';
+import { isOneHydrantTest } from '../../../../../shared/submissions/forms/flowTest.ts';
+import { formatNumber, formatQuantity } from '../../../../../shared/units/format.ts';
 import { sayCapacity } from '../../../../../shared/hydraulics/sayCapacity.ts';
+import { sayChange } from '../../../../../shared/hydraulics/sayChange.ts';
 import { sayWarning } from '../../../../../shared/hydraulics/sayWarning.ts';
-import { supplyCurve } from '../../../../../shared/hydraulics/supplyCurve.ts';
-import { supplyCurveSvg } from '../../../../../shared/hydraulics/supplyCurveSvg.ts';
-import { formatQuantity } from '../../../../../shared/units/format.ts';
+import { useHydrant } from '../../core/records.ts';
+import { useFlowTestSettings } from '../../core/utility.ts';
+import { ClassMark } from '../../screens/ClassMark.tsx';
+import { SupplyCurve } from '../../screens/SupplyCurve.tsx';
 import { encode } from '../encode.ts';
+import { readingsOf, typedHistory, type Readings, type TypedTest } from '../flowTestTyped.ts';
+import { FlowTestBasis } from './FlowTestBasis.tsx';
 import type { ExtraProps } from './props.ts';
 import { useScope } from './scope.ts';
 
-interface Typed {
-  readonly residualHydrantId?: string;
-  readonly staticPsi?: number;
-  readonly residualPsi?: number;
-  readonly targetResidualPsi?: number;
-  readonly measuredFlowGpm?: number | null;
-  readonly flowHydrants?: readonly {
-    readonly hydrantId?: string;
-    readonly outlets?: readonly Partial<TestOutlet>[];
-  }[];
-}
-
-const isOutlet = (outlet: Partial<TestOutlet>): outlet is TestOutlet =>
-  [outlet.diameterIn, outlet.coefficient, outlet.pitotPsi].every((value) => typeof value === 'number');
-
-/** The readings so far as the engine takes them, or null while some are missing. */
-function inputOf(typed: Typed): FlowTestInput | null {
-  const { staticPsi, residualPsi, targetResidualPsi, measuredFlowGpm, flowHydrants = [] } = typed;
-  if (staticPsi === undefined || residualPsi === undefined) return null;
-  const pressures = { staticPsi, residualPsi, targetResidualPsi };
-  if (typeof measuredFlowGpm === 'number') return { ...pressures, measuredFlowGpm };
-  const outlets = flowHydrants.flatMap((hydrant) => hydrant.outlets ?? []);
-  return outlets.length > 0 && outlets.every(isOutlet) ? { ...pressures, outlets } : null;
-}
-
-function evaluate(input: FlowTestInput): FlowTestResult | null {
-  try {
-    return evaluateFlowTest(input);
-  } catch {
-    // Readings that cannot be a test; the fields say why when the form is sent.
-    return null;
-  }
-}
-
-/** The answer and the supply curve while the readings are typed, with every doubt and what to do about it. */
+/**
+ * The answer and the supply curve while the readings are typed, with every doubt and what to do about it. The hydrant's
+ * earlier tests stand beside it as far as this device has them.
+ */
 export function FlowTestAnswer({ values }: ExtraProps) {
-  const { spec, words } = useScope();
-  const typed = encode(spec.nodes, values, { zone: words.zone, nullable: spec.nullable }).body as Typed;
-  const input = inputOf(typed);
-  const result = input ? evaluate(input) : null;
-  const flowed = (typed.flowHydrants ?? []).map(({ hydrantId }) => hydrantId);
-  const oneHydrant = flowed.length === 1 && flowed[0] !== undefined && flowed[0] === typed.residualHydrantId;
+  const { spec, words, job, submissionId } = useScope();
+  const settings = useFlowTestSettings();
+  const typed = encode(spec.nodes, values, { zone: words.zone, nullable: spec.nullable }).body as TypedTest;
+  const readings = readingsOf(typed);
+  const earlier = useHydrant(typed.residualHydrantId || null).value?.flowTests ?? [];
+  const found =
+    readings &&
+    typedHistory(readings, earlier, { submissionId, now: job.now.toISOString(), zone: words.zone, settings });
+  const oneHydrant = typed.flowHydrants !== undefined && isOneHydrantTest(typed);
   return (
     <div class="answer">
       <h3>{words.t('flow-answer.title')}</h3>
       {oneHydrant && <p class="label-note">{words.t('flow-answer.one-hydrant')}</p>}
       <div role="status">
-        {result === null ? (
-          <p class="soft">{words.t(input ? 'flow-answer.not-a-test' : 'flow-answer.more-readings')}</p>
+        {found?.result ? (
+          <Answer readings={readings as Readings} entry={{ ...found, result: found.result }} />
         ) : (
-          <Answer result={result} />
+          <p class="soft">{words.t(readings ? 'flow-answer.not-a-test' : 'flow-answer.more-readings')}</p>
         )}
       </div>
-      {input && result && (
-        // Our own drawing from numbers and catalogue words, escaped where it is made.
-        <div
-          class="curve"
-          dangerouslySetInnerHTML={{
-            __html: supplyCurveSvg(
-              supplyCurve(
-                {
-                  staticPsi: input.staticPsi,
-                  residualPsi: input.residualPsi,
-                  flowGpm: result.measuredFlowGpm,
-                  targetResidualPsi: result.targetResidualPsi,
-                  spread: result.spread,
-                },
-                words.system,
-              ),
-              { ...words, idPrefix: 'live-curve', subject: typed.residualHydrantId },
-            ),
-          }}
-        />
+      {found?.result && (
+        <>
+          <SupplyCurve
+            staticPsi={found.staticPsi}
+            residualPsi={found.residualPsi}
+            result={found.result}
+            idPrefix="live-curve"
+            subject={typed.residualHydrantId}
+          />
+          <FlowTestBasis result={found.result} />
+        </>
       )}
     </div>
   );
 }
 
-function Answer({ result }: { readonly result: FlowTestResult }) {
+type Entry = FlowTestHistory['entries'][number];
+interface AnswerProps {
+  readonly readings: Readings;
+  readonly entry: Entry & { readonly result: NonNullable<Entry['result']> };
+}
+
+function Answer({ readings, entry: { result, change } }: AnswerProps) {
   const { words } = useScope();
-  const gpm = (value: number): string => formatQuantity(value, 'gpm', words);
+  const { rating, targetResidualPsi } = result;
+  const gpm = (value: number | null): string =>
+    value === null ? words.t('flow-answer.no-answer') : formatQuantity(value, 'gpm', words);
+  const psi = (value: number): string => formatQuantity(value, 'psi', words);
+  const figures = [
+    [words.t('flow-answer.measured'), gpm(result.measuredFlowGpm)],
+    [words.t('flow-answer.capacity', { residual: psi(rating.residualPsi) }), gpm(rating.capacityGpm)],
+    ...(targetResidualPsi === rating.residualPsi
+      ? []
+      : [
+          [
+            words.t('flow-answer.available', { residual: psi(targetResidualPsi) }),
+            gpm(result.availableFlowGpm),
+          ],
+        ]),
+    [
+      words.t('flow-answer.drop'),
+      words.t('flow-answer.drop-of', {
+        drop: psi(result.drop.psi),
+        percent: Math.round(result.drop.fraction * 100),
+      }),
+    ],
+  ];
   return (
     <>
-      {result.interval && <p class="answer-line">{sayCapacity(result, words)}</p>}
+      <p class="answer-line">{sayCapacity(result, words)}</p>
       <dl class="figures">
-        <div>
-          <dt>{words.t('flow-answer.measured')}</dt>
-          <dd>{gpm(result.measuredFlowGpm)}</dd>
-        </div>
-        <div>
-          <dt>
-            {words.t('flow-answer.available', {
-              residual: formatQuantity(result.targetResidualPsi, 'psi', words),
-            })}
-          </dt>
-          <dd>
-            {result.availableFlowGpm === null
-              ? words.t('flow-answer.no-answer')
-              : gpm(result.availableFlowGpm)}
-          </dd>
-        </div>
         <div>
           <dt>{words.t('flow-answer.class')}</dt>
           <dd>
             {result.hydrantClass === null ? (
               words.t('flow-answer.no-answer')
             ) : (
-              <span class={`class-mark class-${result.hydrantClass.toLowerCase()}`}>
-                {result.hydrantClass}
-              </span>
+              <ClassMark hydrantClass={result.hydrantClass} />
             )}
           </dd>
         </div>
-        <div>
-          <dt>{words.t('flow-answer.drop')}</dt>
-          <dd>
-            {words.t('flow-answer.drop-of', {
-              drop: formatQuantity(result.drop.psi, 'psi', words),
-              percent: Math.round(result.drop.fraction * 100),
-            })}
-          </dd>
-        </div>
+        {figures.map(([label, value]) => (
+          <div key={label}>
+            <dt>{label}</dt>
+            <dd>{value}</dd>
+          </div>
+        ))}
       </dl>
+      <Outlets readings={readings} result={result} />
       {result.warnings.length > 0 && (
         <ul class="doubts">
           {result.warnings.map((warning, index) => (
@@ -139,6 +115,45 @@ function Answer({ result }: { readonly result: FlowTestResult }) {
           ))}
         </ul>
       )}
+      {change && (
+        <>
+          <h4>{words.t('flow-answer.since-last')}</h4>
+          <p>{sayChange({ ...change, fromTestedOn: words.day(change.fromTestedOn) }, words)}</p>
+        </>
+      )}
     </>
+  );
+}
+
+/** Flow of each outlet, where there are several or a factor is in one of them. */
+function Outlets({ readings, result }: Pick<AnswerProps, 'readings'> & Pick<AnswerProps['entry'], 'result'>) {
+  const { words } = useScope();
+  const outlets = readings.flowHydrants.flatMap(({ hydrantId, outlets: each }) =>
+    each.map((outlet) => ({ hydrantId, outlet })),
+  );
+  const { outlets: flows } = result;
+  if (flows.length !== outlets.length || (flows.length < 2 && outlets[0]?.outlet.kind !== 'pumper'))
+    return null;
+  return (
+    <dl class="said">
+      {outlets.map(({ hydrantId, outlet }, index) => {
+        const { flowGpm = 0, pumperFactor = 1 } = flows[index] ?? {};
+        const flow = formatQuantity(flowGpm, 'gpm', words);
+        return (
+          <div key={index}>
+            <dt>{words.t('flow-answer.outlet', { number: index + 1, hydrantId: hydrantId || 'none' })}</dt>
+            <dd>
+              {outlet.kind === 'pumper'
+                ? words.t('flow-answer.outlet-pumper', {
+                    flow,
+                    factor: formatNumber(pumperFactor, words.locale, 3),
+                    pitot: formatQuantity(outlet.pitotPsi, 'psi', words),
+                  })
+                : flow}
+            </dd>
+          </div>
+        );
+      })}
+    </dl>
   );
 }

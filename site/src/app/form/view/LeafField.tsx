@@ -7,7 +7,14 @@ import { OutagesField, PickField } from './pick.tsx';
 import { PeopleField, PersonField } from './person.tsx';
 import type { LeafProps } from './props.ts';
 import { PositionField } from './position.tsx';
-import { DateField, MoneyField, NumberField, QuantityField, TextField } from './typed.tsx';
+import {
+  DateField,
+  DiffuserConstantField,
+  MoneyField,
+  NumberField,
+  QuantityField,
+  TextField,
+} from './typed.tsx';
 
 export function LeafField({ leaf, ...rest }: LeafProps) {
   switch (leaf.type) {
@@ -23,6 +30,8 @@ export function LeafField({ leaf, ...rest }: LeafProps) {
       return <QuantityField leaf={leaf} {...rest} />;
     case 'coefficient':
       return <CoefficientField leaf={leaf} {...rest} />;
+    case 'diffuser-constant':
+      return <DiffuserConstantField leaf={leaf} {...rest} />;
     case 'money':
       return <MoneyField leaf={leaf} {...rest} />;
     case 'date':

@@ -1,34 +1,54 @@
+import { useState } from 'preact/hooks';
 import { outletShapes } from '../../../../../shared/hydraulics/outletShapes.ts';
+import { outletShapeSvg } from '../../../../../shared/hydraulics/outletShapeSvg.ts';
 import { textOf } from '../nodes.ts';
 import { readNumber } from '../number.ts';
-import { Radios } from './choice.tsx';
 import { FieldShell } from './FieldShell.tsx';
 import type { PropsOf } from './props.ts';
 import { useScope } from './scope.ts';
 
-/** The outlet's coefficient by what a finger feels inside it, or as a number from the maker. */
-export function CoefficientField({ leaf, path, value, set }: PropsOf<'coefficient'>) {
+/** The outlet's coefficient by what a finger feels inside it, with its picture, or as a number from the maker. */
+export function CoefficientField({ leaf, path, value, level, change }: PropsOf<'coefficient'>) {
   const { words, submissionId } = useScope();
   const text = textOf(value);
+  const said = textOf(level[leaf.shapeTo]);
+  // Somebody who types 0.95 passes 0.9 on the way, which is not yet a choice of the rounded shape.
+  const [typing, setTyping] = useState(false);
   const number = readNumber(text);
-  const shape = outletShapes.find(({ coefficient }) => coefficient === number);
-  const other = shape ? '' : text;
+  const shape =
+    outletShapes.find(({ id }) => id === said) ??
+    (typing ? undefined : outletShapes.find(({ coefficient }) => coefficient === number));
   return (
     <FieldShell leaf={leaf} path={path} group="radiogroup">
       {(described) => (
         <>
-          <Radios
-            name={`${submissionId}-${path}`}
-            options={outletShapes.map(({ id, coefficient }) => ({
-              value: String(coefficient),
-              label: words.t(`hydraulics.shape.${id}`),
-              more: coefficient.toFixed(2),
-            }))}
-            chosen={shape ? String(shape.coefficient) : ''}
-            choose={set}
-            clearable={false}
-            wide
-          />
+          <div class="choices shapes">
+            {outletShapes.map((each) => (
+              <label class="choice" key={each.id}>
+                <input
+                  type="radio"
+                  name={`${submissionId}-${path}`}
+                  value={each.id}
+                  checked={shape?.id === each.id}
+                  onChange={() => {
+                    setTyping(false);
+                    change({ [leaf.name]: String(each.coefficient), [leaf.shapeTo]: each.id });
+                  }}
+                />
+                <span>
+                  {/* Our own drawing; the words beside it say the same. */}
+                  <span
+                    aria-hidden="true"
+                    dangerouslySetInnerHTML={{
+                      __html: outletShapeSvg(each, { locale: words.locale, idPrefix: described.id }),
+                    }}
+                  />
+                  {words.t(`hydraulics.shape.${each.id}`)}
+                  <small> {each.coefficient.toFixed(2)}</small>
+                </span>
+              </label>
+            ))}
+          </div>
           <div class="inline">
             <label for={`${described.id}-other`}>{words.t('form.other-coefficient')}</label>
             <input
@@ -36,8 +56,11 @@ export function CoefficientField({ leaf, path, value, set }: PropsOf<'coefficien
               class="short"
               inputMode="decimal"
               autocomplete="off"
-              value={other}
-              onInput={(event) => set(event.currentTarget.value)}
+              value={shape ? '' : text}
+              onInput={(event) => {
+                setTyping(true);
+                change({ [leaf.name]: event.currentTarget.value, [leaf.shapeTo]: '' });
+              }}
             />
           </div>
         </>

@@ -1,19 +1,47 @@
 import type { Problem } from '../../../../../shared/problems/problem.ts';
-import { formatQuantity } from '../../../../../shared/units/format.ts';
+import { sayDiffuserConstant } from '../../../../../shared/hydraulics/diffuser.ts';
+import { convert } from '../../../../../shared/units/convert.ts';
+import { displays, formatNumber, formatQuantity } from '../../../../../shared/units/format.ts';
+import type { UnitId } from '../../../../../shared/units/units.ts';
 import { hasWords, sayProblem, type WordParams } from '../../../../../shared/words/index.ts';
 import type { Wording } from '../../core/words.ts';
 import type { Leaf, List } from '../nodes.ts';
 
 const limits = ['minimum', 'maximum'] as const;
 
-/** Limits of a quantity or an amount, written out in what the reader types. */
+/** A limit in the reader's unit, rounded inward, so that whoever types the limit as it is shown is within it. */
+function sayLimit(which: (typeof limits)[number], value: number, unit: UnitId, words: Wording): string {
+  const shown = displays[unit][words.system];
+  const step = 10 ** shown.decimals;
+  const steps = Number((convert(value, unit, shown.unit) * step).toPrecision(12));
+  return formatQuantity(
+    (which === 'minimum' ? Math.ceil(steps) : Math.floor(steps)) / step,
+    shown.unit,
+    words,
+  );
+}
+
+/** Limits of a quantity, an amount or a share, written out in what the reader types. */
 function readable(entry: Leaf | List, params: WordParams, words: Wording): WordParams {
-  if (entry.type !== 'quantity' && entry.type !== 'money') return params;
+  const written = (which: (typeof limits)[number], value: number): string | number => {
+    switch (entry.type) {
+      case 'quantity':
+        return sayLimit(which, value, entry.unit, words);
+      case 'money':
+        return words.money(value);
+      case 'diffuser-constant':
+        return sayDiffuserConstant(value, words);
+      case 'number':
+        return entry.percent ? `${formatNumber(value * 100, words.locale, 4)}%` : value;
+      default:
+        return value;
+    }
+  };
   const shown: Record<string, WordParams[string]> = { ...params };
   for (const name of limits) {
     const value = params[name];
     if (typeof value !== 'number') continue;
-    shown[name] = entry.type === 'money' ? words.money(value) : formatQuantity(value, entry.unit, words);
+    shown[name] = written(name, value);
   }
   return shown;
 }
@@ -22,6 +50,7 @@ function readable(entry: Leaf | List, params: WordParams, words: Wording): WordP
 function codeFor(entry: Leaf | List, { code, params }: Problem): string {
   const missing = code === 'required' || code === 'wrong-type';
   switch (entry.type) {
+    case 'coefficient':
     case 'choice':
     case 'yes-no':
     case 'pick':
