@@ -1,22 +1,14 @@
 import type { WaterLostEstimate } from '../../../../shared/water/estimate.ts';
-import { sayPercent, sayQuantityProblem, sayWaterLost } from '../../../../shared/water/say.ts';
+import { sayQuantityProblem, sayWaterLost } from '../../../../shared/water/say.ts';
 import { formatQuantity } from '../../../../shared/units/format.ts';
-import { useWords, type Wording } from '../core/words.ts';
+import { useWords } from '../core/words.ts';
 
-/** The kind of evidence, in a word or two. */
-function methodOf({ by, flow }: WaterLostEstimate, { t }: Wording): string {
-  if (by === 'metered') return t('water-answer.metered');
-  if (by === 'own-figure') return t('water-answer.own');
-  return flow ? t(`water.method.${flow.method}`) : t('water-answer.none');
-}
-
-/** Low, best and high with method and accuracy, the sentences that the insurer reads, and every challenge. */
+/** Low, best and high, the sentences that the insurer reads (method, range, accuracy, times), and every challenge. */
 export function WaterFigures({ estimate }: { readonly estimate: WaterLostEstimate }) {
   const words = useWords();
-  const { by, lowGal, bestGal, highGal, flow, accuracyFraction, claim, challenges } = estimate;
+  const { by, lowGal, bestGal, highGal, claim, challenges } = estimate;
   const gal = (value: number): string => formatQuantity(value, 'gal', words);
   const none = by === 'valve-held' || by === 'no-flow-seen';
-  const accuracy = accuracyFraction ?? flow?.accuracyFraction ?? null;
   return (
     <>
       {by !== 'own-figure' && (
@@ -35,12 +27,6 @@ export function WaterFigures({ estimate }: { readonly estimate: WaterLostEstimat
             <dd>{gal(claim.waterGal)}</dd>
           </div>
         </dl>
-      )}
-      {!none && (
-        <p class="small soft">
-          {words.t('water-answer.method')} {methodOf(estimate, words)}. {words.t('water-answer.accuracy')}:{' '}
-          {accuracy === null ? words.t('water-answer.ends') : `±${sayPercent(accuracy, words)}`}.
-        </p>
       )}
       <p>{sayWaterLost(estimate, words)}</p>
       {challenges.length > 0 && (

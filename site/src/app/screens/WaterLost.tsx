@@ -49,7 +49,7 @@ export function WaterLost({ answer: { strike, history } }: { readonly answer: St
           <p class="small soft">
             {words.t('water-answer.by', {
               who: nameOf(body.byWorkerId),
-              when: words.when(record.fact.occurredAt),
+              when: words.when(record.corrections.at(-1)?.recordedAt ?? record.recordedAt),
             })}
           </p>
         </>
