@@ -20,7 +20,8 @@ export interface RatedTest {
  * `loss`: the capacity fell by the share that counts, and by more than the readings explain. `possible-loss`: it fell by
  * that share, and the readings might explain it. `gain` likewise upward; `steady`: neither.
  */
-export type Verdict = 'loss' | 'possible-loss' | 'steady' | 'gain';
+export const verdicts = ['loss', 'possible-loss', 'steady', 'gain'] as const;
+export type Verdict = (typeof verdicts)[number];
 
 export interface CapacityChange {
   readonly fromTestId: string;

@@ -1,3 +1,4 @@
+import { flowTestSettingsFrom, type FlowTestRules } from '../hydraulics/flowTestSettings.ts';
 import type { Hydrant } from '../inventory/hydrant.ts';
 import { nearestInService, type NearestIndex } from '../nearest/nearest.ts';
 import type { HydrantStatus } from '../outages/hydrantStatus.ts';
@@ -7,14 +8,8 @@ import { publicEdition, type PublicEdition } from './edition.ts';
 import type { PublicHydrantPage } from './hydrantPage.ts';
 import { notRetested, type NotRetested } from './notRetested.ts';
 import { openPlaces, type OpenPlace } from './openOutages.ts';
-import {
-  newestFirst,
-  publicTestOf,
-  ratingOf,
-  type FlowTestFact,
-  type Rating,
-  type RatingRules,
-} from './ratings.ts';
+import { hydrantTests } from './hydrantTests.ts';
+import { ratingOf, type FlowTestFact, type Rating, type RatingRules } from './ratings.ts';
 import type { PublicNearest, PublicOutOfService, PublicPosition, PublicSnapshot } from './snapshot.ts';
 
 /** The state of the utility as it was read, nothing rounded and nothing left out. */
@@ -37,11 +32,14 @@ export interface PublicSources {
 const LEAST_NEAREST = 3;
 const MOST_NEAREST = 5;
 const HOSE_LAY_FT = 1000;
-const MOST_TESTS = 10;
 
 /** An abandoned or planned hydrant serves nobody: it is not counted and never offered. */
 export const shouldServe = ({ service }: Hydrant): boolean =>
   service !== 'abandoned' && service !== 'planned';
+
+/** The utility's own rules of rating, where its settings have any. */
+const rulesOf = (settings: UtilitySettings): FlowTestRules =>
+  (settings as UtilitySettings & { readonly flowTest?: FlowTestRules | undefined }).flowTest ?? {};
 
 function rounded(position: PublicPosition, decimals: number): PublicPosition {
   const scale = 10 ** decimals;
@@ -62,7 +60,12 @@ export function buildEdition(
 ): PublicEdition {
   const { inventory, statuses, strikes, flowTests } = sources;
   const { positionDecimals, relyForMinutes, showFlow } = settings.publishing;
-  const rules: RatingRules = { timeZone: settings.timeZone, showFlow };
+  const rules: RatingRules = {
+    timeZone: settings.timeZone,
+    showFlow,
+    flowTest: flowTestSettingsFrom(rulesOf(settings)),
+  };
+  const strikesOf = Map.groupBy(strikes, ({ hydrantId }) => hydrantId);
   const hydrants = new Map(inventory?.hydrants.map((hydrant) => [hydrant.hydrantId, hydrant]));
   const hydrantOf = (id: string | null): Hydrant | null => (id === null ? null : (hydrants.get(id) ?? null));
   const testsOf = (hydrantId: string): readonly FlowTestFact[] => flowTests.get(hydrantId) ?? [];
@@ -132,9 +135,7 @@ export function buildEdition(
             : [{ outageId, cause, since, endedAt, deferred: deferred.map(({ proof }) => proof) }],
         )
         .toSorted((a, b) => Date.parse(b.since) - Date.parse(a.since)) as PublicHydrantPage['past'],
-      tests: newestFirst(testsOf(hydrantId))
-        .flatMap((test) => publicTestOf(test, rules) ?? [])
-        .slice(0, MOST_TESTS),
+      ...hydrantTests(testsOf(hydrantId), strikesOf.get(hydrantId) ?? [], rules),
     };
   };
   const hasEvent = ({ open, past, flowTestIds }: HydrantStatus): boolean =>

@@ -1,9 +1,8 @@
 import { evaluateRecorded } from '../hydraulics/evaluateRecorded.ts';
+import type { FlowTestSettings } from '../hydraulics/flowTestSettings.ts';
 import { hydrantClassOf } from '../hydraulics/hydrantClass.ts';
 import type { Hydrant } from '../inventory/hydrant.ts';
-import { isOneHydrantTest } from '../submissions/forms/flowTest.ts';
 import type { Fact } from '../submissions/submission.ts';
-import type { PublicTest } from './hydrantPage.ts';
 import type { PublicOutOfService } from './snapshot.ts';
 import { localDate } from './times.ts';
 
@@ -22,6 +21,8 @@ export const newestFirst = (tests: readonly FlowTestFact[]): FlowTestFact[] =>
 export interface RatingRules {
   readonly timeZone: string;
   readonly showFlow: boolean;
+  /** The utility's rules of rating. */
+  readonly flowTest: FlowTestSettings;
 }
 
 /**
@@ -35,7 +36,7 @@ export function ratingOf(
 ): Rating {
   const shown = (flowGpm: number): number | null => (rules.showFlow ? Math.round(flowGpm) : null);
   for (const test of newestFirst(tests)) {
-    const result = evaluateRecorded(test.body);
+    const result = evaluateRecorded(test.body, rules.flowTest);
     if (!result || result.hydrantClass === null || result.rating.capacityGpm === null) continue;
     return {
       hydrantClass: result.hydrantClass,
@@ -45,27 +46,9 @@ export function ratingOf(
   }
   const ratedFlowGpm = hydrant?.ratedFlowGpm ?? null;
   if (ratedFlowGpm === null) return unrated;
-  return { hydrantClass: hydrantClassOf(ratedFlowGpm), ratedFlowGpm: shown(ratedFlowGpm), testedOn: null };
-}
-
-/** A test for the public page of its hydrant; readings only where the utility shows flows. */
-export function publicTestOf(test: FlowTestFact, { showFlow }: RatingRules): PublicTest | null {
-  const result = evaluateRecorded(test.body);
-  if (!result) return null;
-  const { testedAt, staticPsi, residualPsi, targetResidualPsi } = test.body;
-  const { capacityGpm } = result.rating;
   return {
-    testedAt,
-    hydrantClass: result.hydrantClass,
-    oneHydrant: isOneHydrantTest(test.body),
-    readings: showFlow
-      ? {
-          staticPsi,
-          residualPsi,
-          measuredFlowGpm: result.measuredFlowGpm,
-          targetResidualPsi,
-          ratedFlowGpm: capacityGpm === null ? null : Math.round(capacityGpm),
-        }
-      : null,
+    hydrantClass: hydrantClassOf(ratedFlowGpm, rules.flowTest.classBands),
+    ratedFlowGpm: shown(ratedFlowGpm),
+    testedOn: null,
   };
 }

@@ -198,7 +198,7 @@ describe('a hydrant’s page', () => {
     expect(html).toContain('class="supply-curve"');
     // By hand from NFPA 291's equations (second-hand): 789.5 gpm measured, 982.7 gpm at 20 psi; see build.test.ts.
     expect(wordsOf(html)).toContain('residual 42 psi (290 kPa) at 789 gpm');
-    expect(wordsOf(html)).toContain('Rated capacity: 983 gpm');
+    expect(wordsOf(html)).toContain('Rated capacity 983 gpm');
     expect(wordsOf(texts.get('hydrants/H-0059/index.html')!)).toContain('In service, not re-tested');
     expect(wordsOf(texts.get('hydrants/H-0131/index.html')!)).toContain('Sat, Nov 2, 2024');
   });

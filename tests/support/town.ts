@@ -246,7 +246,7 @@ export function townSources(hydrants: readonly Hydrant[] = townHydrants()): Publ
       open(strikes[0]),
       anOutage('p-1', { since: '2024-11-02T05:00:00Z', endedAt: '2024-11-09T20:30:00Z' }),
     ]),
-    aStatus(id(57), [open(strikes[1])], { flowTestIds: ['t-1'] }),
+    aStatus(id(57), [open(strikes[1])], { flowTestIds: ['t-0', 't-1'] }),
     aStatus(id(222), [
       open(strikes[2]),
       anOutage('o-2', { cause: 'main-shut', since: '2026-03-04T09:00:00Z' }),
@@ -261,7 +261,21 @@ export function townSources(hydrants: readonly Hydrant[] = townHydrants()): Publ
       }),
     ]),
   ];
-  const flowTests = new Map([[id(57), [aFlowTest('t-1', { residualHydrantId: id(57) })]]]);
+  const outlet = { kind: 'hose', diameterIn: 2.5, coefficient: 0.8 } as const;
+  const flowTests = new Map([
+    [
+      id(57),
+      [
+        aFlowTest('t-1', { residualHydrantId: id(57) }),
+        // Four years before it gave a fifth more.
+        aFlowTest('t-0', {
+          residualHydrantId: id(57),
+          testedAt: '2021-05-11T15:00:00Z',
+          flowHydrants: [{ hydrantId: 'H-0002', outlets: [{ ...outlet, pitotPsi: 40 }] }],
+        }),
+      ],
+    ],
+  ]);
   return { inventory: inventoryOf(hydrants), statuses, strikes, flowTests };
 }
 

@@ -154,11 +154,48 @@ export const publicPages: Record<keyof typeof english, string> = {
   'public.hydrant.past-line': '{cause}: desde {from} hasta {to}.',
   'public.hydrant.past-deferred': 'Volvió sin esta prueba: {proofs}.',
   'public.hydrant.tests': 'Pruebas de caudal',
-  'public.hydrant.test-line': 'Probado el {date}',
-  'public.hydrant.readings': 'Estática {static}, residual {residual} con {flow}. Capacidad nominal: {rated}.',
-  'public.hydrant.not-rated': 'la caída es muy pequeña para calcularla',
+  'public.hydrant.rated':
+    'Capacidad nominal {capacity} a una residual de {pressure}, por la prueba del {date}.',
+  'public.hydrant.rated-class': 'Clase por la prueba del {date}.',
+  'public.hydrant.range': 'de {low} a {high} {unit}',
+  'public.hydrant.interval':
+    'Las lecturas de esa prueba admiten {range} (95 %). La clase {hydrantClass} es la correcta con {chance} de seguridad.',
+  'public.hydrant.basis':
+    'Solo por las lecturas: manómetros, diámetros y coeficientes. Bombas, depósitos y otros consumos cambian lo que sale ese día.',
+  'public.hydrant.none-rates': 'Ninguna de estas pruebas clasifica el hidrante.',
+  'public.hydrant.last-not-rated':
+    'La última prueba, del {date}, tuvo una caída de presión demasiado pequeña para clasificarlo.',
+  'public.hydrant.change.loss':
+    'Da un {percent} % menos que el {from}: {fromFlow} entonces, {toFlow} el {to}. Las lecturas no lo explican.',
+  'public.hydrant.change.possible-loss':
+    'El {to} dio un {percent} % menos que el {from}: {fromFlow} entonces, {toFlow} después. Las lecturas podrían explicarlo.',
+  'public.hydrant.change.gain': 'Da un {percent} % más que el {from}: {fromFlow} entonces, {toFlow} el {to}.',
+  'public.hydrant.change.steady':
+    'Da más o menos lo que daba el {from}: {fromFlow} entonces, {toFlow} el {to}.',
+  'public.hydrant.change-bare.loss': 'El {to} dio claramente menos que el {from}.',
+  'public.hydrant.change-bare.possible-loss':
+    'El {to} dio menos que el {from}; las lecturas podrían explicarlo.',
+  'public.hydrant.change-bare.gain': 'El {to} dio más que el {from}.',
+  'public.hydrant.change-bare.steady': 'El {to} dio más o menos lo que daba el {from}.',
+  'public.hydrant.loss': 'Menos agua que antes',
+  'public.hydrant.repair': 'Antes y después de la reparación del {date}',
+  'public.hydrant.before': 'Antes',
+  'public.hydrant.after': 'Después',
+  'public.hydrant.day': 'Día',
+  'public.hydrant.static': 'Presión estática',
+  'public.hydrant.residual': 'Presión residual',
+  'public.hydrant.measured': 'Caudal medido',
+  'public.hydrant.capacity': 'Capacidad nominal',
+  'public.hydrant.interval-label': 'Intervalo al 95 %',
+  'public.hydrant.class': 'Clase',
+  'public.hydrant.no-figure': 'ninguna',
+  'public.hydrant.all-tests': 'Todas las pruebas',
+  'public.hydrant.chart':
+    'Capacidad nominal a lo largo del tiempo. Las barras son los intervalos al 95 %; las líneas de puntos, donde empiezan las clases. La tabla tiene las cifras.',
+  'public.hydrant.readings': 'Estática {static}, residual {residual} con {flow}.',
   'public.hydrant.one': 'Leído en un solo hidrante, lo que es menos seguro.',
-  'public.hydrant.curve': 'Curva de suministro de la última prueba.',
+  'public.hydrant.curve':
+    'Curva de suministro de la prueba del {date}. Cuadrado: presión estática. Círculo: la prueba. Triángulo: el caudal a {pressure}. Gris: donde está el suministro al 95 %.',
   'public.hydrant.curve-note':
     'El suministro el día de la prueba, antes de la interrupción que consta ahora.',
   'public.hydrant.back': 'Todos los hidrantes fuera de servicio',

@@ -1,8 +1,9 @@
+import { intervalEnds } from '../../../shared/hydraulics/sayCapacity.ts';
 import { hydrantPath, pagePath } from '../../../shared/public/address.ts';
 import type { PublicEdition } from '../../../shared/public/edition.ts';
 import { dayOf, timeOfDay, zoneName } from '../../../shared/public/times.ts';
 import { convert } from '../../../shared/units/convert.ts';
-import { formatNumber, formatQuantity } from '../../../shared/units/format.ts';
+import { displays, formatNumber, formatQuantity, unitSymbol } from '../../../shared/units/format.ts';
 import type { System, UnitId } from '../../../shared/units/units.ts';
 import { isLocale, say, type Locale, type WordKey, type WordParams } from '../../../shared/words/index.ts';
 
@@ -18,6 +19,8 @@ export interface Reader {
   readonly number: (value: number) => string;
   /** The utility's units first, the other in brackets. */
   readonly quantity: (value: number, unit: UnitId) => string;
+  /** An interval of flows, its ends moved outward to the ten, in both systems. */
+  readonly flowRange: (interval: { readonly lowGpm: number; readonly highGpm: number }) => string;
   /** A distance on the ground, rounded as a person would pace it. */
   readonly distance: (feet: number) => string;
   readonly list: (items: readonly string[]) => string;
@@ -65,6 +68,13 @@ export function readerOf(edition: PublicEdition, locale: Locale): Reader {
       }),
     number: (value) => formatNumber(value, locale, 0),
     quantity: (value, unit) => both((system) => formatQuantity(value, unit, { system, locale })),
+    flowRange: (interval) =>
+      both((system) =>
+        say(locale, 'public.hydrant.range', {
+          ...intervalEnds(interval, { system, locale }),
+          unit: unitSymbol(displays.gpm[system].unit, locale),
+        }),
+      ),
     distance: (feet) => both(pace(feet)),
     list: (items) => new Intl.ListFormat(locale, { type: 'conjunction' }).format(items),
     link,
