@@ -11,6 +11,8 @@ export interface PaidExtra {
   /** Whose class, day and rates it is on. */
   readonly piece: LaborPiece;
   readonly time: TimeAs | null;
+  /** When the run or day that it comes of began; of a minimum, the last run of the call. */
+  readonly unitMs: number;
   readonly ms: number;
   /** In signs: `(2 h < 3 h)`, `(1 h 7 min → 5 × 15 min)`. */
   readonly why: string;
@@ -71,7 +73,12 @@ function stepExtras(pieces: readonly Ruled[], visits: ReadonlyMap<LaborPiece, nu
       increment,
     );
     const billed = unit.filter(({ held }) => !held);
-    return spread(billed, ms).map((part) => ({ ...part, time: part.piece.time, why }));
+    return spread(billed, ms).map((part) => ({
+      ...part,
+      time: part.piece.time,
+      unitMs: unit[0].fromMs,
+      why,
+    }));
   });
 }
 
@@ -118,7 +125,9 @@ function minimumExtras(
     const piece = call.flatMap((run) => run.pieces).find(({ held }) => !held);
     if (paid >= minimumMs || !piece) return 0;
     const ms = minimumMs - paid;
-    extras.push({ piece, time: piece.own, ms, why: `(${spell(paid)} < ${spell(minimumMs)})` });
+    // Told after the steps of every run of the call.
+    const unitMs = call.at(-1)?.fromMs ?? piece.fromMs;
+    extras.push({ piece, time: piece.own, unitMs, ms, why: `(${spell(paid)} < ${spell(minimumMs)})` });
     return ms;
   };
 

@@ -34,6 +34,8 @@ export interface Piece {
 /** Time that is paid and was not worked (below zero: worked and not paid), and why, in signs: `(2 h < 3 h)`. */
 export interface Extra {
   readonly date: string;
+  /** Its place in the order of telling, a moment; those of one moment with the same reason are told as one. */
+  readonly unitMs: number;
   readonly ms: number;
   readonly why: string;
   readonly submissionId: string;
@@ -44,6 +46,16 @@ const byDate = (pieces: readonly Piece[]): { date: string; ms: number }[] =>
     date,
     ms: of.reduce((sum, { ms }) => sum + ms, 0),
   }));
+
+/** What is added or taken off, each reason of each call once, in the order of time, steps before minimums. */
+function told(extras: readonly Extra[]): { readonly ms: number; readonly why: string }[] {
+  const byUnit = new Map<string, { unitMs: number; ms: number; why: string }>();
+  for (const { unitMs, ms, why } of extras) {
+    const key = `${unitMs} ${why}`;
+    byUnit.set(key, { unitMs, why, ms: (byUnit.get(key)?.ms ?? 0) + ms });
+  }
+  return [...byUnit.values()].sort((a, b) => a.unitMs - b.unitMs);
+}
 
 const shownHours = (ms: number): string => shownDecimal(decimal(ms), HOUR_MS, 4);
 
@@ -65,10 +77,9 @@ export function timeOf(pieces: readonly Piece[], extras: readonly Extra[] = []):
   const days = worked.length > 0 ? worked : onlyPaid;
   const workedMs = worked.reduce((sum, day) => sum + day.ms, 0);
   const ms = extras.reduce((sum, extra) => sum + extra.ms, workedMs);
-  const inOrder = [...extras].sort((a, b) => (a.date === b.date ? a.ms - b.ms : a.date < b.date ? -1 : 1));
   const terms = [
     ...days.map((day, index) => `${index === 0 ? '' : ' + '}${spell(day.ms)}`),
-    ...inOrder.map((extra) => ` ${extra.ms < 0 ? '-' : '+'} ${spell(Math.abs(extra.ms))} ${extra.why}`),
+    ...told(extras).map((extra) => ` ${extra.ms < 0 ? '-' : '+'} ${spell(Math.abs(extra.ms))} ${extra.why}`),
   ];
   return {
     ms,

@@ -90,7 +90,7 @@ function linesOf(workerId: string, pieces: readonly LaborPiece[], extras: readon
       time,
       pieces: group.flatMap((part) => (part.extra === null ? [part.piece] : [])),
       extras: group.flatMap(({ piece: { date, submissionId }, extra }) =>
-        extra === null ? [] : [{ date, submissionId, ms: extra.ms, why: extra.why }],
+        extra === null ? [] : [{ date, submissionId, unitMs: extra.unitMs, ms: extra.ms, why: extra.why }],
       ),
     });
   });

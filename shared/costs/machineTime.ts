@@ -44,6 +44,7 @@ export function machineExtras(pieces: readonly Piece[], { minimumHours, incremen
           date: piece.date,
           began: piece.began,
           submissionId: piece.submissionId,
+          unitMs: unit[0].fromMs,
           ms: part,
           why,
         });
@@ -57,12 +58,13 @@ export function machineExtras(pieces: readonly Piece[], { minimumHours, incremen
         date: began,
         began,
         submissionId: day[0].submissionId,
+        unitMs: day.at(-1)?.fromMs ?? 0,
         ms: minimumMs - paidMs,
         why: `(${spell(paidMs)} < ${spell(minimumMs)})`,
       });
     }
   }
-  return extras.map(({ date, ms, why, submissionId }) => ({ date, ms, why, submissionId }));
+  return extras.map(({ began: _began, ...extra }) => extra);
 }
 
 /** Time standing by, parted into what is billed and what is not, and why not. */
