@@ -38,9 +38,12 @@ export function CoefficientField({ leaf, path, value, level, change }: PropsOf<'
                 <span>
                   {/* Our own drawing; the words beside it say the same. */}
                   <span
-                    aria-hidden="true"
                     dangerouslySetInnerHTML={{
-                      __html: outletShapeSvg(each, { locale: words.locale, idPrefix: described.id }),
+                      __html: outletShapeSvg(each, {
+                        locale: words.locale,
+                        idPrefix: described.id,
+                        decorative: true,
+                      }),
                     }}
                   />
                   {words.t(`hydraulics.shape.${each.id}`)}
