@@ -11,6 +11,7 @@ export interface Environment {
   readonly evidenceUrl: string;
   readonly publishedUrl: string;
   readonly inventoryUrl: string;
+  readonly networkUrl: string;
   readonly tokenIssuer: string;
   readonly tokenAudience: string;
   readonly tokenKeysUrl: string;
@@ -46,6 +47,7 @@ const variables = z.object({
   [names.evidenceUrl]: objectUrl,
   [names.publishedUrl]: objectUrl,
   [names.inventoryUrl]: objectUrl,
+  [names.networkUrl]: objectUrl,
   [names.tokenIssuer]: z.url(),
   [names.tokenAudience]: z.string().min(1),
   [names.tokenKeysUrl]: z.url().optional(),
@@ -101,6 +103,7 @@ export function readEnvironment(given: Variables): Environment {
     evidenceUrl,
     publishedUrl: text(names.publishedUrl),
     inventoryUrl: text(names.inventoryUrl),
+    networkUrl: text(names.networkUrl),
     tokenIssuer,
     tokenAudience: text(names.tokenAudience),
     tokenKeysUrl,

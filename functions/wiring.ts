@@ -7,6 +7,8 @@ import type { EvidenceStore } from './stores/evidence/evidence.ts';
 import { openEvidenceStore } from './stores/evidence/open.ts';
 import type { InventoryStore } from './stores/inventory/inventory.ts';
 import { objectInventory } from './stores/inventory/objectInventory.ts';
+import type { NetworkModels } from './stores/network/networkModels.ts';
+import { objectModels } from './stores/network/objectModels.ts';
 import { openObjectStore } from './stores/objects/open.ts';
 import type { AfterAppend, AppendDeps } from './submissions/append.ts';
 
@@ -28,6 +30,10 @@ export const tables: () => TableStores = once(() =>
 
 export const inventoryStore: () => Promise<InventoryStore> = once(async () =>
   objectInventory(await openObjectStore(environment().inventoryUrl)),
+);
+
+export const networkModels: () => Promise<NetworkModels> = once(async () =>
+  objectModels(await openObjectStore(environment().networkUrl)),
 );
 
 export const evidenceStore: () => Promise<EvidenceStore> = once(() =>

@@ -21,7 +21,8 @@ export function outlineOf(model: Model, { hour: asked }: OutlineQuestion): Model
     headloss: model.headloss,
     hour,
     demandGpm: junctions.reduce((sum, { nodeId }) => sum + model.demandGpm(nodeId), 0),
-    negativeNodes: junctions.filter(({ nodeId }) => !unfed.has(nodeId) && model.pressurePsi(nodeId) < 0).length,
+    negativeNodes: junctions.filter(({ nodeId }) => !unfed.has(nodeId) && model.pressurePsi(nodeId) < 0)
+      .length,
     unfedNodes: junctions.filter(({ nodeId }) => unfed.has(nodeId)).length,
     warnings: model.takeWarnings(),
   };

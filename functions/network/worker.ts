@@ -30,8 +30,7 @@ async function reply({ inp, question }: NetworkRequest): Promise<Reply<NetworkAn
     // EPANET opens such a file; the way out that is added to it would then be its only source.
     if (nodes.every(({ kind }) => kind === 'junction'))
       return { ok: false, problems: [problem('network-no-source', 'inp')] };
-    const answer =
-      question.ask === 'outline' ? outlineOf(model, question) : answerOn(model, question);
+    const answer = question.ask === 'outline' ? outlineOf(model, question) : answerOn(model, question);
     model.close();
     return { ok: true, answer };
   } catch (error) {

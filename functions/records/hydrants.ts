@@ -1,23 +1,18 @@
 import * as z from 'zod';
 import { findHydrants } from '../../shared/inventory/find.ts';
 import type { Hydrant } from '../../shared/inventory/hydrant.ts';
-import {
-  nearestIndex,
-  nearestInService,
-  type NearestIndex,
-  type Neighbour,
-} from '../../shared/nearest/nearest.ts';
+import { nearestInService, type Neighbour } from '../../shared/nearest/nearest.ts';
 import type { HydrantStatus } from '../../shared/outages/hydrantStatus.ts';
 import { problem, type Problem } from '../../shared/problems/problem.ts';
 import { shouldServe } from '../../shared/public/build.ts';
 import { ofKind } from '../../shared/submissions/effective.ts';
-import { streamOf } from '../../shared/submissions/envelope.ts';
 import type { Recorded } from '../../shared/submissions/recorded.ts';
 import type { RouteHandler } from '../http/app.ts';
 import { notFound, refuse } from '../http/refused.ts';
-import type { CurrentInventory } from '../stores/inventory/inventory.ts';
+import { searchTree } from '../stores/inventory/searchTree.ts';
 import type { RecordsDeps } from './deps.ts';
 import { asRecorded, factsOf } from './facts.ts';
+import { flowTestStreams } from './flowTests.ts';
 
 const USUAL_LIMIT = 20;
 const MOST_LIMIT = 100;
@@ -57,30 +52,13 @@ function readQuery(query: (name: string) => string | undefined): Asked {
   };
 }
 
-/** The search tree of an inventory, built once for as long as that inventory is in force. */
-const trees = new WeakMap<CurrentInventory, NearestIndex<Hydrant>>();
-function treeOf(inventory: CurrentInventory): NearestIndex<Hydrant> {
-  const built = trees.get(inventory) ?? nearestIndex(inventory.hydrants);
-  trees.set(inventory, built);
-  return built;
-}
-
 /** Hydrants: found by number or place, or near somewhere; and one with what is known of it. */
 export function hydrantRoutes({ current, inventory, ledger }: RecordsDeps): Record<string, RouteHandler> {
   const outOfService = async (): Promise<ReadonlySet<string>> =>
     new Set((await current.hydrants()).flatMap(({ hydrantId, inService }) => (inService ? [] : [hydrantId])));
 
   const flowTestsOf = async (hydrantId: string, status: HydrantStatus | null): Promise<Recorded[]> => {
-    if (!status || status.flowTestIds.length === 0) return [];
-    // A test after a repair stands in its strike's stream, which goes by every id that links joined.
-    const strikeIds = [...status.open, ...status.past]
-      .filter(({ cause }) => cause === 'strike')
-      .map(({ outageId }) => outageId);
-    const strikes = await Promise.all(strikeIds.map((strikeId) => current.strike(strikeId)));
-    const streams = strikes.flatMap((strike) =>
-      (strike?.memberIds ?? []).map((strikeId) => streamOf({ type: 'strike', strikeId })),
-    );
-    const facts = await factsOf(ledger, [streamOf({ type: 'hydrant', hydrantId }), ...streams]);
+    const facts = await factsOf(ledger, await flowTestStreams(current, hydrantId, status));
     return ofKind(facts, 'flow-test')
       .filter(({ fact }) => fact.body.residualHydrantId === hydrantId)
       .map(asRecorded);
@@ -95,7 +73,7 @@ export function hydrantRoutes({ current, inventory, ledger }: RecordsDeps): Reco
       const hydrants =
         near === null
           ? findHydrants(stock.hydrants, find ?? '', limit).map(withService)
-          : nearestInService(treeOf(stock), near, limit, () => true).map(({ hydrant, distanceFt }) => ({
+          : nearestInService(searchTree(stock), near, limit, () => true).map(({ hydrant, distanceFt }) => ({
               ...withService(hydrant),
               distanceFt,
             }));
@@ -115,7 +93,7 @@ export function hydrantRoutes({ current, inventory, ledger }: RecordsDeps): Reco
       const serves = (other: Hydrant): boolean =>
         other.hydrantId !== hydrantId && shouldServe(other) && !out.has(other.hydrantId);
       const nearest: Neighbour<Hydrant>[] =
-        stock && hydrant ? nearestInService(treeOf(stock), hydrant, NEAREST, serves) : [];
+        stock && hydrant ? nearestInService(searchTree(stock), hydrant, NEAREST, serves) : [];
       return call.json({ hydrant, status, flowTests: await flowTestsOf(hydrantId, status), nearest });
     },
   };

@@ -27,3 +27,25 @@ export const besideBundle: Partial<Record<FunctionName, readonly Beside[]>> = {
   packets: [{ from: 'functions/packets/fonts', as: 'fonts' }],
   publish: [{ from: 'site/dist', as: 'site' }],
 };
+
+/**
+ * Threads that a handler starts: each a bundle of its own beside the handler's, because a bundle of one file has no second
+ * one to start. `functions/network/program.ts` looks for it by this name.
+ */
+export const programsOf: Partial<Record<FunctionName, readonly Beside[]>> = {
+  network: [{ from: 'functions/network/worker.ts', as: 'worker.mjs' }],
+};
+
+/** The esbuild command that makes such a bundle, with the handlers' own settings. */
+export function programCommand(root: string, { from, as }: Beside, output: string): string {
+  const quoted = (text: string): string => JSON.stringify(text);
+  const { target, format, mainFields, banner } = handlerBundle;
+  return [
+    quoted(`${root}/node_modules/.bin/esbuild`),
+    quoted(from),
+    '--bundle --minify --sourcemap --sources-content=false --platform=node --log-level=warning',
+    `--target=${target} --format=${format} --main-fields=${mainFields.join(',')}`,
+    `--banner:js=${quoted(banner)}`,
+    `--outfile=${quoted(`${output}/${as}`)}`,
+  ].join(' ');
+}

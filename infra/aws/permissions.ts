@@ -3,7 +3,7 @@ import type { TableName } from '../../shared/deployment/tables.ts';
 
 /** Every Lambda function: one a family of routes, and the two that no route starts. */
 export type FunctionName = Family | 'project' | 'publish';
-export type BucketName = 'evidence' | 'published' | 'inventory';
+export type BucketName = 'evidence' | 'published' | 'inventory' | 'network';
 
 export interface Permission {
   readonly actions: readonly string[];
@@ -46,6 +46,14 @@ export const permissions: Readonly<Record<FunctionName, readonly Permission[]>> 
     { actions: readObjects, on: { bucket: 'inventory', prefix: '' } },
     // Whether a photo has arrived; its bytes go by a signed address of the evidence function.
     { actions: readObjects, on: { bucket: 'evidence', prefix: '' } },
+  ],
+  // Asks the model what would be: reads, writes nothing, and sees nobody's name.
+  network: [
+    { actions: readStream, on: { table: 'submissions' } },
+    { actions: ['dynamodb:GetItem'], on: { table: 'projections' } },
+    { actions: readObjects, on: { bucket: 'inventory', prefix: '' } },
+    // The model is private: no other function may read it, the publisher least of all.
+    { actions: readObjects, on: { bucket: 'network', prefix: '' } },
   ],
   evidence: [
     { actions: readStream, on: { table: 'submissions' } },

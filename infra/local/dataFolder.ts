@@ -20,7 +20,7 @@ export interface LocalKeys {
 export interface DataFolder {
   readonly path: string;
   readonly dynamodb: string;
-  readonly objects: { readonly evidence: string; readonly published: string; readonly inventory: string };
+  readonly objects: Readonly<Record<'evidence' | 'published' | 'inventory' | 'network', string>>;
   readonly keys: LocalKeys;
   /** False when the last server on this folder was killed, so that what follows a fact may be missing. */
   readonly closedCleanly: boolean;
@@ -46,6 +46,7 @@ export async function openDataFolder(path: string): Promise<DataFolder> {
     evidence: join(root, 'objects', 'evidence'),
     published: join(root, 'objects', 'published'),
     inventory: inventoryFolder(root),
+    network: networkFolder(root),
   };
   for (const folder of Object.values(objects)) await mkdir(folder, { recursive: true });
   const keys = await readKeys(root);
@@ -69,6 +70,9 @@ export async function openDataFolder(path: string): Promise<DataFolder> {
 
 /** Where the inventory's files lie in a data folder. */
 export const inventoryFolder = (root: string): string => join(root, 'objects', 'inventory');
+
+/** Where the network models lie in a data folder. */
+export const networkFolder = (root: string): string => join(root, 'objects', 'network');
 
 /**
  * Makes the data folder if need be and marks it as ours, whether or not a server uses it: a command that only adds

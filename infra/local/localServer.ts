@@ -155,6 +155,7 @@ function environmentOf(
     [names.evidenceUrl]: fileUrl(folder.objects.evidence),
     [names.publishedUrl]: fileUrl(folder.objects.published),
     [names.inventoryUrl]: fileUrl(folder.objects.inventory),
+    [names.networkUrl]: fileUrl(folder.objects.network),
     [names.tokenIssuer]: developmentIssuer,
     [names.tokenAudience]: developmentAudience,
     [names.tokenKeysUrl]: origin + KEYS_PATH,

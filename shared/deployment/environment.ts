@@ -8,6 +8,8 @@ export const environmentNames = {
   evidenceUrl: 'EVIDENCE_URL',
   publishedUrl: 'PUBLISHED_URL',
   inventoryUrl: 'INVENTORY_URL',
+  /** The network models have a store of their own: private, and for one function alone. */
+  networkUrl: 'NETWORK_URL',
   /** Folder of the built site (`server/`, `client/`) beside a publisher; unset: where `npm run build` leaves it. */
   siteFolder: 'SITE_FOLDER',
   tokenIssuer: 'TOKEN_ISSUER',

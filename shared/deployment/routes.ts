@@ -1,7 +1,7 @@
 import type { Role } from '../roles.ts';
 
 /** A route family is one Lambda function: a folder in `functions/`. */
-export const families = ['submissions', 'records', 'evidence', 'packets', 'health'] as const;
+export const families = ['submissions', 'records', 'network', 'evidence', 'packets', 'health'] as const;
 export type Family = (typeof families)[number];
 
 export interface Route {
@@ -26,6 +26,9 @@ export const routes: readonly Route[] = [
   { method: 'GET', path: '/api/strikes/{strikeId}', family: 'records', allowed: everyone },
   { method: 'GET', path: '/api/hydrants', family: 'records', allowed: everyone },
   { method: 'GET', path: '/api/hydrants/{hydrantId}', family: 'records', allowed: everyone },
+  { method: 'GET', path: '/api/network/{hydrantId}', family: 'network', allowed: everyone },
+  // Asks what would be, and records nothing.
+  { method: 'POST', path: '/api/network/{hydrantId}/closing', family: 'network', allowed: everyone },
   { method: 'GET', path: '/api/models', family: 'records', allowed: everyone },
   // Codes and titles of the rate book, for the crew's pick lists; its rates are the desk's.
   { method: 'GET', path: '/api/job-codes', family: 'records', allowed: everyone },

@@ -11,6 +11,7 @@ const complete: Record<string, string> = {
   EVIDENCE_URL: 's3://evidence/e/',
   PUBLISHED_URL: 's3://published',
   INVENTORY_URL: 's3://inventory',
+  NETWORK_URL: 's3://network',
   TOKEN_ISSUER: 'https://issuer.example/pool',
   TOKEN_AUDIENCE: 'client',
 };

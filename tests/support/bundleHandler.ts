@@ -1,7 +1,7 @@
 import { cp, mkdir } from 'node:fs/promises';
 import { join } from 'node:path';
 import { build } from 'esbuild';
-import { besideBundle, handlerBundle } from '../../infra/aws/bundling.ts';
+import { besideBundle, handlerBundle, programsOf } from '../../infra/aws/bundling.ts';
 import type { FunctionName } from '../../infra/aws/permissions.ts';
 
 const repository = join(import.meta.dirname, '..', '..');
@@ -34,5 +34,7 @@ export async function deployTo(folder: string, name: FunctionName): Promise<stri
   await bundleHandler({ file: handlerFile(name) }, outfile);
   for (const { from, as } of besideBundle[name] ?? [])
     await cp(join(repository, from), join(folder, as), { recursive: true });
+  for (const { from, as } of programsOf[name] ?? [])
+    await bundleHandler({ file: join(repository, from) }, join(folder, as));
   return outfile;
 }

@@ -25,7 +25,11 @@ import { People } from './people.ts';
 const followed: readonly TableName[] = ['submissions', 'projections'];
 
 /** Logical ids of the buckets. Like the tables', a change would make CloudFormation start an empty one. */
-export const bucketIds = { evidence: 'EvidenceBucket', inventory: 'InventoryBucket' } as const;
+export const bucketIds = {
+  evidence: 'EvidenceBucket',
+  inventory: 'InventoryBucket',
+  network: 'NetworkBucket',
+} as const;
 
 const house = {
   blockPublicAccess: BlockPublicAccess.BLOCK_ALL,
@@ -44,6 +48,8 @@ export class DataStack extends Stack {
   readonly tables: Readonly<Record<TableName, ITable>>;
   readonly evidence: IBucket;
   readonly inventory: IBucket;
+  /** Network models: of all that is kept here what most wants to stay private after the people. */
+  readonly network: IBucket;
   readonly people: People;
 
   constructor(app: App, id: string, settings: DeploymentSettings, props: StackProps) {
@@ -69,11 +75,13 @@ export class DataStack extends Stack {
       lifecycleRules: [{ abortIncompleteMultipartUploadAfter: Duration.days(1) }],
     });
     this.inventory = this.bucket('inventory', {});
+    this.network = this.bucket('network', {});
     this.people = new People(this, 'People', settings);
 
     for (const [name, table] of Object.entries(this.tables))
       new CfnOutput(this, `${name}TableName`, { value: table.tableName });
     new CfnOutput(this, 'inventoryBucketName', { value: this.inventory.bucketName });
+    new CfnOutput(this, 'networkBucketName', { value: this.network.bucketName });
   }
 
   private table(name: TableName): ITable {

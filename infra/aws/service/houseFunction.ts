@@ -4,7 +4,7 @@ import { Architecture, Runtime } from 'aws-cdk-lib/aws-lambda';
 import { LogLevel, NodejsFunction, OutputFormat } from 'aws-cdk-lib/aws-lambda-nodejs';
 import { LogGroup, type RetentionDays } from 'aws-cdk-lib/aws-logs';
 import { Construct } from 'constructs';
-import { handlerBundle } from '../bundling.ts';
+import { handlerBundle, programCommand, type Beside } from '../bundling.ts';
 import type { FunctionName, Permission } from '../permissions.ts';
 
 export interface HouseFunctionProps {
@@ -19,7 +19,9 @@ export interface HouseFunctionProps {
   /** The name of a resource as IAM writes it. */
   readonly arnOf: (on: Permission['on']) => string;
   /** Files that the bundle reads at run time, copied beside it: where from, and under which name. */
-  readonly beside: readonly { readonly from: string; readonly as: string }[];
+  readonly beside: readonly Beside[];
+  /** Threads that it starts, bundled beside it: from which file, and under which name. */
+  readonly programs: readonly Beside[];
   readonly memoryMb: number;
   readonly timeout: Duration;
   readonly logDays: RetentionDays;
@@ -58,10 +60,12 @@ export class HouseFunction extends Construct {
         commandHooks: {
           beforeInstall: () => [],
           beforeBundling: () => [],
-          afterBundling: (_, output) =>
-            props.beside.map(
+          afterBundling: (_, output) => [
+            ...props.beside.map(
               ({ from, as }) => `cp -R ${JSON.stringify(from)} ${JSON.stringify(`${output}/${as}`)}`,
             ),
+            ...props.programs.map((program) => programCommand(props.root, program, output)),
+          ],
         },
       },
       ...(props.reservedConcurrency === undefined

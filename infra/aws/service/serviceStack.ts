@@ -8,7 +8,7 @@ import { environmentNames } from '../../../shared/deployment/environment.ts';
 import { families, type Family } from '../../../shared/deployment/routes.ts';
 import { tables, type TableName } from '../../../shared/deployment/tables.ts';
 import type { DataStack } from '../data/dataStack.ts';
-import { besideBundle } from '../bundling.ts';
+import { besideBundle, programsOf } from '../bundling.ts';
 import { permissions, type FunctionName, type Permission } from '../permissions.ts';
 import type { DeploymentSettings } from '../settings.ts';
 import { Api } from './api.ts';
@@ -35,6 +35,8 @@ const taskFolder = '/var/task';
 const memoryMb: Readonly<Record<FunctionName, number>> = {
   submissions: 512,
   records: 1024,
+  // Two threads with the solver, each with its own copy of the file, on a whole core.
+  network: 2048,
   evidence: 512,
   packets: 1769,
   health: 256,
@@ -61,7 +63,12 @@ export class ServiceStack extends Stack {
     const tokenIssuer = data.people.pool.userPoolProviderUrl;
     const tokenAudience = browser.client.userPoolClientId;
 
-    const buckets = { evidence: data.evidence, inventory: data.inventory, published: pages.bucket };
+    const buckets = {
+      evidence: data.evidence,
+      inventory: data.inventory,
+      network: data.network,
+      published: pages.bucket,
+    };
     const environment = {
       ...Object.fromEntries(
         (Object.keys(tables) as TableName[]).map((name) => [
@@ -71,6 +78,7 @@ export class ServiceStack extends Stack {
       ),
       [environmentNames.evidenceUrl]: `s3://${buckets.evidence.bucketName}/`,
       [environmentNames.inventoryUrl]: `s3://${buckets.inventory.bucketName}/`,
+      [environmentNames.networkUrl]: `s3://${buckets.network.bucketName}/`,
       [environmentNames.publishedUrl]: `s3://${buckets.published.bucketName}/${prefixes.pages}`,
       [environmentNames.tokenIssuer]: tokenIssuer,
       [environmentNames.tokenAudience]: tokenAudience,
@@ -89,6 +97,7 @@ export class ServiceStack extends Stack {
         },
         permissions: permissions[name],
         arnOf,
+        programs: (programsOf[name] ?? []).map(({ from, as }) => ({ from: `${props.root}/${from}`, as })),
         beside: (besideBundle[name] ?? []).map(({ from, as }) => ({ from: `${props.root}/${from}`, as })),
         memoryMb: memoryMb[name],
         timeout,

@@ -7,6 +7,7 @@ import { packet } from './packet.ts';
 import { inventory } from './inventory.ts';
 import { hydraulics } from './hydraulics.ts';
 import { water } from './water.ts';
+import { network } from './network.ts';
 import { objections } from './objections.ts';
 import { costBook } from './costBook.ts';
 import { costs } from './costs.ts';
@@ -23,6 +24,7 @@ export const es = {
   ...inventory,
   ...hydraulics,
   ...water,
+  ...network,
   ...objections,
   ...costBook,
   ...costs,

@@ -11,6 +11,10 @@ import { tokenLinks } from '../../../functions/stores/evidence/tokenLinks.ts';
 import { memoryObjects } from '../../../functions/stores/objects/memory.ts';
 import { projectStream } from '../../../functions/project/project.ts';
 import { createHealthApp } from '../../../functions/health/app.ts';
+import { createNetworkApp } from '../../../functions/network/app.ts';
+import { solveNetwork } from '../../../functions/network/solve.ts';
+import type { NetworkQuestion } from '../../../shared/network/question.ts';
+import { objectModels } from '../../../functions/stores/network/objectModels.ts';
 import { createPacketsApp } from '../../../functions/packets/app.ts';
 import { createRecordsApp } from '../../../functions/records/app.ts';
 import { currentState } from '../../../functions/records/currentState.ts';
@@ -54,6 +58,8 @@ export async function testWorld(
     ),
     exhibits,
     inventory,
+    models: objectModels(memoryObjects()),
+    solve: (inp: string, question: NetworkQuestion) => solveNetwork(inp, question),
     current: currentState(stores.projections),
     afterAppend: over.afterAppend ?? (({ stream }) => projectStream({ ...stores, hydrantType }, stream)),
   };
@@ -61,6 +67,7 @@ export async function testWorld(
     submissions: createSubmissionsApp(deps),
     evidence: createEvidenceApp(deps),
     records: createRecordsApp(deps),
+    network: createNetworkApp(deps),
     packets: createPacketsApp({ ...deps, newId: () => v7() }),
     health: createHealthApp(deps),
   };

@@ -17,6 +17,9 @@ import { tables, type TableName } from '../../../shared/deployment/tables.ts';
 import { streamOfSubmission, type Submission } from '../../../shared/submissions/submission.ts';
 import { correction, fact, onHydrant, onStrike, onUtility, uuid } from '../../support/submissions.ts';
 import { objectInventory } from '../../../functions/stores/inventory/objectInventory.ts';
+import { objectModels } from '../../../functions/stores/network/objectModels.ts';
+import { readOutline } from '../../../functions/network/solve.ts';
+import { smallInp } from '../../support/networks.ts';
 import { openObjectStore } from '../../../functions/stores/objects/open.ts';
 import { deployTo } from '../../support/bundleHandler.ts';
 import { demoClaim } from '../../support/demoClaim.ts';
@@ -106,6 +109,7 @@ const questions: Record<string, string> = { '/api/hydrants': '?find=H-0001' };
 const bodies: Record<string, unknown> = {
   '/api/evidence/uploads': { subject: told.subject, submissionId: told.submissionId, sha256: photo },
   '/api/claims/{claimId}/packet': { mode: 'freeze' },
+  '/api/network/{hydrantId}/closing': { links: ['P3'] },
 };
 
 beforeAll(async () => {
@@ -130,6 +134,7 @@ beforeAll(async () => {
     [environmentNames.evidenceUrl]: 's3://evidence/',
     [environmentNames.publishedUrl]: 's3://published/pages/',
     [environmentNames.inventoryUrl]: 's3://inventory/',
+    [environmentNames.networkUrl]: 's3://network/',
     [environmentNames.tokenIssuer]: developmentIssuer,
     [environmentNames.tokenAudience]: developmentAudience,
     [environmentNames.tokenKeysUrl]: `http://127.0.0.1:${(keys.address() as AddressInfo).port}/`,
@@ -139,6 +144,7 @@ beforeAll(async () => {
   });
   vi.spyOn(console, 'log').mockImplementation(() => undefined);
   await loadInventory();
+  await loadModel();
 
   for (const submission of submissions) {
     const { statusCode, body } = await call('submissions', request('POST', '/api/submissions', submission));
@@ -179,6 +185,21 @@ async function loadInventory(): Promise<void> {
     accepted: 20,
     doubtful: 0,
     rejected: 0,
+  });
+}
+
+/** As `npm run network` does. Two junctions where the town's hydrants stand. */
+async function loadModel(): Promise<void> {
+  const [hydrant] = townHydrants(20);
+  const reply = await readOutline(smallInp, 0);
+  if (!reply.ok) throw new Error(JSON.stringify(reply.problems));
+  await objectModels(await openObjectStore('s3://network/')).publish(Buffer.from(smallInp), reply.answer, {
+    datedOn: '2026-01-15',
+    hour: 0,
+    rule: { crs: null, nodeOf: { [hydrant!.hydrantId]: 'H' }, withinFt: 300 },
+    sourceFile: 'town.inp',
+    loadedAt: '2026-02-01T12:00:00.000Z',
+    loadedBy: 'm-1',
   });
 }
 

@@ -69,7 +69,7 @@ describe('buckets', () => {
       ofType('AWS::S3::Bucket')
         .map(([id]) => id)
         .sort(),
-    ).toEqual(['EvidenceBucket', 'InventoryBucket']);
+    ).toEqual(['EvidenceBucket', 'InventoryBucket', 'NetworkBucket']);
   });
 
   it.each(ofType('AWS::S3::Bucket'))('%s is private, versioned, encrypted and kept', (_, bucket) => {

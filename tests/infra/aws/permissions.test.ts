@@ -20,7 +20,7 @@ const list = <T>(value: T | readonly T[]): readonly T[] =>
 function shortName(resource: unknown): string {
   const text = JSON.stringify(resource);
   const found =
-    /(SubmissionsTable|PersonalTable|ProjectionsTable|UniqueTable|EvidenceBucket|InventoryBucket|PublishedBucket|ProjectFailures|PublishFailures)/.exec(
+    /(SubmissionsTable|PersonalTable|ProjectionsTable|UniqueTable|EvidenceBucket|InventoryBucket|NetworkBucket|PublishedBucket|ProjectFailures|PublishFailures)/.exec(
       text,
     )?.[1];
   if (found === undefined) return text;
@@ -53,7 +53,12 @@ function rightsOf(name: FunctionName): string[] {
     .sort();
 }
 
-const bucketId = { evidence: 'EvidenceBucket', inventory: 'InventoryBucket', published: 'PublishedBucket' };
+const bucketId = {
+  evidence: 'EvidenceBucket',
+  inventory: 'InventoryBucket',
+  network: 'NetworkBucket',
+  published: 'PublishedBucket',
+};
 const expected = ({ actions, on }: Permission): string[] =>
   actions.map((action) => {
     if ('table' in on) return `${action} on ${tables[on.table].logicalId}`;
@@ -173,5 +178,11 @@ describe('what no function may do', () => {
     expect(
       who(({ action, on }) => 'bucket' in on && on.bucket === 'inventory' && writes.test(action)),
     ).toEqual([]);
+  });
+
+  it('only the function that asks the network model reads it, and nobody writes it', () => {
+    const model = all.filter(({ on }) => 'bucket' in on && on.bucket === 'network');
+    expect([...new Set(model.map(({ name }) => name))]).toEqual(['network']);
+    expect(model.filter(({ action }) => writes.test(action))).toEqual([]);
   });
 });

@@ -85,6 +85,7 @@ describe('functions', () => {
           ...Object.values(tables).map(({ environment }) => environment),
           environmentNames.evidenceUrl,
           environmentNames.inventoryUrl,
+          environmentNames.networkUrl,
           environmentNames.publishedUrl,
           environmentNames.tokenIssuer,
           environmentNames.tokenAudience,
