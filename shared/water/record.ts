@@ -124,7 +124,11 @@ export function waterRecordProblems(record: WaterRecord): Problem[] {
     estimate = estimateWaterLost(question);
   } catch (error) {
     if (!(error instanceof OutOfRange)) throw error;
-    return error.problems.map((found) => ({ ...found, path: `question.${found.path}` }));
+    // A lateral that is missing is asked for at its first field.
+    return error.problems.map((found) => ({
+      ...found,
+      path: `question.${found.path === 'lateral' ? 'lateral.diameterIn' : found.path}`,
+    }));
   }
   const differs = (path: string, is: number | null, expected: number | null): Problem[] =>
     same(is, expected) ? [] : [problem('water-not-of-estimate', path, { expectedGal: expected ?? 0 })];
