@@ -247,19 +247,29 @@ describe('for any work under any pay rules', () => {
             .flatMap(({ days }) => days)
             .reduce((sum, day) => sum + day.seconds, 0);
         const without = all.map((one) => ({ ...one, machines: [] }));
-        for (const worker of ['w1', 'w2', 'w3']) {
-          const mine = all.flatMap(({ machines }) =>
-            machines.filter(
-              ({ machineCode, operatorWorkerId }) => machineCode === 'loader' && operatorWorkerId === worker,
+        const minutesOf = (spans: readonly { from: string; to: string }[]): Set<number> =>
+          new Set(
+            spans.flatMap(({ from, to }) =>
+              Array.from({ length: (Date.parse(to) - Date.parse(from)) / 60_000 }, (_, minute) =>
+                Math.round(Date.parse(from) / 60_000 + minute),
+              ),
             ),
           );
-          const cut = seconds(worker, bill(without, rules)) - seconds(worker, bill(all, rules));
-          // What labor loses is no more than the machine was in use, and nothing without such a machine.
-          const use = mine
-            .flatMap(({ inUse }) => inUse)
-            .reduce((sum, { from, to }) => sum + (Date.parse(to) - Date.parse(from)) / 1000, 0);
-          expect(cut).toBeGreaterThanOrEqual(0);
-          expect(cut).toBeLessThanOrEqual(use);
+        for (const worker of ['w1', 'w2', 'w3']) {
+          const operated = minutesOf(
+            all.flatMap(({ machines }) =>
+              machines
+                .filter((item) => item.machineCode === 'loader' && item.operatorWorkerId === worker)
+                .flatMap(({ inUse }) => inUse),
+            ),
+          );
+          const claimed = minutesOf(
+            all.flatMap(({ crew }) =>
+              crew.filter(({ workerId }) => workerId === worker).flatMap((item) => item.work),
+            ),
+          );
+          const both = [...claimed].filter((minute) => operated.has(minute)).length;
+          expect(seconds(worker, bill(without, rules)) - seconds(worker, bill(all, rules))).toBe(both * 60);
         }
       }),
     );

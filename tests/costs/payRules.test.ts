@@ -1,5 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import type { PayRules } from '../../shared/costs/book/labor.ts';
+import { rateBookEdition } from '../../shared/costs/rateBook.ts';
+import { problemsFromZod } from '../../shared/problems/fromZod.ts';
+import { locales, say } from '../../shared/words/index.ts';
 import { cost, labor, machine, noRates, span, used, worked } from '../support/rates.ts';
 import { plainRules, ruledRates } from '../support/payRules.ts';
 
@@ -74,6 +77,28 @@ describe('what an hour counts as', () => {
 
   it('a holiday is a day like any other where the rules have nothing for it', () => {
     expect(paid([span(at('03', 8), 60)], { holidays })).toEqual(['working-hours ×1: 1/1']);
+  });
+});
+
+it('working hours that end before they start are refused, with the way to say a night shift', () => {
+  const parsed = rateBookEdition.safeParse(
+    {
+      ...noRates,
+      ...ruledRates({ workingHours: [{ days: [1], from: '22:00', to: '06:00' }] }),
+    },
+    { reportInput: true },
+  );
+  expect(problemsFromZod(parsed.error?.issues ?? [])).toEqual([
+    { code: 'working-hours-end-before-start', path: 'payRules.0.workingHours.0.to', params: {} },
+  ]);
+});
+
+describe('words for what is found', () => {
+  it('hold the signs of the arithmetic in both languages', () => {
+    for (const locale of locales) {
+      expect(say(locale, 'packet.hours.minimum')).toContain('2 h + 1 h (2 h < 3 h)');
+      expect(say(locale, 'packet.hours.step')).toContain('1 h 7 min + 8 min (1 h 7 min → 5 × 15 min)');
+    }
   });
 });
 

@@ -1,4 +1,5 @@
 import * as z from 'zod';
+import { problemIssue } from '../../problems/fromZod.ts';
 import { holidayRule, weekday } from '../../time/holidays.ts';
 import { code, dollars, fraction, hours, multiplier, title } from './decimals.ts';
 
@@ -30,7 +31,13 @@ export const payRules = z.strictObject({
   title,
   /** Working hours by day of the week, in the utility's time zone; a shift past midnight is two entries. */
   workingHours: z
-    .array(z.strictObject({ days: z.array(weekday).min(1).max(7), from: clock, to: clock }))
+    .array(
+      z
+        .strictObject({ days: z.array(weekday).min(1).max(7), from: clock, to: clock })
+        .superRefine(({ from, to }, ctx) => {
+          if (to <= from) ctx.addIssue(problemIssue('working-hours-end-before-start', ['to']));
+        }),
+    )
     .max(21),
   /** Hours a call within working hours is paid for at least; null: as worked. */
   workingMinimumHours: hours.nullable(),

@@ -5,6 +5,8 @@ export const costs = {
   'packet.hours.step':
     'Hours are counted in steps: "1 h 7 min + 8 min (1 h 7 min → 5 × 15 min)" is the time worked and what brings it to five steps.',
 
+  'problem.working-hours-end-before-start':
+    'These working hours end before they start. Give a shift past midnight as two: up to 24:00, and from 00:00 on the next day.',
   'problem.operator-in-machine-rate':
     '{time} that worker {workerId} spent operating {machineCode} are not billed as labor: the rate of the machine holds its operator.',
   'problem.operator-not-named':

@@ -7,6 +7,8 @@ export const costs: Record<keyof typeof english, string> = {
   'packet.hours.step':
     'Las horas se cuentan por fracciones: «1 h 7 min + 8 min (1 h 7 min → 5 × 15 min)» es el tiempo trabajado y lo que falta para cinco fracciones.',
 
+  'problem.working-hours-end-before-start':
+    'Este horario termina antes de empezar. Indique un turno que pasa de medianoche como dos: hasta las 24:00, y desde las 00:00 del día siguiente.',
   'problem.operator-in-machine-rate':
     '{time} que el trabajador {workerId} pasó operando {machineCode} no se cobran como mano de obra: la tarifa de la máquina incluye a su operador.',
   'problem.operator-not-named':
