@@ -63,7 +63,7 @@ export function createNetworkApp(deps: NetworkDeps): App {
       const { inp, at, nearby, hydrant, facts, around } = await loadAsked(deps, hydrantId);
       const [latest, strike] = await Promise.all([
         loadLatestTest(deps, hydrantId),
-        strikeId === undefined ? null : loadStrike(deps, strikeId),
+        strikeId === undefined ? null : loadStrike(deps, strikeId, hydrantId),
       ]);
       const lateral = boundLateral(hydrant);
       const { hour } = facts;

@@ -9,6 +9,7 @@ import { isFound, nodeFinder, type FindNode } from '../../shared/network/nodeFin
 import { shouldServe } from '../../shared/public/build.ts';
 import { effectiveFacts, ofKind, type Effective } from '../../shared/submissions/effective.ts';
 import { streamOf, type Stream } from '../../shared/submissions/envelope.ts';
+import { problem } from '../../shared/problems/problem.ts';
 import type { BodyOf } from '../../shared/submissions/submission.ts';
 import type { StrikeState } from '../../shared/strikes/state.ts';
 import { notFound, refuse } from '../http/refused.ts';
@@ -120,9 +121,15 @@ export async function loadLatestTest(
 export async function loadStrike(
   { ledger, current }: NetworkDeps,
   strikeId: string,
+  hydrantId: string,
 ): Promise<{ readonly state: StrikeState; readonly body: BodyOf<'strike'> }> {
   const state = await current.strike(strikeId);
   if (!state) return notFound('no-such-strike');
+  if (state.hydrantId !== hydrantId)
+    return refuse(
+      'invalid',
+      problem('strike-of-another-hydrant', 'strike', { hydrantId: state.hydrantId ?? '' }),
+    );
   const streams = state.memberIds.map((id) => streamOf({ type: 'strike', strikeId: id }));
   const [first] = ofKind(await factsOf(ledger, streams), 'strike');
   return first ? { state, body: first.fact.body } : notFound('no-such-strike');

@@ -4,7 +4,9 @@ import * as z from 'zod';
 import { tables } from '../../functions/wiring.ts';
 import type { Role } from '../../shared/roles.ts';
 import { demoMembers, loadDemo } from './demo/index.ts';
+import { townNetworkInp, townNetworkMeta } from './demo/network.ts';
 import { loadInventoryCsv } from './loadInventory.ts';
+import { loadNetworkInp } from './loadNetwork.ts';
 import type { LocalServer } from './localServer.ts';
 import { membersFor } from './people.ts';
 import { demoUtility } from './demo/index.ts';
@@ -43,6 +45,7 @@ export async function ensureDemo(
       origin: server.origin,
       tokenFor,
       loadInventory: (csv, name) => loadInventoryCsv(csv, name, demoMembers.manager),
+      loadNetwork: () => loadNetworkInp(townNetworkInp(), townNetworkMeta),
     },
     new Date(now),
   );

@@ -6,7 +6,9 @@ import { demoRateBooks } from '../../infra/local/demo/rates.ts';
 import { demoMembers, demoUtility, loadDemo } from '../../infra/local/demo/index.ts';
 import { send } from '../../infra/local/demo/send.ts';
 import { Teller } from '../../infra/local/demo/teller.ts';
+import { townNetworkInp, townNetworkMeta } from '../../infra/local/demo/network.ts';
 import { loadInventoryCsv } from '../../infra/local/loadInventory.ts';
+import { loadNetworkInp } from '../../infra/local/loadNetwork.ts';
 import { startLocalServer } from '../../infra/local/localServer.ts';
 import { membersFor } from '../../infra/local/people.ts';
 
@@ -33,6 +35,7 @@ const api = {
   origin: server.origin,
   tokenFor: (role: keyof typeof members) => server.issuer.tokenFor(members[role]),
   loadInventory: (csv: string, name: string) => loadInventoryCsv(csv, name, demoMembers.manager),
+  loadNetwork: () => loadNetworkInp(townNetworkInp(), townNetworkMeta),
 };
 
 /** Six invented hydrants on one street, 0.001° of latitude (364 ft) apart, the last a wet barrel. */

@@ -12,6 +12,8 @@ export { demoMembers, demoUtility } from './utility.ts';
 
 export interface DemoApi extends DemoServer {
   loadInventory(csv: string, fileName: string): Promise<void>;
+  /** Puts the town's network model in force, unless one is. */
+  loadNetwork(): Promise<void>;
 }
 
 export interface DemoLoaded {
@@ -26,6 +28,7 @@ export interface DemoLoaded {
  */
 export async function loadDemo(api: DemoApi, now: Date): Promise<DemoLoaded> {
   await api.loadInventory(townInventoryCsv(), 'tansy-harbor-hydrants.csv');
+  await api.loadNetwork();
   const teller = new Teller(now);
   demoRateBooks.forEach((edition, index) =>
     teller.tell('rate-book', { type: 'utility' }, 4000 - index, edition, { role: 'manager' }),

@@ -70,6 +70,8 @@ export const network = {
 
   'problem.no-network-model':
     'No network model is loaded. Whoever runs this system can load the utility’s EPANET file with “npm run network”.',
+  'problem.strike-of-another-hydrant':
+    'This strike was of hydrant {hydrantId}, not of this one. Open the model from the strike itself.',
   'problem.start-of-flow-open':
     'Nobody recorded when the hydrant was last seen sound, so how long it ran is open.',
 

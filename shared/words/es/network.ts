@@ -72,6 +72,8 @@ export const network: Record<keyof typeof english, string> = {
 
   'problem.no-network-model':
     'No hay ningún modelo de la red cargado. Quien administra este sistema puede cargar el archivo EPANET del servicio con «npm run network».',
+  'problem.strike-of-another-hydrant':
+    'Este choque fue del hidrante {hydrantId}, no de este. Abra el modelo desde el propio choque.',
   'problem.start-of-flow-open':
     'Nadie registró cuándo se vio el hidrante sano por última vez, así que no se sabe cuánto tiempo corrió.',
 

@@ -105,7 +105,10 @@ const parameters: Record<string, string> = {
   '{claimId}': demo.claimId,
   '{sha256}': photo,
 };
-const questions: Record<string, string> = { '/api/hydrants': '?find=H-0001' };
+const questions: Record<string, string> = {
+  '/api/hydrants': '?find=H-0001',
+  '/api/network/{hydrantId}': `?strike=${uuid(1)}`,
+};
 const bodies: Record<string, unknown> = {
   '/api/evidence/uploads': { subject: told.subject, submissionId: told.submissionId, sha256: photo },
   '/api/claims/{claimId}/packet': { mode: 'freeze' },

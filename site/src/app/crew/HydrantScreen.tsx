@@ -9,6 +9,7 @@ import type { HydrantStatus, Outage } from '../../../../shared/outages/hydrantSt
 import { Heading } from '../screens/Heading.tsx';
 import { HydrantLine } from '../screens/HydrantLine.tsx';
 import { mayWrite } from '../screens/may.ts';
+import { NetworkLink } from '../screens/NetworkLink.tsx';
 import { Unread } from '../screens/Unread.tsx';
 import { FlowHistory } from './FlowHistory.tsx';
 
@@ -32,6 +33,7 @@ export function HydrantScreen() {
       <Heading title={hydrantId}>{hydrantId}</Heading>
       <Unread resource={hydrant} />
       {hydrant.value && <Facts answer={hydrant.value} />}
+      {hydrant.value?.hydrant && <NetworkLink hydrantId={hydrantId} />}
       <Actions hydrantId={hydrantId} status={hydrant.value?.status ?? null} words={words} />
     </>
   );

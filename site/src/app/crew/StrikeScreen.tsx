@@ -7,6 +7,7 @@ import { Cautions } from '../screens/Cautions.tsx';
 import { Heading } from '../screens/Heading.tsx';
 import { HydrantLine } from '../screens/HydrantLine.tsx';
 import { mayWrite } from '../screens/may.ts';
+import { NetworkLink } from '../screens/NetworkLink.tsx';
 import { missingFrom, MissingList, StageTag, StrikeAlarms, StrikeTimes } from '../screens/StrikeFacts.tsx';
 import { Story } from '../screens/Story.tsx';
 import { strikeTitle } from '../screens/titles.ts';
@@ -61,6 +62,7 @@ function Content({ answer }: { readonly answer: StrikeAnswer }) {
           </a>
         </p>
       )}
+      {hydrant && <NetworkLink hydrantId={strike.hydrantId} strikeId={strike.strikeId} />}
       <StrikeAlarms strike={strike} />
       {strike.stage !== 'back' && <Cautions kind="strike" />}
       {possibleDuplicates.length > 0 && (

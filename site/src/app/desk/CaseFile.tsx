@@ -10,6 +10,7 @@ import { partySpec } from '../form/specs/party.ts';
 import { Heading } from '../screens/Heading.tsx';
 import { HydrantLine } from '../screens/HydrantLine.tsx';
 import { mayWrite } from '../screens/may.ts';
+import { NetworkLink } from '../screens/NetworkLink.tsx';
 import { missingFrom, MissingList, StageTag, StrikeAlarms, StrikeTimes } from '../screens/StrikeFacts.tsx';
 import { SaidList, Story } from '../screens/Story.tsx';
 import { partyTitle, strikeTitle } from '../screens/titles.ts';
@@ -52,6 +53,7 @@ function Content({ answer }: { readonly answer: StrikeAnswer }) {
           <HydrantLine id={strike.hydrantId} hydrant={hydrant} inService={status?.inService ?? null} />
         </p>
       )}
+      {hydrant && <NetworkLink hydrantId={strike.hydrantId} strikeId={strike.strikeId} />}
       <StrikeAlarms strike={strike} />
       {possibleDuplicates.length > 0 && (
         <div class="notice">

@@ -15,6 +15,7 @@ import { NotFound } from './NotFound.tsx';
 import { CorrectForm } from './CorrectForm.tsx';
 import { EntryScreen } from './EntryScreen.tsx';
 import { FormScreen } from './FormScreen.tsx';
+import { NetworkScreen } from './NetworkScreen.tsx';
 import { NewForm } from './NewForm.tsx';
 import { OutboxScreen } from './OutboxScreen.tsx';
 import { Shell } from './Shell.tsx';
@@ -22,7 +23,7 @@ import { Shell } from './Shell.tsx';
 export type Screens = Readonly<Record<string, ComponentType>>;
 
 /** Screens that both apps have. */
-const common: Screens = { new: NewForm, form: FormScreen, correct: CorrectForm };
+const common: Screens = { new: NewForm, form: FormScreen, correct: CorrectForm, network: NetworkScreen };
 
 interface AppProps {
   readonly area: 'crew' | 'desk';
