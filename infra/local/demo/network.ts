@@ -29,7 +29,7 @@ type Pair = readonly [from: Junction, to: Junction, diameterIn: number];
 
 /** Trunk mains of the town; every other street has old 6 in. */
 const trunks = /^(Fifth St|Larkspur Ave|Mill Pond Rd|Quarry Hill Rd)$/;
-const sizeOf = (road: string): number => (trunks.test(road) ? 10 : 6);
+const sizeOf = (road: string): number => (trunks.test(road) ? 12 : 6);
 
 /** Each street's and avenue's junctions, in their order along it: crossings, and what stands between two of them. */
 function chains(all: readonly Junction[]): Map<string, Junction[]> {
@@ -101,7 +101,7 @@ export function townNetworkInp(): string {
   if (!works || !tank) throw new Error('the town has lost a road');
   const number = (id: string): string => id.replace('J-', '');
   const sections: readonly (readonly [string, readonly string[]])[] = [
-    ['TITLE', ['Tansy Harbor, an invented town: mains of 6 and 10 in, morning demand']],
+    ['TITLE', ['Tansy Harbor, an invented town: mains of 6 and 12 in, morning demand']],
     ['JUNCTIONS', all.map((one) => `${one.id} ${elevationFt(one, harborDeg).toFixed(1)} 2.4 DAY`)],
     ['RESERVOIRS', ['R-WORKS 204']],
     ['TANKS', ['T-QUARRY 182 18 4 26 50 0']],
@@ -112,7 +112,7 @@ export function townNetworkInp(): string {
         `P-TANK T-QUARRY ${tank.id} 250 12 130 0 Open`,
         ...pipes(all, roads).map(
           ([from, to, diameterIn]) =>
-            `P-${number(from.id)}-${number(to.id)} ${from.id} ${to.id} ${Math.max(20, Math.round(greatCircleFt(from, to)))} ${diameterIn} ${diameterIn === 10 ? 115 : 95} 0 Open`,
+            `P-${number(from.id)}-${number(to.id)} ${from.id} ${to.id} ${Math.max(20, Math.round(greatCircleFt(from, to)))} ${diameterIn} ${diameterIn === 12 ? 125 : 100} 0 Open`,
         ),
       ],
     ],
