@@ -3,17 +3,22 @@ import * as z from 'zod';
 /** Thrown inside a rule when it reads what is missing or of the wrong type; never leaves this file. */
 class NotReadable extends Error {}
 
-type Issues = readonly { readonly path: readonly PropertyKey[]; readonly continue?: boolean | undefined }[];
+type Issues = readonly {
+  readonly code?: string | undefined;
+  readonly path?: readonly PropertyKey[] | undefined;
+  readonly continue?: boolean | undefined;
+}[];
 
 const key = (path: readonly PropertyKey[]): string => JSON.stringify(path.map(String));
 
-/** Places at which there is nothing of the right type; a number out of its range is still a number and is not here. */
-function unreadable(issues: Issues): ReadonlySet<string> {
-  return new Set(
-    issues
-      .filter(({ path, continue: goesOn }) => path.length > 0 && goesOn !== true)
-      .map(({ path }) => key(path)),
-  );
+/**
+ * Places at which there is nothing of the right type; a number out of its range is still a number and is not here. Null
+ * when the whole is not of the right type, and no rule can be asked.
+ */
+function unreadable(issues: Issues): ReadonlySet<string> | null {
+  const bad = issues.filter((issue) => issue.continue !== true && issue.code !== 'unrecognized_keys');
+  if (bad.some(({ path = [] }) => path.length === 0)) return null;
+  return new Set(bad.map(({ path = [] }) => key(path)));
 }
 
 /** The value as it is, but for those places: reading one of them ends the rule. */
@@ -39,7 +44,8 @@ type Rule<T> = (value: T, ctx: z.core.$RefinementCtx<T>) => void;
 export function relations<T>(...rules: readonly Rule<T>[]): z.core.$ZodCheck<T> {
   return z.superRefine<T>(
     (value, ctx) => {
-      const bad = unreadable(ctx.issues as unknown as Issues);
+      const bad = unreadable(ctx.issues);
+      if (!bad) return;
       const seen = bad.size === 0 ? value : guarded(value, bad);
       for (const rule of rules) {
         try {

@@ -1,5 +1,6 @@
 import * as z from 'zod';
 import { problemIssue } from '../problems/fromZod.ts';
+import { relations } from '../problems/relations.ts';
 
 /** Field types that more than one form uses. Ranges are what the trade could plausibly meet, with room. */
 
@@ -38,9 +39,11 @@ export const position = z.strictObject({
 export const seen = z.enum(['yes', 'no', 'unknown']);
 
 /** An interval of work, closed by its end; a submission never carries an open interval. */
-export const interval = z.strictObject({ from: instant, to: instant }).superRefine(({ from, to }, ctx) => {
-  if (Date.parse(to) <= Date.parse(from)) ctx.addIssue(problemIssue('interval-ends-before-start', ['to']));
-});
+export const interval = z.strictObject({ from: instant, to: instant }).check(
+  relations(({ from, to }, ctx) => {
+    if (Date.parse(to) <= Date.parse(from)) ctx.addIssue(problemIssue('interval-ends-before-start', ['to']));
+  }),
+);
 
 export const cents = z.number().int().min(0).max(100_000_000_00);
 

@@ -1,5 +1,6 @@
 import * as z from 'zod';
 import { problemIssue } from '../problems/fromZod.ts';
+import { relations } from '../problems/relations.ts';
 import { chosenId, instant } from '../submissions/fields.ts';
 import { MOST_BOLTS } from './order.ts';
 import { jointName, manualPage, manualTitle } from './record.ts';
@@ -29,12 +30,21 @@ const boltsTightened = z
     wrenchId: chosenId.nullable(),
     wrenchCalibratedOn: z.iso.date().nullable(),
   })
-  .superRefine(({ passes, torqueLbfFt, manual, page }, ctx) => {
-    if (new Set(passes).size < passes.length) ctx.addIssue(problemIssue('pass-twice', ['passes']));
-    if (torqueLbfFt === null) return;
-    if (manual === null) ctx.addIssue(problemIssue('torque-needs-source', ['manual']));
-    if (page === null) ctx.addIssue(problemIssue('torque-needs-source', ['page']));
-  });
+  .check(
+    relations(
+      ({ passes }, ctx) => {
+        if (new Set(passes).size < passes.length) ctx.addIssue(problemIssue('pass-twice', ['passes']));
+      },
+      ({ torqueLbfFt, manual }, ctx) => {
+        if (torqueLbfFt !== null && manual === null)
+          ctx.addIssue(problemIssue('torque-needs-source', ['manual']));
+      },
+      ({ torqueLbfFt, page }, ctx) => {
+        if (torqueLbfFt !== null && page === null)
+          ctx.addIssue(problemIssue('torque-needs-source', ['page']));
+      },
+    ),
+  );
 
 /** A nut that carries thrust as it was set. */
 const nutSet = z.strictObject({
@@ -51,10 +61,12 @@ export type TightenedJoint = z.output<typeof tightenedJoint>;
 export const tightenedJoints = z
   .array(tightenedJoint)
   .max(40)
-  .superRefine((joints, ctx) => {
-    const seen = new Set<string>();
-    joints.forEach(({ joint }, index) => {
-      if (seen.has(joint)) ctx.addIssue(problemIssue('joint-twice', [index, 'joint'], { joint }));
-      seen.add(joint);
-    });
-  });
+  .check(
+    relations((joints, ctx) => {
+      const seen = new Set<string>();
+      joints.forEach(({ joint }, index) => {
+        if (seen.has(joint)) ctx.addIssue(problemIssue('joint-twice', [index, 'joint'], { joint }));
+        seen.add(joint);
+      });
+    }),
+  );

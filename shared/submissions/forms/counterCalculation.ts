@@ -1,5 +1,6 @@
 import * as z from 'zod';
 import { problemIssue } from '../../problems/fromZod.ts';
+import { relations } from '../../problems/relations.ts';
 import { cents, longText, shortText } from '../fields.ts';
 import { form } from '../form.ts';
 
@@ -37,8 +38,10 @@ export const counterCalculation = form({
       applied: z.strictObject({ because: longText }).nullable(),
       note: longText.nullable(),
     })
-    .superRefine(({ bettermentCents, noBetterment }, ctx) => {
-      if (bettermentCents > 0 && noBetterment !== null)
-        ctx.addIssue(problemIssue('betterment-and-none', ['noBetterment']));
-    }),
+    .check(
+      relations(({ bettermentCents, noBetterment }, ctx) => {
+        if (bettermentCents > 0 && noBetterment !== null)
+          ctx.addIssue(problemIssue('betterment-and-none', ['noBetterment']));
+      }),
+    ),
 });

@@ -1,6 +1,7 @@
 import * as z from 'zod';
 import { outlet, hydrantTypes } from '../../inventory/hydrant.ts';
 import { problemIssue } from '../../problems/fromZod.ts';
+import { relations } from '../../problems/relations.ts';
 import { modelJoint } from '../../tightening/modelJoint.ts';
 import { chosenId, shortText } from '../fields.ts';
 import { form } from '../form.ts';
@@ -42,11 +43,14 @@ export const hydrantModel = form({
         .max(60),
       manual: shortText.nullable(),
     })
-    .superRefine(({ joints = [] }, ctx) => {
-      const seen = new Set<string>();
-      joints.forEach(({ joint }, index) => {
-        if (seen.has(joint)) ctx.addIssue(problemIssue('joint-twice', ['joints', index, 'joint'], { joint }));
-        seen.add(joint);
-      });
-    }),
+    .check(
+      relations(({ joints = [] }, ctx) => {
+        const seen = new Set<string>();
+        joints.forEach(({ joint }, index) => {
+          if (seen.has(joint))
+            ctx.addIssue(problemIssue('joint-twice', ['joints', index, 'joint'], { joint }));
+          seen.add(joint);
+        });
+      }),
+    ),
 });

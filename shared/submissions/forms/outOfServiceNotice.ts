@@ -1,5 +1,6 @@
 import * as z from 'zod';
 import { problemIssue } from '../../problems/fromZod.ts';
+import { relations } from '../../problems/relations.ts';
 import { dispatchTold, instant, longText } from '../fields.ts';
 import { form } from '../form.ts';
 
@@ -16,8 +17,10 @@ export const outOfServiceNotice = form({
       dispatch: dispatchTold.nullable(),
       note: longText.nullable(),
     })
-    .superRefine((value, ctx) => {
-      if (value.markedOutOfServiceAt === null && value.dispatch === null)
-        ctx.addIssue(problemIssue('marked-or-told', ['dispatch']));
-    }),
+    .check(
+      relations((value, ctx) => {
+        if (value.markedOutOfServiceAt === null && value.dispatch === null)
+          ctx.addIssue(problemIssue('marked-or-told', ['dispatch']));
+      }),
+    ),
 });

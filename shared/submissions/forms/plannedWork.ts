@@ -1,5 +1,6 @@
 import * as z from 'zod';
 import { problemIssue } from '../../problems/fromZod.ts';
+import { relations } from '../../problems/relations.ts';
 import { instant, longText } from '../fields.ts';
 import { form } from '../form.ts';
 
@@ -27,8 +28,10 @@ export const plannedWork = form({
       takesOutOfService: z.boolean(),
       note: longText.nullable(),
     })
-    .superRefine((value, ctx) => {
-      if (Date.parse(value.to) <= Date.parse(value.from))
-        ctx.addIssue(problemIssue('interval-ends-before-start', ['to']));
-    }),
+    .check(
+      relations((value, ctx) => {
+        if (Date.parse(value.to) <= Date.parse(value.from))
+          ctx.addIssue(problemIssue('interval-ends-before-start', ['to']));
+      }),
+    ),
 });

@@ -1,6 +1,7 @@
 import * as z from 'zod';
 import { hydrantId } from '../../inventory/hydrant.ts';
 import { problemIssue } from '../../problems/fromZod.ts';
+import { relations } from '../../problems/relations.ts';
 import { damageClasses } from '../../strikes/damage.ts';
 import { procedureSteps } from '../../strikes/procedure.ts';
 import { tightenedJoints } from '../../tightening/tightened.ts';
@@ -18,19 +19,21 @@ const labor = z
     work: z.array(interval).min(1).max(30),
     breaks: z.array(interval).max(30),
   })
-  .superRefine((value, ctx) => {
-    const sorted = value.work
-      .map((w, index) => ({ from: Date.parse(w.from), to: Date.parse(w.to), index }))
-      .sort((a, b) => a.from - b.from);
-    sorted.forEach((w, i) => {
-      const before = sorted[i - 1];
-      if (before && w.from < before.to) ctx.addIssue(problemIssue('work-overlaps', ['work', w.index]));
-    });
-    value.breaks.forEach((pause, index) => {
-      const inside = sorted.some((w) => Date.parse(pause.from) >= w.from && Date.parse(pause.to) <= w.to);
-      if (!inside) ctx.addIssue(problemIssue('break-outside-work', ['breaks', index]));
-    });
-  });
+  .check(
+    relations((value, ctx) => {
+      const sorted = value.work
+        .map((w, index) => ({ from: Date.parse(w.from), to: Date.parse(w.to), index }))
+        .sort((a, b) => a.from - b.from);
+      sorted.forEach((w, i) => {
+        const before = sorted[i - 1];
+        if (before && w.from < before.to) ctx.addIssue(problemIssue('work-overlaps', ['work', w.index]));
+      });
+      value.breaks.forEach((pause, index) => {
+        const inside = sorted.some((w) => Date.parse(pause.from) >= w.from && Date.parse(pause.to) <= w.to);
+        if (!inside) ctx.addIssue(problemIssue('break-outside-work', ['breaks', index]));
+      });
+    }),
+  );
 
 const machine = z.strictObject({
   /** The code the rate book or its equipment schedule prices. */
@@ -110,14 +113,20 @@ export const repair = form({
       photos: z.array(exhibit).max(60),
       note: longText.nullable(),
     })
-    .superRefine((value, ctx) => {
-      if (value.completedAt !== null && value.reassembledAt === null)
-        ctx.addIssue(problemIssue('completed-needs-reassembled', ['reassembledAt']));
-      const seenParts = new Set<string>();
-      value.crew.forEach((member, index) => {
-        if (seenParts.has(member.workerId))
-          ctx.addIssue(problemIssue('worker-twice', ['crew', index, 'workerId']));
-        seenParts.add(member.workerId);
-      });
-    }),
+    .check(
+      relations(
+        (value, ctx) => {
+          if (value.completedAt !== null && value.reassembledAt === null)
+            ctx.addIssue(problemIssue('completed-needs-reassembled', ['reassembledAt']));
+        },
+        (value, ctx) => {
+          const seenParts = new Set<string>();
+          value.crew.forEach((member, index) => {
+            if (seenParts.has(member.workerId))
+              ctx.addIssue(problemIssue('worker-twice', ['crew', index, 'workerId']));
+            seenParts.add(member.workerId);
+          });
+        },
+      ),
+    ),
 });

@@ -1,6 +1,7 @@
 import * as z from 'zod';
 import { proofs } from '../../outages/proofs.ts';
 import { problemIssue } from '../../problems/fromZod.ts';
+import { relations } from '../../problems/relations.ts';
 import {
   chosenId,
   dispatchTold,
@@ -38,13 +39,18 @@ export const returnToService = form({
             deferredReason: shortText.nullable(),
             deferredByWorkerId: chosenId.nullable(),
           })
-          .superRefine((value, ctx) => {
-            if (value.result !== 'deferred') return;
-            if (value.deferredReason === null)
-              ctx.addIssue(problemIssue('deferred-needs-reason', ['deferredReason']));
-            if (value.deferredByWorkerId === null)
-              ctx.addIssue(problemIssue('deferred-needs-name', ['deferredByWorkerId']));
-          }),
+          .check(
+            relations(
+              ({ result, deferredReason }, ctx) => {
+                if (result === 'deferred' && deferredReason === null)
+                  ctx.addIssue(problemIssue('deferred-needs-reason', ['deferredReason']));
+              },
+              ({ result, deferredByWorkerId }, ctx) => {
+                if (result === 'deferred' && deferredByWorkerId === null)
+                  ctx.addIssue(problemIssue('deferred-needs-name', ['deferredByWorkerId']));
+              },
+            ),
+          ),
       )
       .max(20),
     valvesReopened: z.array(z.strictObject({ valveId, at: instant, byWorkerId: chosenId })).max(40),

@@ -1,6 +1,7 @@
 import * as z from 'zod';
 import { hydrantId } from '../../inventory/hydrant.ts';
 import { problemIssue } from '../../problems/fromZod.ts';
+import { relations } from '../../problems/relations.ts';
 import { dispatchTold, exhibit, instant, longText, position, seen, shortText } from '../fields.ts';
 import { form } from '../form.ts';
 
@@ -33,12 +34,21 @@ export const found = z
     isolationValve: z.enum(['holds', 'does-not-hold', 'not-tried', 'none-fitted']),
     mainValve: z.enum(['holds', 'does-not-hold', 'unknown']),
   })
-  .superRefine((value, ctx) => {
-    if (value.flow === 'none' && value.jetHeightIn !== null)
-      ctx.addIssue(problemIssue('jet-without-flow', ['jetHeightIn']));
-    if (value.flow === 'none' && value.throwDistanceIn !== null)
-      ctx.addIssue(problemIssue('jet-without-flow', ['throwDistanceIn']));
-  });
+  .check(
+    relations(
+      ({ flow, jetHeightIn }, ctx) => {
+        if (flow === 'none' && jetHeightIn !== null)
+          ctx.addIssue(problemIssue('jet-without-flow', ['jetHeightIn']));
+      },
+      ({ flow, throwDistanceIn }, ctx) => {
+        if (flow === 'none' && throwDistanceIn !== null)
+          ctx.addIssue(problemIssue('jet-without-flow', ['throwDistanceIn']));
+      },
+    ),
+  );
+
+const isBefore = (one: string | null, other: string | null): boolean =>
+  one !== null && other !== null && Date.parse(one) < Date.parse(other);
 
 export const strike = form({
   kind: 'strike',
@@ -72,23 +82,24 @@ export const strike = form({
       photos: z.array(exhibit).max(60),
       note: longText.nullable(),
     })
-    .superRefine((value, ctx) => {
-      if (value.hydrantId === null && value.position === null && value.placeDescription === null)
-        ctx.addIssue(problemIssue('hydrant-or-place', ['hydrantId']));
-      if (
-        value.struckAt === null &&
-        (value.struckAtBasis === 'witnessed' || value.struckAtBasis === 'reported')
-      )
-        ctx.addIssue(problemIssue('basis-needs-time', ['struckAt']));
-      const order = ['struckAt', 'arrivedAt', 'waterShutAt'] as const;
-      order.forEach((later, index) => {
-        const at = value[later];
-        const before = order.slice(0, index).find((earlier) => {
-          const t = value[earlier];
-          return t !== null && at !== null && Date.parse(t) > Date.parse(at);
-        });
+    .check(
+      relations(
+        ({ hydrantId: named, position: at, placeDescription }, ctx) => {
+          if (named === null && at === null && placeDescription === null)
+            ctx.addIssue(problemIssue('hydrant-or-place', ['hydrantId']));
+        },
+        ({ struckAt, struckAtBasis }, ctx) => {
+          if (struckAt === null && (struckAtBasis === 'witnessed' || struckAtBasis === 'reported'))
+            ctx.addIssue(problemIssue('basis-needs-time', ['struckAt']));
+        },
         // Water can be shut before this crew arrives (a passer-by, another crew), so only the strike bounds it.
-        if (before === 'struckAt') ctx.addIssue(problemIssue('before-the-strike', [later]));
-      });
-    }),
+        ({ struckAt, arrivedAt }, ctx) => {
+          if (isBefore(arrivedAt, struckAt)) ctx.addIssue(problemIssue('before-the-strike', ['arrivedAt']));
+        },
+        ({ struckAt, waterShutAt }, ctx) => {
+          if (isBefore(waterShutAt, struckAt))
+            ctx.addIssue(problemIssue('before-the-strike', ['waterShutAt']));
+        },
+      ),
+    ),
 });

@@ -1,6 +1,7 @@
 import * as z from 'zod';
 import { hours } from '../../costs/book/decimals.ts';
 import { problemIssue } from '../../problems/fromZod.ts';
+import { relations } from '../../problems/relations.ts';
 import { chosenId, shortText } from '../fields.ts';
 import { form } from '../form.ts';
 
@@ -16,14 +17,16 @@ export const weekHours = form({
       .array(z.strictObject({ workerId: chosenId, weekStartsOn: z.iso.date(), hours }))
       .min(1)
       .max(60)
-      .superRefine((weeks, ctx) => {
-        const seen = new Set<string>();
-        weeks.forEach(({ workerId, weekStartsOn }, index) => {
-          const key = `${workerId}\u0000${weekStartsOn}`;
-          if (seen.has(key)) ctx.addIssue(problemIssue('worker-twice', [index, 'workerId']));
-          seen.add(key);
-        });
-      }),
+      .check(
+        relations((weeks, ctx) => {
+          const seen = new Set<string>();
+          weeks.forEach(({ workerId, weekStartsOn }, index) => {
+            const key = `${workerId}\u0000${weekStartsOn}`;
+            if (seen.has(key)) ctx.addIssue(problemIssue('worker-twice', [index, 'workerId']));
+            seen.add(key);
+          });
+        }),
+      ),
     /** The time sheet or payroll run it was taken from. */
     source: shortText,
   }),
