@@ -86,6 +86,7 @@ export const flowTest = {
   'flow-answer.capacity': 'Capacity at {residual}',
   'flow-answer.basis': 'What it stands on',
   'flow-answer.assumed': 'Not said, so taken as usual: {what}.',
+  'flow-answer.assumed-as': 'Taken as: {what}.',
   'flow-answer.assumed-pressure-gauge':
     'a pressure gauge to {range}, good to {percent}% of it and read to {step}',
   'flow-answer.assumed-pitot-gauge': 'a pitot gauge to {range}, good to {percent}% of it and read to {step}',

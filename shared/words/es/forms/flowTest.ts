@@ -88,6 +88,7 @@ export const flowTest: Record<keyof typeof english, string> = {
   'flow-answer.capacity': 'Capacidad a {residual}',
   'flow-answer.basis': 'En qué se apoya',
   'flow-answer.assumed': 'No consta y se toma como usual: {what}.',
+  'flow-answer.assumed-as': 'Se toma: {what}.',
   'flow-answer.assumed-pressure-gauge':
     'un manómetro hasta {range}, exacto al {percent} % de su rango y leído a {step}',
   'flow-answer.assumed-pitot-gauge':

@@ -4,7 +4,6 @@ import { historyChartSvg } from '../../../../shared/hydraulics/historyChartSvg.t
 import { recordedHistory } from '../../../../shared/hydraulics/recordedHistory.ts';
 import { sayCapacity } from '../../../../shared/hydraulics/sayCapacity.ts';
 import { sayChange } from '../../../../shared/hydraulics/sayChange.ts';
-import { sayWarning } from '../../../../shared/hydraulics/sayWarning.ts';
 import type { Recorded } from '../../../../shared/submissions/recorded.ts';
 import type { Submission } from '../../../../shared/submissions/submission.ts';
 import { formatQuantity } from '../../../../shared/units/format.ts';
@@ -13,6 +12,7 @@ import { useFlowTestSettings } from '../core/utility.ts';
 import { useWords, type Wording } from '../core/words.ts';
 import { datedTest } from '../form/flowTestTyped.ts';
 import { ClassMark } from '../screens/ClassMark.tsx';
+import { sayDoubt } from '../screens/sayDoubt.ts';
 import { SupplyCurve } from '../screens/SupplyCurve.tsx';
 
 interface Props {
@@ -75,7 +75,14 @@ export function FlowHistory({ answer, correct }: Props) {
         />
       )}
       {compared.map((repair) => (
-        <Repair key={repair.strikeId} repair={repair} strikes={strikes} words={words} />
+        <Repair
+          key={repair.strikeId}
+          repair={repair}
+          // The latest test says the same above.
+          said={isSame(repair.change, latest?.change ?? null)}
+          strikes={strikes}
+          words={words}
+        />
       ))}
       <ul class="plain-list lines">
         {history.entries.toReversed().map((entry) => (
@@ -123,13 +130,17 @@ function Change({ change, words }: { readonly change: CapacityChange; readonly w
   );
 }
 
+const isSame = (one: CapacityChange | null, other: CapacityChange | null): boolean =>
+  one?.fromTestId === other?.fromTestId && one?.toTestId === other?.toTestId;
+
 interface RepairProps {
   readonly repair: RepairComparison;
+  readonly said: boolean;
   readonly strikes: readonly { readonly outageId: string; readonly since: string }[];
   readonly words: Wording;
 }
 
-function Repair({ repair: { strikeId, before, after, change }, strikes, words }: RepairProps) {
+function Repair({ repair: { strikeId, before, after, change }, said, strikes, words }: RepairProps) {
   const struck = strikes.find(({ outageId }) => outageId === strikeId);
   return (
     <section class="around-repair">
@@ -139,7 +150,7 @@ function Repair({ repair: { strikeId, before, after, change }, strikes, words }:
         <Side title={words.t('hydrant.repair-before')} test={before} words={words} />
         <Side title={words.t('hydrant.repair-after')} test={after} words={words} />
       </div>
-      {change && <Change change={change} words={words} />}
+      {change && !said && <Change change={change} words={words} />}
     </section>
   );
 }
@@ -205,7 +216,7 @@ function Test({ entry, recorded, correct, words }: TestProps) {
           <summary>{words.t('hydrant.doubts', { count: doubts.length })}</summary>
           <ul class="doubts">
             {doubts.map((warning, index) => (
-              <li key={index}>{sayWarning(warning, words)}</li>
+              <li key={index}>{sayDoubt(warning, words)}</li>
             ))}
           </ul>
         </details>

@@ -3,10 +3,10 @@ import { isOneHydrantTest } from '../../../../../shared/submissions/forms/flowTe
 import { formatNumber, formatQuantity } from '../../../../../shared/units/format.ts';
 import { sayCapacity } from '../../../../../shared/hydraulics/sayCapacity.ts';
 import { sayChange } from '../../../../../shared/hydraulics/sayChange.ts';
-import { sayWarning } from '../../../../../shared/hydraulics/sayWarning.ts';
 import { useHydrant } from '../../core/records.ts';
 import { useFlowTestSettings } from '../../core/utility.ts';
 import { ClassMark } from '../../screens/ClassMark.tsx';
+import { sayDoubt } from '../../screens/sayDoubt.ts';
 import { SupplyCurve } from '../../screens/SupplyCurve.tsx';
 import { encode } from '../encode.ts';
 import { readingsOf, typedHistory, type Readings, type TypedTest } from '../flowTestTyped.ts';
@@ -111,7 +111,7 @@ function Answer({ readings, entry: { result, change } }: AnswerProps) {
       {result.warnings.length > 0 && (
         <ul class="doubts">
           {result.warnings.map((warning, index) => (
-            <li key={index}>{sayWarning(warning, words)}</li>
+            <li key={index}>{sayDoubt(warning, words)}</li>
           ))}
         </ul>
       )}

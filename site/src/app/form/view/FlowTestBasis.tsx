@@ -32,11 +32,20 @@ export function FlowTestBasis({ result: { interval } }: { readonly result: FlowT
       }),
     );
   return (
-    <details class="basis">
-      <summary>{words.t('flow-answer.basis')}</summary>
-      <p>{words.t('hydraulics.answer.basis')}</p>
-      {assumed.length > 0 && <p>{words.t('flow-answer.assumed', { what: assumed.join('; ') })}</p>}
-      {causes.length > 0 && <p>{words.t('flow-answer.causes', { what: causes.join(', ') })}</p>}
-    </details>
+    <>
+      {interval.assumed.length > 0 && (
+        <p class="small">
+          {words.t('flow-answer.assumed', {
+            what: interval.assumed.map((what) => words.t(`hydraulics.assumed.${what}`)).join(', '),
+          })}
+        </p>
+      )}
+      <details class="basis">
+        <summary>{words.t('flow-answer.basis')}</summary>
+        <p>{words.t('hydraulics.answer.basis')}</p>
+        {assumed.length > 0 && <p>{words.t('flow-answer.assumed-as', { what: assumed.join('; ') })}</p>}
+        {causes.length > 0 && <p>{words.t('flow-answer.causes', { what: causes.join(', ') })}</p>}
+      </details>
+    </>
   );
 }
