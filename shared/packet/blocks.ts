@@ -1,3 +1,4 @@
+import type { Ring } from '../tightening/ring.ts';
 import type { SupplyCurve } from '../hydraulics/supplyCurve.ts';
 
 /** A packet as a reader meets it: words are chosen, nothing is laid out. A renderer draws blocks and decides nothing. */
@@ -71,6 +72,11 @@ export type Block =
       readonly curve: SupplyCurve;
       readonly alt: string;
       readonly words: CurveWords;
+    }
+  | {
+      /** Rings of bolts side by side, each with what it is under it. */
+      readonly type: 'rings';
+      readonly rings: readonly { readonly ring: Ring; readonly caption: string; readonly alt: string }[];
     }
   | {
       readonly type: 'photo';

@@ -1,6 +1,6 @@
 import type { Statement } from '../costs/statement.ts';
 import { evaluateRecorded } from '../hydraulics/evaluateRecorded.ts';
-import { flowTestSettingsFrom, type FlowTestRules } from '../hydraulics/flowTestSettings.ts';
+import { flowTestSettingsFrom } from '../hydraulics/flowTestSettings.ts';
 import type { Hydrant } from '../inventory/hydrant.ts';
 import type { StrikeState } from '../strikes/state.ts';
 import { ofKind, type Effective } from '../submissions/effective.ts';
@@ -10,6 +10,7 @@ import type { BodyOf } from '../submissions/submission.ts';
 import type { UtilitySettings } from '../utility/settings.ts';
 import type { Locale } from '../words/index.ts';
 import { packetPhotos, type PhotoFound } from './photos.ts';
+import { tighteningOf, waterOf } from './repairFacts.ts';
 import { packetContentSchema, type PacketContent } from './schema.ts';
 import { packetTestOf } from './testOf.ts';
 import { timelineOf } from './timeline.ts';
@@ -32,10 +33,6 @@ export interface PacketQuestion {
   readonly photos: ReadonlyMap<string, PhotoFound>;
 }
 
-/** The utility's own rules of rating, where its settings have any. */
-const rulesOf = (settings: UtilitySettings): FlowTestRules =>
-  (settings as UtilitySettings & { readonly flowTest?: FlowTestRules | undefined }).flowTest ?? {};
-
 const orNull = (value: string | null | undefined): string | null =>
   value === undefined || value === null || value.trim() === '' ? null : value;
 
@@ -46,6 +43,7 @@ const orNull = (value: string | null | undefined): string | null =>
 export function packetContent(question: PacketQuestion): PacketContent {
   const { settings, claim, strike, facts } = question;
   const party = ofKind(facts, 'party').find(({ fact }) => fact.submissionId === claim.fact.body.partyId);
+  const byId = (workerId: string): ReturnType<typeof workerOf> => workerOf(settings, workerId);
   const content: PacketContent = {
     schemaVersion: 1,
     locale: question.locale,
@@ -69,8 +67,10 @@ export function packetContent(question: PacketQuestion): PacketContent {
     hydrant: hydrantOf(question),
     strike: strikeOf(question),
     statement: structuredClone(question.statement) as PacketContent['statement'],
-    timeline: timelineOf(facts, strike, (workerId) => workerOf(settings, workerId)),
-    flowTestRules: rulesOf(settings),
+    timeline: timelineOf(facts, strike, byId),
+    tightening: tighteningOf(facts, orNull(question.hydrant?.modelId), byId),
+    waterLost: waterOf(facts, byId, (workerId) => nameOf(settings, workerId)),
+    flowTestRules: settings.flowTest ?? {},
     ...testsOf(question),
     photos: packetPhotos(facts, question.photos),
     manifest: {
@@ -90,6 +90,9 @@ export function packetContent(question: PacketQuestion): PacketContent {
 function workerOf({ people }: UtilitySettings, workerId: string): { workerId: string; trade: string | null } {
   return { workerId, trade: orNull(people.find(({ personId }) => personId === workerId)?.trade) };
 }
+
+const nameOf = ({ people }: UtilitySettings, workerId: string): string | null =>
+  people.find(({ personId }) => personId === workerId)?.name ?? null;
 
 function utilityOf({ settings, preparedBy }: PacketQuestion): PacketContent['utility'] {
   const { name, letterhead, people } = settings;
@@ -187,7 +190,7 @@ function hydrantOf({ strike, hydrant, facts, settings }: PacketQuestion): Packet
       ? {
           testedAt: test.body.testedAt,
           hydrantClass:
-            evaluateRecorded(test.body, flowTestSettingsFrom(rulesOf(settings)))?.hydrantClass ?? null,
+            evaluateRecorded(test.body, flowTestSettingsFrom(settings.flowTest))?.hydrantClass ?? null,
           submissionId: test.submissionId,
         }
       : null,
@@ -201,8 +204,6 @@ const once = <T>(items: readonly T[]): T[] => [
 
 function strikeOf({ strike, facts, settings }: PacketQuestion): PacketContent['strike'] {
   const repairs = ofKind(facts, 'repair').map(({ fact }) => fact.body);
-  const nameOf = (workerId: string): string | null =>
-    settings.people.find(({ personId }) => personId === workerId)?.name ?? null;
   return {
     struckAt: strike.struckAt,
     since: strike.since,
@@ -226,7 +227,7 @@ function strikeOf({ strike, facts, settings }: PacketQuestion): PacketContent['s
     deferred: strike.deferred.map(({ proof, reason, byWorkerId }) => ({
       proof,
       reason,
-      by: { ...workerOf(settings, byWorkerId), name: nameOf(byWorkerId) },
+      by: { ...workerOf(settings, byWorkerId), name: nameOf(settings, byWorkerId) },
     })),
   };
 }

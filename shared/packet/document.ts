@@ -6,6 +6,8 @@ import { readerOf } from './reader.ts';
 import type { PacketContent } from './schema.ts';
 import { statementBlocks } from './statementBlocks.ts';
 import { accountBlocks, timelineBlocks } from './storyBlocks.ts';
+import { tighteningBlocks } from './tighteningBlocks.ts';
+import { waterBlocks } from './waterBlocks.ts';
 
 /** The packet in the reader's language, in the order in which an adjuster reads it. Pure. */
 export function packetDocument(content: PacketContent): PacketDocument {
@@ -30,6 +32,8 @@ export function packetDocument(content: PacketContent): PacketDocument {
       ...letterBlocks(content, reader),
       ...statementBlocks(content, reader),
       ...accountBlocks(content, reader),
+      ...tighteningBlocks(content, reader),
+      ...waterBlocks(content, reader),
       ...timelineBlocks(content, reader),
       ...flowTestBlocks(content, reader),
       ...photoBlocks(content, reader),

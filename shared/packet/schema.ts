@@ -13,6 +13,7 @@ import { waitingFor } from '../submissions/forms/expectedReturn.ts';
 import { damageClasses } from '../submissions/forms/repair.ts';
 import { found } from '../submissions/forms/strike.ts';
 import { kinds } from '../submissions/kinds.ts';
+import { packetTightening, packetWater } from './repairSchema.ts';
 import { packetTest } from './testSchema.ts';
 import { MOST_EARLIER_TESTS } from './used.ts';
 
@@ -257,6 +258,9 @@ export const packetContentSchema = z.strictObject({
   }),
   statement: statementSchema,
   timeline: z.array(event).max(2000),
+  tightening: packetTightening,
+  /** The record that is billed; null where nobody wrote one. */
+  waterLost: packetWater,
   /** The utility's own rules of rating, where it has any: with them every figure follows from the readings. */
   flowTestRules,
   /** Of this strike. */

@@ -1,4 +1,4 @@
-import { flowTestSettingsFrom, type FlowTestRules } from '../hydraulics/flowTestSettings.ts';
+import { flowTestSettingsFrom } from '../hydraulics/flowTestSettings.ts';
 import type { Hydrant } from '../inventory/hydrant.ts';
 import { nearestInService, type NearestIndex } from '../nearest/nearest.ts';
 import type { HydrantStatus } from '../outages/hydrantStatus.ts';
@@ -37,10 +37,6 @@ const HOSE_LAY_FT = 1000;
 export const shouldServe = ({ service }: Hydrant): boolean =>
   service !== 'abandoned' && service !== 'planned';
 
-/** The utility's own rules of rating, where its settings have any. */
-const rulesOf = (settings: UtilitySettings): FlowTestRules =>
-  (settings as UtilitySettings & { readonly flowTest?: FlowTestRules | undefined }).flowTest ?? {};
-
 function rounded(position: PublicPosition, decimals: number): PublicPosition {
   const scale = 10 ** decimals;
   const round = (value: number): number => Math.round(value * scale) / scale;
@@ -63,7 +59,7 @@ export function buildEdition(
   const rules: RatingRules = {
     timeZone: settings.timeZone,
     showFlow,
-    flowTest: flowTestSettingsFrom(rulesOf(settings)),
+    flowTest: flowTestSettingsFrom(settings.flowTest),
   };
   const strikesOf = Map.groupBy(strikes, ({ hydrantId }) => hydrantId);
   const hydrants = new Map(inventory?.hydrants.map((hydrant) => [hydrant.hydrantId, hydrant]));

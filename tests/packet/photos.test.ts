@@ -291,7 +291,8 @@ it('a packet with photos of every sort is built, each shown or named with its re
   );
   const pdf = await renderPacket(packetDocument(content), (hash) => gathered.bytes.get(hash)!);
   const figures = (await structureOf(pdf)).filter(({ role }) => role === 'Figure');
-  expect(figures).toHaveLength(shown.length + content.flowTests.length);
+  const rings = content.tightening.joints.filter(({ used }) => used?.bolts).length;
+  expect(figures).toHaveLength(shown.length + content.flowTests.length + rings);
   const text = (await everythingIn(pdf)).replaceAll(/\s+/g, ' ');
   for (const hash of [...shown, ...listed]) expect(text).toContain(hash);
   for (const words of [

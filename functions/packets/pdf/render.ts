@@ -1,6 +1,7 @@
 import type { Block, PacketDocument } from '../../../shared/packet/blocks.ts';
 import { CURVE_HEIGHT, drawCurve } from './drawCurve.ts';
 import { drawPhoto, PHOTO_START } from './drawPhoto.ts';
+import { drawRings } from './drawRings.ts';
 import { drawTable, TABLE_START } from './drawTable.ts';
 import { drawAddress, drawHeading, drawLetterhead, drawList, drawPairs, drawParagraph } from './drawText.ts';
 import { closeSheet, MARGIN, openSheet, PAGE, styles, WIDTH, type Sheet } from './sheet.ts';
@@ -50,6 +51,8 @@ function drawBlock(sheet: Sheet, block: Block, next: Block | undefined, photoByt
       return drawTable(sheet, block);
     case 'supply-curve':
       return drawCurve(sheet, block);
+    case 'rings':
+      return drawRings(sheet, block);
     case 'photo':
       return drawPhoto(sheet, block, photoBytes(block.sha256));
   }

@@ -36,6 +36,13 @@ const plain: Readonly<Record<string, string>> = {
   '\t': ' ',
 };
 
+/** Eighths stand in no embedded face; `1⅛` becomes `1 1/8`. */
+const eighths: Readonly<Record<string, string>> = { '⅛': '1/8', '⅜': '3/8', '⅝': '5/8', '⅞': '7/8' };
+const spelled = (text: string): string =>
+  text.replace(/(\d?)([⅛⅜⅝⅞])/g, (_, whole: string, part: string) =>
+    whole === '' ? (eighths[part] ?? part) : `${whole} ${eighths[part] ?? part}`,
+  );
+
 export interface Typesetter {
   /** Lines no wider than `width` points; a word that is wider is cut where it must be. */
   lines(text: string, style: Style, width: number): Line[];
@@ -93,7 +100,7 @@ export function typesetter(doc: InstanceType<typeof PDFDocument>): Typesetter {
   return {
     lines(text, style, width) {
       const lines: string[] = [];
-      for (const paragraph of text.split('\n')) {
+      for (const paragraph of spelled(text).split('\n')) {
         let line = '';
         for (const given of paragraph.split(' ').filter((word) => word !== '')) {
           let word = given;
