@@ -2,6 +2,7 @@ import type {
   AvailableFlowAnswer,
   ClosingAnswer,
   NetworkAnswer,
+  NetworkWarning,
   SeenNode,
   WaterBoundAnswer,
   WatchedNode,
@@ -118,8 +119,20 @@ function closing(model: Model, question: ClosingQuestion): ClosingAnswer {
     closed: links,
     watched: beforeAndAfter(nodes, before, after),
     cutOffNodes: servedBefore.filter(({ nodeId }) => dry.has(nodeId)).length,
-    warnings: model.takeWarnings(),
+    warnings: warningsBeside(model, dry),
   };
+}
+
+/** What the solver doubts of the nodes that still have water; that the others have none is said by itself. */
+function warningsBeside(model: Model, dry: ReadonlySet<string>): NetworkWarning[] {
+  const warnings = model.takeWarnings();
+  if (dry.size === 0) return warnings;
+  const negative = model.plain.nodes.some(
+    ({ kind, nodeId }) => kind === 'junction' && !dry.has(nodeId) && model.pressurePsi(nodeId) < 0,
+  );
+  return warnings.filter(
+    (warning) => warning !== 'disconnected' && (warning !== 'negative-pressures' || negative),
+  );
 }
 
 function waterBound(model: Model, question: WaterBoundQuestion): WaterBoundAnswer {

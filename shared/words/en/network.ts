@@ -38,6 +38,8 @@ export const network = {
   'network.close.intro':
     'Choose what would be closed. The model then says what the pressure would be here and at the hydrants near by. It closes nothing: a valve in the street is found, turned and recorded by the crew.',
   'network.close.choose': 'Close',
+  'network.close.more':
+    '{count, plural, one {# more, farther along the pipes} other {# more, farther along the pipes}}',
   'network.close.pipe': 'Pipe {linkId}: {diameterIn}, {lengthFt} long',
   'network.close.valve': 'Valve {linkId}: {diameterIn}',
   'network.close.pump': 'Pump {linkId}',

@@ -40,6 +40,8 @@ export const network: Record<keyof typeof english, string> = {
   'network.close.intro':
     'Elija lo que se cerraría. El modelo dice entonces qué presión habría aquí y en los hidrantes cercanos. No cierra nada: la válvula de la calle la encuentra, la gira y la registra la cuadrilla.',
   'network.close.choose': 'Cerrar',
+  'network.close.more':
+    '{count, plural, one {# más, más lejos por las tuberías} other {# más, más lejos por las tuberías}}',
   'network.close.pipe': 'Tubería {linkId}: {diameterIn}, {lengthFt} de largo',
   'network.close.valve': 'Válvula {linkId}: {diameterIn}',
   'network.close.pump': 'Bomba {linkId}',

@@ -26,6 +26,39 @@ const sayWhere = ({ from, to, alongFt }: NearLink, words: Wording): string =>
     alongFt: formatQuantity(Math.round(alongFt), 'ft', words),
   });
 
+/** As many as one looks over at once; the rest are farther away and folded up. */
+const AT_ONCE = 8;
+
+interface ChoicesProps {
+  readonly links: readonly NearLink[];
+  readonly chosen: readonly string[];
+  readonly toggle: (linkId: string) => void;
+}
+
+function Choices({ links, chosen, toggle }: ChoicesProps) {
+  const words = useWords();
+  return (
+    <div class="choices wide">
+      {links.map((link) => (
+        <label class="choice" key={link.linkId}>
+          <input
+            type="checkbox"
+            checked={chosen.includes(link.linkId)}
+            onChange={() => toggle(link.linkId)}
+          />
+          <span>
+            {sayLink(link, words)}
+            <small>
+              {sayWhere(link, words)}
+              {!link.open && ` · ${words.t('network.close.shut-already')}`}
+            </small>
+          </span>
+        </label>
+      ))}
+    </div>
+  );
+}
+
 interface Props {
   readonly answer: NetworkForHydrant;
   readonly hydrantId: string;
@@ -36,6 +69,7 @@ export function NetworkClosing({ answer, hydrantId }: Props) {
   const words = useWords();
   const [chosen, setChosen] = useState<readonly string[]>([]);
   const [state, setState] = useState<'idle' | 'empty' | 'asking' | Answer<Closing>>('idle');
+  const [near, far] = [answer.links.slice(0, AT_ONCE), answer.links.slice(AT_ONCE)];
   const toggle = (linkId: string): void => {
     setChosen(chosen.includes(linkId) ? chosen.filter((one) => one !== linkId) : [...chosen, linkId]);
     // Figures of another choice must not stand beside this one.
@@ -56,24 +90,13 @@ export function NetworkClosing({ answer, hydrantId }: Props) {
       <form onSubmit={(event) => void ask(event)}>
         <fieldset class="network-links">
           <legend>{words.t('network.close.choose')}</legend>
-          <div class="choices wide">
-            {answer.links.map((link) => (
-              <label class="choice" key={link.linkId}>
-                <input
-                  type="checkbox"
-                  checked={chosen.includes(link.linkId)}
-                  onChange={() => toggle(link.linkId)}
-                />
-                <span>
-                  {sayLink(link, words)}
-                  <small>
-                    {sayWhere(link, words)}
-                    {!link.open && ` · ${words.t('network.close.shut-already')}`}
-                  </small>
-                </span>
-              </label>
-            ))}
-          </div>
+          <Choices links={near} chosen={chosen} toggle={toggle} />
+          {far.length > 0 && (
+            <details>
+              <summary>{words.t('network.close.more', { count: far.length })}</summary>
+              <Choices links={far} chosen={chosen} toggle={toggle} />
+            </details>
+          )}
         </fieldset>
         <p class="actions">
           <button type="submit" class="primary" disabled={state === 'asking'}>

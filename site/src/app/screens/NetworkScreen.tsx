@@ -4,6 +4,7 @@ import { sayQuantityProblem } from '../../../../shared/water/say.ts';
 import { useResource } from '../core/resource.ts';
 import { route, to } from '../core/router.ts';
 import { useObservable } from '../core/observable.ts';
+import { nameOf, people } from '../core/people.ts';
 import { useWords } from '../core/words.ts';
 import { Heading } from './Heading.tsx';
 import { NetworkClosing } from './NetworkClosing.tsx';
@@ -102,6 +103,7 @@ function Lost({ answer: { bound, throughLateral, lost } }: { readonly answer: Ne
 function Facts({ answer: { model, available } }: { readonly answer: NetworkForHydrant }) {
   const words = useWords();
   const { at } = available;
+  useObservable(people);
   const facts = [
     ['datedOn', words.day(model.datedOn)],
     ['file', model.sourceFile],
@@ -109,7 +111,7 @@ function Facts({ answer: { model, available } }: { readonly answer: NetworkForHy
       'loaded',
       words.t('network.facts.loaded-by', {
         when: words.when(model.loadedAt),
-        who: model.loadedBy,
+        who: nameOf(model.loadedBy),
         edition: model.edition,
       }),
     ],
