@@ -1,13 +1,14 @@
 import * as z from 'zod';
 import { problemsFromZod } from '../../shared/problems/fromZod.ts';
 import { cents } from '../../shared/submissions/fields.ts';
-import { sayProblem } from '../../shared/words/index.ts';
+import { say, sayProblem } from '../../shared/words/index.ts';
 import { createFamilyApp, memberOf, type App, type Call } from '../http/app.ts';
 import { readJson } from '../http/json.ts';
 import { refuse } from '../http/refused.ts';
 import type { PacketsDeps } from './deps.ts';
 import { freezePacket } from './freeze.ts';
 import { loadClaim } from './load.ts';
+import { claimObjections } from './objections.ts';
 import { previewPacket } from './preview.ts';
 
 const packetRequest = z.strictObject({
@@ -22,6 +23,15 @@ export function createPacketsApp(deps: PacketsDeps): App {
   return createFamilyApp('packets', deps, {
     'GET /api/claims/{claimId}/statement': async (call) =>
       call.json((await loadClaim(deps, claimIdOf(call))).statement),
+
+    'GET /api/claims/{claimId}/objections': async (call) =>
+      call.json({
+        objections: (await claimObjections(deps, claimIdOf(call))).map((objection) => ({
+          ...objection,
+          message: say(call.var.locale, `objection.${objection.rule}`, objection.params),
+          answeredBy: say(call.var.locale, `objection.${objection.rule}.answer`, objection.params),
+        })),
+      }),
 
     'POST /api/claims/{claimId}/packet': async (call) => {
       const parsed = packetRequest.safeParse(await readJson(call), { reportInput: true });
