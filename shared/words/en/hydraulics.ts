@@ -173,7 +173,7 @@ export const hydraulics = {
   'hydraulics.compute.flow-test.summary':
     'What a flow test says of a hydrant: measured flow, flow at a residual, class, doubts.',
   'hydraulics.compute.flow-test.output':
-    'answer in a line; measuredFlowGpm; availableFlowGpm at targetResidualPsi, null when the drop is too small; hydrantClass AA, A, B, C or null; drop with psi, fraction of static, sufficient; rating with residualPsi, basis, capacityGpm; interval of the capacity from the readings at 95% (lowGpm, highGpm, chance of each class, what causes it, what was assumed), null without a capacity; flow of each outlet and hydrant; warnings as code, params, and a sentence that says what to do; cautions.',
+    'answer in a line; measuredFlowGpm; availableFlowGpm at targetResidualPsi, null when the drop is too small; hydrantClass AA, A, B, C or null, and className as the utility names it; drop with psi, fraction of static, sufficient; rating with residualPsi, basis, capacityGpm; interval of the capacity from the readings at 95% (lowGpm, highGpm, chance of each class, what causes it, what was assumed), null without a capacity; flow of each outlet and hydrant; warnings as code, params, and a sentence that says what to do; cautions.',
   'hydraulics.compute.supply-curve.summary':
     'The supply curve of a flow test, with the interval of its readings.',
   'hydraulics.compute.supply-curve.output': 'svg; description in sentences for those who do not see it.',

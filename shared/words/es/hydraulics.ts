@@ -175,7 +175,7 @@ export const hydraulics: Record<keyof typeof english, string> = {
   'hydraulics.compute.flow-test.summary':
     'Lo que una prueba de caudal dice de un hidrante: caudal medido, caudal a una presión residual, clase, dudas.',
   'hydraulics.compute.flow-test.output':
-    'answer en una línea; measuredFlowGpm; availableFlowGpm a targetResidualPsi, null si la caída es demasiado pequeña; hydrantClass AA, A, B, C o null; drop con psi, fracción de la estática, sufficient; rating con residualPsi, basis, capacityGpm; interval de la capacidad según las lecturas al 95 % (lowGpm, highGpm, probabilidad de cada clase, qué lo causa, qué se supuso), null si no hay capacidad; el caudal de cada boca e hidrante; warnings con code, params y una frase que dice qué hacer; cautions.',
+    'answer en una línea; measuredFlowGpm; availableFlowGpm a targetResidualPsi, null si la caída es demasiado pequeña; hydrantClass AA, A, B, C o null, y className como la llama la empresa; drop con psi, fracción de la estática, sufficient; rating con residualPsi, basis, capacityGpm; interval de la capacidad según las lecturas al 95 % (lowGpm, highGpm, probabilidad de cada clase, qué lo causa, qué se supuso), null si no hay capacidad; el caudal de cada boca e hidrante; warnings con code, params y una frase que dice qué hacer; cautions.',
   'hydraulics.compute.supply-curve.summary':
     'La curva de suministro de una prueba de caudal, con el intervalo de sus lecturas.',
   'hydraulics.compute.supply-curve.output': 'svg; description en frases para quien no la ve.',

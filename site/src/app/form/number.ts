@@ -39,7 +39,7 @@ export function readCents(typed: string): number | null {
 export const writeCents = (cents: number): string =>
   `${Math.floor(cents / 100)}.${String(cents % 100).padStart(2, '0')}`;
 
-/** A share as it would be typed in percent; read back and divided by a hundred it is the same share to the last digit. */
+/** A share as it would be typed in percent: what was typed comes back as it was typed, to the last digit. */
 export function writePercent(share: number): string {
   for (const digits of [12, 15, 16, 17]) {
     const percent = Number((share * 100).toPrecision(digits));
