@@ -88,7 +88,7 @@ function testBlocks(
 /** The answer in a line, the figures one by one, and what the interval holds. Without a class: why there is none. */
 function answer(result: Result, settings: FlowTestSettings, reader: PacketReader): Block[] {
   const { say, locale } = reader;
-  const { rating, hydrantClass, interval } = result;
+  const { rating, hydrantClass, className, interval } = result;
   if (rating.capacityGpm === null || hydrantClass === null) {
     const why = result.warnings.find(({ code }) => code === 'drop-too-small');
     return [
@@ -99,6 +99,7 @@ function answer(result: Result, settings: FlowTestSettings, reader: PacketReader
     ];
   }
   const residual = formatQuantity(rating.residualPsi, 'psi', reader);
+  const named = className ?? hydrantClass;
   const color = settings.classBands.find((band) => band.hydrantClass === hydrantClass)?.color;
   const target = formatQuantity(result.targetResidualPsi, 'psi', reader);
   const otherTarget = result.targetResidualPsi !== rating.residualPsi;
@@ -120,13 +121,16 @@ function answer(result: Result, settings: FlowTestSettings, reader: PacketReader
         {
           label: say('packet.flow-test.class'),
           value: color
-            ? say('packet.flow-test.class-color', { hydrantClass, color: say(`hydraulics.color.${color}`) })
-            : hydrantClass,
+            ? say('packet.flow-test.class-color', {
+                hydrantClass: named,
+                color: say(`hydraulics.color.${color}`),
+              })
+            : named,
         },
         ...(interval
           ? [
               {
-                label: say('packet.flow-test.chance', { hydrantClass }),
+                label: say('packet.flow-test.chance', { hydrantClass: named }),
                 value: sayChance(interval.classChance, reader),
               },
             ]

@@ -30,8 +30,11 @@ export function formulaBlocks({ tests, rated, settings, own, utility }: Used, re
       meteredFlowGpm === null ? outlets.map(({ kind }) => kind) : [],
     ),
   );
-  const bands = settings.classBands.map(({ hydrantClass, fromGpm }) =>
-    say('packet.formula.band', { hydrantClass, fromGpm: formatNumber(fromGpm, locale, 0) }),
+  const bands = settings.classBands.map(({ hydrantClass, name, fromGpm }) =>
+    say('packet.formula.band', {
+      hydrantClass: name ?? hydrantClass,
+      fromGpm: formatNumber(fromGpm, locale, 0),
+    }),
   );
   const rows: Row[] = [];
   const add = (

@@ -66,9 +66,9 @@ export function beforeAfterBlocks({ repair }: TestResults, reader: PacketReader)
   ];
 }
 
-function classAndChance({ hydrantClass, interval }: Result, reader: PacketReader): string | null {
-  if (hydrantClass === null) return null;
-  return interval ? `${hydrantClass} (${sayChance(interval.classChance, reader)})` : hydrantClass;
+function classAndChance({ className, interval }: Result, reader: PacketReader): string | null {
+  if (className === null) return null;
+  return interval ? `${className} (${sayChance(interval.classChance, reader)})` : className;
 }
 
 const capacity = ({ rating }: Result, reader: PacketReader): string | null =>
@@ -113,7 +113,7 @@ export function historyBlocks({ history, repair }: TestResults, reader: PacketRe
             ? none
             : formatQuantity(result.rating.capacityGpm, 'gpm', reader),
           (result && sayBetween(result, reader)) ?? none,
-          result?.hydrantClass ?? none,
+          result?.className ?? none,
         ],
       })),
     },

@@ -148,6 +148,8 @@ export function buildEdition(
       emergencyPhone: settings.emergencyPhone,
       publishedEveryMinutes: settings.publishing.everyMinutes,
       license: settings.publishing.license ?? null,
+      classes: rules.flowTest.classBands.map((band) => ({ ...band })),
+      ratingResidualPsi: rules.flowTest.ratingResidualPsi,
     },
     checkedAt,
     relyUntil: new Date(Date.parse(checkedAt) + relyForMinutes * 60_000).toISOString(),

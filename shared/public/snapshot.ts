@@ -1,5 +1,6 @@
 import * as z from 'zod';
-import { hydrantClasses } from '../hydraulics/hydrantClass.ts';
+import { hydrantClasses, hydrantColors, standardBands } from '../hydraulics/hydrantClass.ts';
+import { RATING_RESIDUAL_PSI } from '../hydraulics/ratingResidual.ts';
 import { hydrantId } from '../inventory/hydrant.ts';
 import { compassPoints } from '../nearest/sphere.ts';
 import { outageCauses } from '../submissions/forms/outage.ts';
@@ -76,6 +77,14 @@ export const publicNotRetested = z.strictObject({
   proofs: z.array(z.enum(proofs)).min(1),
 });
 
+/** How hydrants are classed: highest first. A name of the utility's own stands in place of the letters. */
+const publicClass = z.strictObject({
+  hydrantClass,
+  name: z.string().optional(),
+  fromGpm: z.number().int().min(0),
+  color: z.enum(hydrantColors),
+});
+
 export const publicUtility = z.strictObject({
   name: z.string().min(1),
   timeZone: z.string(),
@@ -85,6 +94,13 @@ export const publicUtility = z.strictObject({
   publishedEveryMinutes: z.number().int().min(1),
   /** Under which terms others may use the data; null when the utility has not said. */
   license: z.strictObject({ name: z.string(), url: z.url() }).nullable(),
+  /** Rules of rating. A snapshot of before has none and was made by the standard ones. */
+  classes: z
+    .array(publicClass)
+    .min(1)
+    .default(() => standardBands.map((band) => ({ ...band }))),
+  /** Residual at which a hydrant is rated, psi. */
+  ratingResidualPsi: z.number().default(RATING_RESIDUAL_PSI),
 });
 
 export const publicSnapshot = z

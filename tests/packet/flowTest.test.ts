@@ -263,13 +263,13 @@ describe('the utility’s own rules', () => {
       earlierTests: [],
       flowTestRules: {
         classBands: [
-          { hydrantClass: 'A', fromGpm: 900, color: 'white' },
+          { hydrantClass: 'A', name: 'One', fromGpm: 900, color: 'white' },
           { hydrantClass: 'C', fromGpm: 0, color: 'black' },
         ],
       },
     });
-    expect(text).toContain('Hydrant class A (white)');
-    expect(text).toContain('A from 900 gpm, C from 0 gpm');
+    expect(text).toContain('Hydrant class One (white)');
+    expect(text).toContain('One from 900 gpm, C from 0 gpm');
     expect(text).toContain(`Rules of ${base.utility.name}`);
     expect(text).not.toContain('marking of hydrants, as quoted');
   });

@@ -4,6 +4,7 @@ import { memoryPublished } from '../../functions/stores/published/memoryPublishe
 import { buildEdition, type PublicSources } from '../../shared/public/build.ts';
 import { publicHydrantPage, type PublicHydrantPage } from '../../shared/public/hydrantPage.ts';
 import type { FlowTestFact } from '../../shared/public/ratings.ts';
+import { publicSnapshot } from '../../shared/public/snapshot.ts';
 import { builtRenderer } from '../support/builtSite.ts';
 import {
   aFlowTest,
@@ -238,5 +239,36 @@ describe('as people read it', () => {
     expect(kept).not.toMatch(/supply-curve|capacity-history/);
     expect(words).toContain('It gave clearly less on Sep 2, 2025 than on May 3, 2022.');
     expect(words).toContain('class A');
+  });
+});
+
+describe('the utility’s own classes', () => {
+  const settings = {
+    ...townSettings,
+    flowTest: {
+      classBands: [
+        { hydrantClass: 'A' as const, name: '1', fromGpm: 1050, color: 'white' as const },
+        { hydrantClass: 'C' as const, fromGpm: 0, color: 'black' as const },
+      ],
+    },
+  };
+
+  it('class the hydrant, and are published with their colors', () => {
+    const { snapshot, hydrants } = buildEdition(weakened(), settings, townNow.toISOString());
+    expect(snapshot.utility.classes).toEqual(settings.flowTest.classBands);
+    expect(hydrants[0]!.tests[0]!.hydrantClass).toBe('A');
+  });
+
+  it('a snapshot of before, which names none, reads as the standard ones', () => {
+    const { snapshot } = buildEdition(weakened(), townSettings, townNow.toISOString());
+    const { classes, ratingResidualPsi, ...utility } = snapshot.utility;
+    const read = publicSnapshot.parse({ ...snapshot, utility });
+    expect(read.utility).toMatchObject({ classes, ratingResidualPsi });
+    expect(classes.map(({ hydrantClass, color }) => `${hydrantClass} ${color}`)).toEqual([
+      'AA light-blue',
+      'A green',
+      'B orange',
+      'C red',
+    ]);
   });
 });

@@ -1,3 +1,4 @@
+import type { ClassBand } from '../../../shared/hydraulics/hydrantClass.ts';
 import { intervalEnds } from '../../../shared/hydraulics/sayCapacity.ts';
 import { hydrantPath, pagePath } from '../../../shared/public/address.ts';
 import type { PublicEdition } from '../../../shared/public/edition.ts';
@@ -28,6 +29,8 @@ export interface Reader {
   /** Path of a hydrant's own page, or null when nothing is recorded of it. */
   readonly hydrantLink: (hydrantId: string | null) => string | null;
   readonly units: System;
+  /** The utility's classes, highest first. */
+  readonly classes: readonly ClassBand[];
 }
 
 const FEET_PER_MILE = 5280;
@@ -58,6 +61,7 @@ export function readerOf(edition: PublicEdition, locale: Locale): Reader {
   return {
     locale,
     units: own,
+    classes: utility.classes,
     say: (key, params) => say(locale, key, params),
     code: (family, code) => say(locale, `${family}.${code}`),
     instant: (at) =>
