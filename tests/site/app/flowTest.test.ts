@@ -211,7 +211,7 @@ describe('the answer while one types', () => {
     const readings = readingsOf(bodyOf(typed([hose])))!;
     const tests = [
       recorded('before', '2024-03-04T15:00:00Z'),
-      recorded('itself', '2026-03-04T15:00:12Z'),
+      recorded('itself', '2026-03-04T15:00:00Z'),
     ] as never;
     const entry = typedHistory(readings, tests, around);
     expect(entry?.change?.fromTestId).toBe('before');
