@@ -5,6 +5,7 @@ import { sayWarning } from '../hydraulics/sayWarning.ts';
 import { supplyCurve } from '../hydraulics/supplyCurve.ts';
 import { supplyCurveDescription } from '../hydraulics/supplyCurveSvg.ts';
 import { formatNumber, formatQuantity } from '../units/format.ts';
+import { sayPercent } from '../water/say.ts';
 import type { Block } from './blocks.ts';
 import { curveWords } from './curveWords.ts';
 import { formulaBlocks } from './formulaBlocks.ts';
@@ -87,7 +88,7 @@ function testBlocks(
 
 /** The answer in a line, the figures one by one, and what the interval holds. Without a class: why there is none. */
 function answer(result: Result, settings: FlowTestSettings, reader: PacketReader): Block[] {
-  const { say, locale } = reader;
+  const { say } = reader;
   const { rating, hydrantClass, className, interval } = result;
   if (rating.capacityGpm === null || hydrantClass === null) {
     const why = result.warnings.find(({ code }) => code === 'drop-too-small');
@@ -156,8 +157,7 @@ function answer(result: Result, settings: FlowTestSettings, reader: PacketReader
                 causes: interval.causes
                   .filter(({ share }) => share >= 0.005)
                   .map(
-                    ({ cause, share }) =>
-                      `${say(`hydraulics.cause.${cause}`)} ${formatNumber(share * 100, locale, 0)}%`,
+                    ({ cause, share }) => `${say(`hydraulics.cause.${cause}`)} ${sayPercent(share, reader)}`,
                   )
                   .join(', '),
               }),

@@ -84,12 +84,12 @@ function outletTable(
       dense: true,
       summary: say('packet.flow-test.outlets'),
       columns: [
-        { label: say('packet.flow-test.outlet-number'), align: 'left', share: 0.34 },
+        { label: say('packet.flow-test.outlet-number'), align: 'left', share: 0.31 },
         { label: say('packet.flow-test.size'), align: 'left', share: 0.16 },
         { label: say('packet.flow-test.coefficient'), align: 'left', share: 0.18 },
         { label: say('packet.flow-test.pitot'), align: 'right', share: 0.1 },
         { label: say('packet.flow-test.factor'), align: 'right', share: 0.1 },
-        { label: say('packet.flow-test.flow'), align: 'right', share: 0.12 },
+        { label: say('packet.flow-test.flow'), align: 'right', share: 0.15 },
       ],
       rows: [
         ...rows,

@@ -269,7 +269,7 @@ export const packet: Record<keyof typeof english, string> = {
   'packet.flow-test.diffuser-constant': 'K {constant}',
   'packet.flow-test.diffuser-unit': 'gpm/psi^½, {accuracy}',
   'packet.flow-test.pitot': 'Pitot',
-  'packet.flow-test.factor': 'Factor de autobomba',
+  'packet.flow-test.factor': 'Factor',
   'packet.flow-test.flow': 'Caudal',
   'packet.flow-test.kind.hose': 'boca de manguera',
   'packet.flow-test.kind.pumper': 'boca de autobomba',
