@@ -46,7 +46,7 @@ export function nodeFinder(model: PlainModel, rule: NodeRule): FindNode {
         : problem('node-is-a-source', 'hydrantId', { nodeId: listed });
     }
     const [near] = index ? nearestInService(index, hydrant, 1, () => true) : [];
-    if (!near) return problem('hydrant-not-in-model', 'hydrantId', { hydrantId });
+    if (!near) return problem('hydrant-has-no-node', 'hydrantId', { hydrantId });
     const { hydrant: node, distanceFt } = near;
     return distanceFt > rule.withinFt
       ? problem('no-node-near', 'hydrantId', { nodeId: node.hydrantId, distanceFt, withinFt: rule.withinFt })

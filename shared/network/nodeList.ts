@@ -13,7 +13,9 @@ export interface NodeList {
  * tab between them. Every line that is not one is a problem with its number.
  */
 export function readNodeList(text: string): NodeList {
-  const { data } = Papa.parse<string[]>(text.replace(/^\uFEFF/, ''), { skipEmptyLines: false });
+  const list = text.replace(/^\uFEFF/, '');
+  const delimiter = /[;\t]/.exec(list.split('\n')[0] ?? '')?.[0] ?? ',';
+  const { data } = Papa.parse<string[]>(list, { delimiter });
   const nodeOf: Record<string, string> = Object.create(null) as Record<string, string>;
   const lineOf = new Map<string, number>();
   const problems: Problem[] = [];

@@ -146,7 +146,7 @@ describe('bound of the water lost', () => {
     const body = {
       hydrantId: 'H-C',
       struckAt: '2026-03-04T06:00:00Z',
-      struckAtBasis: 'witnessed',
+      struckAtBasis: 'witnessed' as const,
       arrivedAt: '2026-03-04T06:20:00Z',
       waterShutAt: '2026-03-04T06:45:00Z',
     };

@@ -91,9 +91,9 @@ describe('closing', () => {
       cutOffNodes: 2,
       watched: [{ nodeId: 'M' }, { nodeId: 'H', afterPsi: null }, { nodeId: 'D', afterPsi: null }],
     });
-    expect(sayNetwork(answer, { system: 'us', locale: 'en' }).at(-2)).toMatch(
-      /2 customer nodes are cut off\.|Part of/,
-    );
+    // That the rest of the model is cut off and without pressure is what was asked, and no doubt of the solver's.
+    expect(sayNetwork(answer, { system: 'us', locale: 'en' }).at(-1)).toMatch(/2 customer nodes are cut off/);
+    expect(answer.warnings).toEqual([]);
   });
 
   it('one street of a grid costs pressure and cuts nobody off', async () => {

@@ -1,5 +1,6 @@
 import { readFile } from 'node:fs/promises';
 import * as z from 'zod';
+import { inpText } from '../../../functions/network/inpText.ts';
 import { solveNetwork } from '../../../functions/network/solve.ts';
 import { Refused } from '../../../shared/compute/refused.ts';
 import { evaluateFlowTest } from '../../../shared/hydraulics/evaluateFlowTest.ts';
@@ -16,19 +17,37 @@ import { sayFieldAndModel, sayNetwork } from '../../../shared/network/say.ts';
 import { problem } from '../../../shared/problems/problem.ts';
 import { localComputation } from './localComputation.ts';
 
-const modelFile = z.string().min(1).max(1000);
+/** The EPANET file by its path, or as its text. */
+const model = {
+  modelFile: z.string().min(1).max(1000).optional(),
+  modelText: z.string().min(1).max(20_000_000).optional(),
+};
+interface GivenModel {
+  readonly modelFile?: string | undefined;
+  readonly modelText?: string | undefined;
+}
 
-/** Reads the file and asks; what is wrong with either comes back as problems of the input. */
-async function ask<Answer extends NetworkAnswer>(file: string, question: NetworkQuestion): Promise<Answer> {
-  const inp = await readFile(file, 'latin1').catch((error: unknown) => {
+async function textOf({ modelFile, modelText }: GivenModel): Promise<string> {
+  if ((modelFile === undefined) === (modelText === undefined))
+    throw new Refused([problem('model-file-or-text', 'modelFile')]);
+  if (modelText !== undefined) return modelText;
+  const file = modelFile ?? '';
+  const bytes = await readFile(file).catch((error: unknown) => {
     const reason = (error as NodeJS.ErrnoException).code ?? String(error);
     throw new Refused([problem('file-unreadable', 'modelFile', { file, reason })]);
   });
-  const reply = await solveNetwork(inp, question);
+  return inpText(bytes);
+}
+
+/** Reads the model and asks; what is wrong with either comes back as problems of the input. */
+async function ask<Answer extends NetworkAnswer>(
+  given: GivenModel,
+  question: NetworkQuestion,
+): Promise<Answer> {
+  const reply = await solveNetwork(await textOf(given), question);
+  const path = given.modelText === undefined ? 'modelFile' : 'modelText';
   if (!reply.ok)
-    throw new Refused(
-      reply.problems.map((found) => (found.path === 'inp' ? { ...found, path: 'modelFile' } : found)),
-    );
+    throw new Refused(reply.problems.map((found) => (found.path === 'inp' ? { ...found, path } : found)));
   return reply.answer as Answer;
 }
 
@@ -39,19 +58,22 @@ const availableFlow = localComputation({
   eitherSystem: true,
   input: availableFlowQuestion
     .omit({ ask: true, testFlowGpm: true })
-    .extend({ modelFile, fieldTest: flowTestInput.optional() }),
+    .extend({ ...model, fieldTest: flowTestInput.optional() }),
   example: {
     modelFile: 'model.inp',
     at: { hydrantId: 'H-12', nodeId: 'J-7' },
     fieldTest: { staticPsi: 86, residualPsi: 42, measuredFlowGpm: 789 },
   },
-  run: async ({ modelFile: file, fieldTest, ...question }, reader) => {
+  run: async ({ modelFile, modelText, fieldTest, ...question }, reader) => {
     const test = fieldTest && evaluateFlowTest(fieldTest);
-    const answer = await ask<Extract<NetworkAnswer, { ask: 'available-flow' }>>(file, {
-      ask: 'available-flow',
-      ...question,
-      testFlowGpm: test?.measuredFlowGpm,
-    });
+    const answer = await ask<Extract<NetworkAnswer, { ask: 'available-flow' }>>(
+      { modelFile, modelText },
+      {
+        ask: 'available-flow',
+        ...question,
+        testFlowGpm: test?.measuredFlowGpm,
+      },
+    );
     const field = test ? compareWithField(test, answer) : null;
     return {
       said: [...sayNetwork(answer, reader), ...(field ? [sayFieldAndModel(field, reader)] : [])],
@@ -66,10 +88,10 @@ const closing = localComputation({
   summary: 'network.compute.closing.summary',
   output: 'network.compute.closing.output',
   eitherSystem: true,
-  input: closingQuestion.omit({ ask: true }).extend({ modelFile }),
+  input: closingQuestion.omit({ ask: true }).extend(model),
   example: { modelFile: 'model.inp', links: ['P-3'], watch: [{ hydrantId: 'H-12', nodeId: 'J-7' }] },
-  run: async ({ modelFile: file, ...question }, reader) => {
-    const answer = await ask(file, { ask: 'closing', ...question });
+  run: async ({ modelFile, modelText, ...question }, reader) => {
+    const answer = await ask({ modelFile, modelText }, { ask: 'closing', ...question });
     return { said: sayNetwork(answer, reader), ...answer };
   },
 });
@@ -79,14 +101,14 @@ const waterBound = localComputation({
   summary: 'network.compute.water-bound.summary',
   output: 'network.compute.water-bound.output',
   eitherSystem: true,
-  input: waterBoundQuestion.omit({ ask: true }).extend({ modelFile }),
+  input: waterBoundQuestion.omit({ ask: true }).extend(model),
   example: {
     modelFile: 'model.inp',
     at: { nodeId: 'J-7' },
     lateral: { diameterIn: 6, lengthFt: 20, roughness: 120, minorLossK: 6 },
   },
-  run: async ({ modelFile: file, ...question }, reader) => {
-    const answer = await ask(file, { ask: 'water-bound', ...question });
+  run: async ({ modelFile, modelText, ...question }, reader) => {
+    const answer = await ask({ modelFile, modelText }, { ask: 'water-bound', ...question });
     return { said: sayNetwork(answer, reader), ...answer };
   },
 });

@@ -103,8 +103,8 @@ export function townNetworkInp(): string {
   const sections: readonly (readonly [string, readonly string[]])[] = [
     ['TITLE', ['Tansy Harbor, an invented town: mains of 6 and 12 in, morning demand']],
     ['JUNCTIONS', all.map((one) => `${one.id} ${elevationFt(one, harborDeg).toFixed(1)} 2.4 DAY`)],
-    ['RESERVOIRS', ['R-WORKS 204']],
-    ['TANKS', ['T-QUARRY 182 18 4 26 50 0']],
+    ['RESERVOIRS', ['R-WORKS 222']],
+    ['TANKS', ['T-QUARRY 182 18 4 26 90 0']],
     [
       'PIPES',
       [

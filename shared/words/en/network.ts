@@ -72,6 +72,10 @@ export const network = {
 
   'problem.no-network-model':
     'No network model is loaded. Whoever runs this system can load the utility’s EPANET file with “npm run network”.',
+  'problem.hydrant-has-no-node':
+    'The network model names no node for hydrant {hydrantId}. Whoever loads the model can add it to its list.',
+  'problem.model-file-or-text':
+    'Give the model either as modelFile (a path) or as modelText (the file itself).',
   'problem.strike-of-another-hydrant':
     'This strike was of hydrant {hydrantId}, not of this one. Open the model from the strike itself.',
   'problem.start-of-flow-open':

@@ -74,6 +74,10 @@ export const network: Record<keyof typeof english, string> = {
 
   'problem.no-network-model':
     'No hay ningún modelo de la red cargado. Quien administra este sistema puede cargar el archivo EPANET del servicio con «npm run network».',
+  'problem.hydrant-has-no-node':
+    'El modelo de la red no nombra ningún nodo para el hidrante {hydrantId}. Quien carga el modelo puede añadirlo a su lista.',
+  'problem.model-file-or-text':
+    'Dé el modelo o bien como modelFile (una ruta) o bien como modelText (el archivo mismo).',
   'problem.strike-of-another-hydrant':
     'Este choque fue del hidrante {hydrantId}, no de este. Abra el modelo desde el propio choque.',
   'problem.start-of-flow-open':
