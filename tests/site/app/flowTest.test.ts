@@ -190,8 +190,7 @@ describe('what is typed', () => {
 describe('the answer while one types', () => {
   const settings = standardFlowTestSettings;
   const around = { submissionId: 'new', now: '2026-03-04T15:00:00Z', zone, settings };
-  const bodyOf = (values: Values): TypedTest =>
-    encode(spec.nodes, values, { zone, nullable: [] }).body;
+  const bodyOf = (values: Values): TypedTest => encode(spec.nodes, values, { zone, nullable: [] }).body;
   const recorded = (submissionId: string, testedAt: string) => ({
     recordedAt: testedAt,
     submission: {
