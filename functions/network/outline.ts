@@ -14,7 +14,10 @@ export function outlineOf(model: Model, { hour: asked }: OutlineQuestion): Model
   const described = links.map((link) => ({ ...link, ...model.linkFacts(link.linkId) }));
   const hour = model.solveAt(asked);
   const junctions = nodes.filter(({ kind }) => kind === 'junction');
-  const unfed = cutOff(model.plain, new Set());
+  const unfed = cutOff(
+    model.plain,
+    new Set(described.filter(({ open }) => !open).map(({ linkId }) => linkId)),
+  );
   return {
     nodes,
     links: described,

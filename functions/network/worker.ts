@@ -1,6 +1,7 @@
 import { parentPort } from 'node:worker_threads';
 import type { NetworkAnswer } from '../../shared/network/answer.ts';
 import type { NetworkQuestion } from '../../shared/network/question.ts';
+import { cutOff } from '../../shared/network/reach.ts';
 import { problem, type Problem } from '../../shared/problems/problem.ts';
 import type { ModelOutline } from '../../shared/network/outline.ts';
 import { answerOn, NotInModel } from './answer.ts';
@@ -23,6 +24,7 @@ export type Reply<Answer> =
 export type NetworkReply = Reply<NetworkAnswer>;
 
 async function reply({ inp, question }: NetworkRequest): Promise<Reply<NetworkAnswer | ModelOutline>> {
+  let island: readonly string[] = [];
   try {
     const model = modelOf(await openEngine(inp));
     const { nodes } = model.plain;
@@ -30,6 +32,7 @@ async function reply({ inp, question }: NetworkRequest): Promise<Reply<NetworkAn
     // EPANET opens such a file; the way out that is added to it would then be its only source.
     if (nodes.every(({ kind }) => kind === 'junction'))
       return { ok: false, problems: [problem('network-no-source', 'inp')] };
+    island = [...cutOff(model.plain, new Set())];
     const answer = question.ask === 'outline' ? outlineOf(model, question) : answerOn(model, question);
     model.close();
     return { ok: true, answer };
@@ -37,6 +40,11 @@ async function reply({ inp, question }: NetworkRequest): Promise<Reply<NetworkAn
     if (error instanceof NotInModel) return { ok: false, problems: error.problems };
     if (error instanceof EngineError) {
       const detail = complaints(error.report, inp) || error.message.replace(/^Error \d+: /, '');
+      // EPANET's matrix has no solution when part of the network hangs on nothing; it does not say which part.
+      if (error.code === 110 && island.length > 0) {
+        const nodes = island.slice(0, 5).join(', ');
+        return { ok: false, problems: [problem('network-island', 'inp', { count: island.length, nodes })] };
+      }
       // 110: the equations have no solution; everything else is the file.
       const code = error.code === 110 ? 'network-unsolved' : 'network-broken';
       return { ok: false, problems: [problem(code, 'inp', { detail })] };

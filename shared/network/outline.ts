@@ -23,7 +23,7 @@ export interface ModelOutline extends PlainModel {
   readonly demandGpm: number;
   /** Junctions whose pressure is below zero at that hour: the model cannot be right there. */
   readonly negativeNodes: number;
-  /** Junctions that no reservoir or tank reaches. */
+  /** Junctions that no reservoir or tank reaches with what the file has closed. */
   readonly unfedNodes: number;
   readonly warnings: readonly NetworkWarning[];
 }

@@ -102,10 +102,10 @@ describe('loading a model', () => {
   });
 
   it('says what is doubtful', async () => {
-    // F stands above the reservoir; LONE hangs on F2 alone, and neither has a place on the map.
+    // F stands above the reservoir; LONE and F2 hang on a closed pipe, and neither has a place on the map.
     const odd = streetInp
       .replace('F 60 10', 'F 400 10\nLONE 10 0\nF2 10 0')
-      .replace('EF E F', 'LL LONE F2 100 6 100 0 Open\nEF E F');
+      .replace('EF E F', 'LL LONE F2 100 6 100 0 Open\nLX LONE E 100 6 100 0 Closed\nEF E F');
     const file = await write('odd.inp', odd);
     const said = (await load([file, ...dated, '--crs', '4326', '--hour', '5'])).lines.join('\n');
     expect(said).toContain('Its clock ends at hour 0; it is read there and not at hour 5.');
@@ -174,6 +174,16 @@ describe('what is refused, with the line and the section', () => {
     ['another option', ['x.inp', ...dated, '--crs', '4326', '--zap'], ['network-option-unknown --zap']],
     ['no such file', ['/none/x.inp', ...dated, '--crs', '4326'], ['network-file-not-found FILE']],
   ])('%s', async (_, argv, expected) => expect(await refusal(argv)).toEqual(expected));
+
+  it('an island, by its nodes', async () => {
+    const file = await write(
+      'island.inp',
+      streetInp
+        .replace('F 60 10', 'F 60 10\nLONE 10 0\nF2 10 0')
+        .replace('EF E F', 'LL LONE F2 100 6 100 0 Open\nEF E F'),
+    );
+    expect(await refusal([file, ...dated, '--crs', '4326'])).toEqual(['network-island inp']);
+  });
 
   it('a list: every line', async () => {
     const file = await write('street.inp', streetInp);

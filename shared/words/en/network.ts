@@ -72,6 +72,8 @@ export const network = {
 
   'problem.no-network-model':
     'No network model is loaded. Whoever runs this system can load the utility’s EPANET file with “npm run network”.',
+  'problem.network-island':
+    '{count, plural, one {# junction is} other {# junctions are}} connected to no reservoir and no tank, so the network cannot be solved: {nodes}{count, plural, =1 {} =2 {} =3 {} =4 {} =5 {} other { and more}}. Connect or remove them.',
   'problem.hydrant-has-no-node':
     'The network model names no node for hydrant {hydrantId}. Whoever loads the model can add it to its list.',
   'problem.model-file-or-text':

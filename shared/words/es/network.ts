@@ -74,6 +74,8 @@ export const network: Record<keyof typeof english, string> = {
 
   'problem.no-network-model':
     'No hay ningún modelo de la red cargado. Quien administra este sistema puede cargar el archivo EPANET del servicio con «npm run network».',
+  'problem.network-island':
+    '{count, plural, one {# nodo no está unido} other {# nodos no están unidos}} a ningún embalse ni tanque, así que la red no se puede resolver: {nodes}{count, plural, =1 {} =2 {} =3 {} =4 {} =5 {} other { y más}}. Únalos o quítelos.',
   'problem.hydrant-has-no-node':
     'El modelo de la red no nombra ningún nodo para el hidrante {hydrantId}. Quien carga el modelo puede añadirlo a su lista.',
   'problem.model-file-or-text':
