@@ -1,7 +1,9 @@
 import { writingProblems } from '../../shared/access.ts';
+import { pastEditionProblems } from '../../shared/costs/newEdition.ts';
 import { correctionProblems } from '../../shared/submissions/correctionTarget.ts';
+import { futureProblems } from '../../shared/submissions/futures.ts';
 import { correctionKind } from '../../shared/submissions/kinds.ts';
-import { parseSubmission, streamOfSubmission } from '../../shared/submissions/submission.ts';
+import { formOf, parseSubmission, streamOfSubmission } from '../../shared/submissions/submission.ts';
 import { createFamilyApp, memberOf, type App, type HttpDeps } from '../http/app.ts';
 import { readJson } from '../http/json.ts';
 import { refuse } from '../http/refused.ts';
@@ -17,6 +19,8 @@ export function createSubmissionsApp(deps: SubmissionsDeps): App {
       const parsed = parseSubmission(await readJson(call));
       if (!parsed.ok) return refuse('invalid', parsed.problems);
       const submission = parsed.value;
+      const notYet = futureProblems(submission);
+      if (notYet.length > 0) return refuse('invalid', notYet);
 
       const mayNot = writingProblems(member, submission);
       if (mayNot.length > 0) return refuse('not-allowed', mayNot);
@@ -25,6 +29,12 @@ export function createSubmissionsApp(deps: SubmissionsDeps): App {
         const recorded = await deps.ledger.readStream(streamOfSubmission(submission), { personal: false });
         const wrong = correctionProblems(submission, recorded);
         if (wrong.length > 0) return refuse('invalid', wrong);
+      }
+
+      if (formOf(submission).kind === 'rate-book') {
+        const recorded = await deps.ledger.readStream('utility', { personal: false });
+        const past = pastEditionProblems(submission, recorded);
+        if (past.length > 0) return refuse(past[0]?.code === 'edition-taken' ? 'taken' : 'invalid', past);
       }
 
       const { outcome, recordedAt } = await append(deps, submission, member);

@@ -8,6 +8,9 @@ import * as z from 'zod';
 export const hydrantId = z
   .string()
   .trim()
+  // One spelling for one hydrant: `th-0348` typed at night is TH-0348, and a composed letter is the same letter.
+  .normalize('NFC')
+  .toUpperCase()
   .min(1)
   .max(64)
   // The id stands in addresses, file names and keys; control characters would break all three.

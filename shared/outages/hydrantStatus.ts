@@ -1,7 +1,8 @@
 import type { Hydrant } from '../inventory/hydrant.ts';
 import type { StrikeState } from '../strikes/state.ts';
 import { ofKind, type Effective } from '../submissions/effective.ts';
-import { returnEffect, valveTurns, type ReturnEffect } from './returnEffect.ts';
+import { notYet } from '../submissions/known.ts';
+import { returnEffects, stillClosed, valveTurns, type ReturnEffect } from './returnEffect.ts';
 
 /** One outage of one hydrant, open or ended. `cause` is `strike` or one of the outage form's causes. */
 export interface Outage {
@@ -17,6 +18,9 @@ export interface Outage {
   readonly deferred: ReturnEffect['deferred'];
   readonly dispatchToldAt: string | null;
 }
+
+/** The cause of an outage that nobody reported and a closed valve shows. Words: `value.outageCause.valve-closed`. */
+export const valveClosed = 'valve-closed';
 
 export interface HydrantStatus {
   readonly hydrantId: string;
@@ -57,7 +61,9 @@ export function foldHydrant({ hydrantId, hydrantType, strikes, facts }: StatusQu
     dispatchToldAt: strike.dispatchToldAt,
   }));
   const others = ofKind(facts, 'outage').map((item) => foldOtherOutage(item, hydrantType, facts));
-  const all = [...fromStrikes, ...others].sort((a, b) => Date.parse(a.since) - Date.parse(b.since));
+  const recorded = [...fromStrikes, ...others];
+  const shut = recorded.some(({ endedAt }) => endedAt === null) ? [] : shutValves(facts);
+  const all = [...recorded, ...shut].sort((a, b) => Date.parse(a.since) - Date.parse(b.since));
   const open = all.filter(({ endedAt }) => endedAt === null);
   const inspected = ofKind(facts, 'inspection').map(({ fact }) => fact.body.inspectedAt);
   return {
@@ -80,6 +86,34 @@ export function foldHydrant({ hydrantId, hydrantType, strikes, facts }: StatusQu
   };
 }
 
+/**
+ * A hydrant whose own valve is recorded closed and not reopened gives no water, though no outage is open: it was closed
+ * after the return, or nobody reported an outage. It counts as out until the valve is recorded reopened.
+ */
+function shutValves(facts: readonly Effective[]): Outage[] {
+  const turns = valveTurns(facts);
+  return stillClosed(turns, Number.POSITIVE_INFINITY).flatMap((valveId) => {
+    const closing = turns
+      .filter((turn) => turn.valveId === valveId && turn.closed && turn.isolation)
+      .sort((a, b) => Date.parse(a.at) - Date.parse(b.at))
+      .at(-1);
+    if (!closing) return [];
+    return [
+      {
+        outageId: closing.submissionId,
+        cause: valveClosed,
+        since: closing.at,
+        expectedAt: null,
+        waitingFor: null,
+        endedAt: null,
+        heldReturns: [],
+        deferred: [],
+        dispatchToldAt: null,
+      },
+    ];
+  });
+}
+
 function foldOtherOutage(
   item: Effective<'outage'>,
   hydrantType: Hydrant['type'],
@@ -88,19 +122,18 @@ function foldOtherOutage(
   const { submissionId, body } = item.fact;
   // Every valve, also one closed before this outage is said to have begun: a shut valve is shut whatever the form says.
   const turns = valveTurns(facts);
-  const returns = ofKind(facts, 'return-to-service')
-    .filter(({ fact }) => fact.body.closes.includes(submissionId))
-    .sort((a, b) => Date.parse(a.fact.body.returnedAt) - Date.parse(b.fact.body.returnedAt))
-    .map((returned) =>
-      returnEffect(returned, {
-        hydrantType,
-        cause: 'other',
-        began: body.since,
-        hydrantsDiffer: false,
-        repairs: [],
-        valveTurns: turns,
-      }),
-    );
+  const since = notYet(body.since, item) ? item.recordedAt : body.since;
+  const returns = returnEffects(
+    ofKind(facts, 'return-to-service').filter(({ fact }) => fact.body.closes.includes(submissionId)),
+    {
+      hydrantType,
+      cause: 'other',
+      began: since,
+      hydrantsDiffer: false,
+      repairs: [],
+      valveTurns: turns,
+    },
+  );
   const effective = returns.find(({ takesEffect }) => takesEffect) ?? null;
   const expected = ofKind(facts, 'expected-return')
     .filter(({ fact }) => fact.body.outageId === submissionId)
@@ -108,7 +141,7 @@ function foldOtherOutage(
   return {
     outageId: submissionId,
     cause: body.cause,
-    since: body.since,
+    since,
     expectedAt: expected?.expectedAt ?? null,
     waitingFor: expected && expected.waitingFor !== 'nothing' ? expected.waitingFor : null,
     endedAt: effective?.returnedAt ?? null,

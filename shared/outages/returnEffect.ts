@@ -1,5 +1,7 @@
 import type { Hydrant } from '../inventory/hydrant.ts';
 import { ofKind, type Effective } from '../submissions/effective.ts';
+import { notYet } from '../submissions/known.ts';
+import type { BodyOf } from '../submissions/submission.ts';
 import { proofsAfterOtherOutage, proofsAfterRepair, type Proof } from './proofs.ts';
 
 /** Why a recorded return to service has no effect (yet). Words: `hold.<code>`. */
@@ -11,6 +13,10 @@ export interface Hold {
     | 'proof-before-reassembly'
     | 'valve-still-closed'
     | 'repair-still-open'
+    | 'proof-not-yet'
+    | 'return-before-outage'
+    | 'return-not-yet'
+    | 'failed-since'
     | 'hydrants-differ';
   readonly proof?: Proof;
   readonly valveId?: string;
@@ -35,8 +41,11 @@ export interface ReturnQuestion {
   readonly hydrantType: Hydrant['type'];
   /** A strike opens the hydrant up; another outage does not. */
   readonly cause: 'strike' | 'other';
-  /** When the outage began, as somebody stated it; null where nobody did. No proof from before it shows anything. */
-  readonly began: string | null;
+  /**
+   * When the outage began: of several reports joined into one strike the latest, so that a return from before one of
+   * them ends nothing. No proof from before it shows anything.
+   */
+  readonly began: string;
   /** The reports joined into this strike name more than one hydrant: nobody can say which of them was proven. */
   readonly hydrantsDiffer: boolean;
   /** Repairs of this strike (none for another outage). */
@@ -49,27 +58,46 @@ export interface ValveTurn {
   readonly valveId: string;
   readonly at: string;
   readonly closed: boolean;
+  /** The hydrant's own valve: shut, it gives no water. */
+  readonly isolation: boolean;
+  readonly submissionId: string;
 }
 
 /** Turns recorded as valve operations, and reopenings recorded on any return, whether or not that return took effect. */
 export function valveTurns(facts: readonly Effective[]): ValveTurn[] {
   return [
-    ...ofKind(facts, 'valve-operation').map(({ fact: { body } }) => ({
-      valveId: body.valveId,
-      at: body.at,
-      closed: body.action === 'closed',
-    })),
-    ...ofKind(facts, 'return-to-service').flatMap(({ fact }) =>
-      fact.body.valvesReopened.map(({ valveId, at }) => ({ valveId, at, closed: false })),
+    ...ofKind(facts, 'valve-operation').flatMap((item) => {
+      const { body, submissionId } = item.fact;
+      const closed = body.action === 'closed';
+      // A valve that will be reopened is shut; one that will be closed counts as closed, the safe side.
+      if (!closed && notYet(body.at, item)) return [];
+      return [
+        { valveId: body.valveId, at: body.at, closed, isolation: body.valve === 'isolation', submissionId },
+      ];
+    }),
+    ...ofKind(facts, 'return-to-service').flatMap((item) =>
+      item.fact.body.valvesReopened
+        .filter(({ at }) => !notYet(at, item))
+        .map(({ valveId, at }) => ({
+          valveId,
+          at,
+          closed: false,
+          isolation: false,
+          submissionId: item.fact.submissionId,
+        })),
     ),
   ];
 }
+
+type Result = BodyOf<'return-to-service'>['proofs'][number]['result'];
+const badness = (result: Result): number => ({ passed: 0, deferred: 1, failed: 2 })[result];
 
 const time = (instant: string): number => Date.parse(instant);
 
 /**
  * Whether a return to service takes effect (design decision 7): every proof for that type of hydrant passed, or put
- * off by name, after the last reassembly, and every valve recorded closed by then recorded reopened.
+ * off by name, after the outage began and after the last reassembly; every valve recorded closed by then recorded
+ * reopened; and nothing of it dated later than it was recorded, which nobody can have seen.
  */
 export function returnEffect(
   returned: Effective<'return-to-service'>,
@@ -89,21 +117,26 @@ export function returnEffect(
       .filter(({ step }) => step === 'taken-down' || step === 'top-opened')
       .map(({ doneAt }) => time(doneAt)),
   );
-  if (opened.some((at) => at > lastReassembly && at <= returnedAt)) holds.push({ code: 'repair-still-open' });
+  // Opened up again after the return, and not closed since: whatever was proven then, it is open now.
+  if (opened.some((at) => at > lastReassembly)) holds.push({ code: 'repair-still-open' });
+  const began = time(question.began);
+  if (returnedAt < began) holds.push({ code: 'return-before-outage' });
+  if (notYet(body.returnedAt, returned)) holds.push({ code: 'return-not-yet' });
 
   const required =
     question.cause === 'strike' ? proofsAfterRepair(question.hydrantType) : proofsAfterOtherOutage;
   for (const proof of required) {
     const results = body.proofs
       .filter((item) => item.proof === proof)
-      .sort((a, b) => time(a.at) - time(b.at));
+      // At the same instant a failure counts last, so that a tie never passes.
+      .sort((a, b) => time(a.at) - time(b.at) || badness(a.result) - badness(b.result));
     const last = results.at(-1);
     if (!last) holds.push({ code: 'proof-missing', proof });
+    else if (notYet(last.at, returned)) holds.push({ code: 'proof-not-yet', proof });
     else if (last.result === 'failed') holds.push({ code: 'proof-failed', proof });
+    else if (time(last.at) < began) holds.push({ code: 'proof-before-outage', proof });
     else if (last.result === 'deferred')
       deferred.push({ proof, reason: last.deferredReason ?? '', byWorkerId: last.deferredByWorkerId ?? '' });
-    else if (question.began !== null && time(last.at) < time(question.began))
-      holds.push({ code: 'proof-before-outage', proof });
     else if (time(last.at) < lastReassembly) holds.push({ code: 'proof-before-reassembly', proof });
   }
 
@@ -130,4 +163,23 @@ export function stillClosed(turns: readonly ValveTurn[], until: number): string[
   const state = new Map<string, boolean>();
   for (const { valveId, closed } of inOrder) state.set(valveId, closed);
   return [...state].filter(([, closed]) => closed).map(([valveId]) => valveId);
+}
+
+/**
+ * The effects of every return of one outage, in the order in which they took place. One that took effect loses it when
+ * a later one records a proof as failed: what was shown to work no longer does.
+ */
+export function returnEffects(
+  returns: readonly Effective<'return-to-service'>[],
+  question: ReturnQuestion,
+): ReturnEffect[] {
+  const inOrder = [...returns].sort((a, b) => time(a.fact.body.returnedAt) - time(b.fact.body.returnedAt));
+  return inOrder.map((returned, index) => {
+    const effect = returnEffect(returned, question);
+    const failedSince = inOrder
+      .slice(index + 1)
+      .find(({ fact }) => fact.body.proofs.some(({ result }) => result === 'failed'));
+    if (!effect.takesEffect || !failedSince) return effect;
+    return { ...effect, takesEffect: false, holds: [{ code: 'failed-since' }] };
+  });
 }

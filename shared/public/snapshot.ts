@@ -3,6 +3,7 @@ import { hydrantClasses, hydrantColors, standardBands } from '../hydraulics/hydr
 import { RATING_RESIDUAL_PSI } from '../hydraulics/ratingResidual.ts';
 import { hydrantId } from '../inventory/hydrant.ts';
 import { compassPoints } from '../nearest/sphere.ts';
+import { valveClosed } from '../outages/hydrantStatus.ts';
 import { outageCauses } from '../submissions/forms/outage.ts';
 import { waitingFor } from '../submissions/forms/expectedReturn.ts';
 import { proofs } from '../outages/proofs.ts';
@@ -17,7 +18,7 @@ export const publicPosition = z.strictObject({
 });
 
 const hydrantClass = z.enum(hydrantClasses);
-export const publicCauses = ['strike', ...outageCauses] as const;
+export const publicCauses = ['strike', ...outageCauses, valveClosed] as const;
 export const publicStages = ['reported', 'shut-off', 'waiting', 'under-repair', 'repaired', 'other'] as const;
 
 /** Class and flow as last known, before whatever happened since. */

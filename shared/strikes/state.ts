@@ -1,7 +1,8 @@
 import type { Hydrant } from '../inventory/hydrant.ts';
-import { returnEffect, valveTurns, type ReturnEffect } from '../outages/returnEffect.ts';
+import { returnEffects, valveTurns, type ReturnEffect } from '../outages/returnEffect.ts';
 import { ofKind, type Effective } from '../submissions/effective.ts';
 import type { Exhibit } from '../submissions/fields.ts';
+import { notYet } from '../submissions/known.ts';
 import { takeDownBreaches, type Breach } from './breaches.ts';
 
 /** How far a strike has come, in the order it comes. Words: `stage.<code>`. */
@@ -81,21 +82,20 @@ export function foldStrike({
   const flowTests = ofKind(facts, 'flow-test').map(({ fact }) => fact);
   const bodies = strikes.map(({ body }) => body);
 
-  const closing = [...ofKind(facts, 'return-to-service'), ...ofKind(aroundFacts, 'return-to-service')]
-    .filter(({ fact }) => fact.body.closes.some((id) => memberIds.includes(id)))
-    .sort((a, b) => Date.parse(a.fact.body.returnedAt) - Date.parse(b.fact.body.returnedAt));
+  const closing = [...ofKind(facts, 'return-to-service'), ...ofKind(aroundFacts, 'return-to-service')].filter(
+    ({ fact }) => fact.body.closes.some((id) => memberIds.includes(id)),
+  );
   const named = [...new Set(bodies.flatMap((body) => body.hydrantId ?? []))].sort();
   const struckAt = earliest(bodies.map((body) => body.struckAt));
-  const returns = closing.map((item) =>
-    returnEffect(item, {
-      hydrantType,
-      cause: 'strike',
-      began: struckAt,
-      hydrantsDiffer: named.length > 1,
-      repairs,
-      valveTurns: turns,
-    }),
-  );
+  const since = sinceOf(facts);
+  const returns = returnEffects(closing, {
+    hydrantType,
+    cause: 'strike',
+    began: latestReport(facts) ?? since,
+    hydrantsDiffer: named.length > 1,
+    repairs,
+    valveTurns: turns,
+  });
   const effective = returns.find(({ takesEffect }) => takesEffect) ?? null;
 
   const waterShutAt = earliest([
@@ -131,16 +131,7 @@ export function foldStrike({
             : waterShutAt
               ? 'shut-off'
               : 'reported',
-    since:
-      earliest([
-        ...bodies.flatMap((body) => [body.struckAt, body.reportedBy.reportedAt, body.arrivedAt]),
-        ...strikes.map((fact) => fact.occurredAt),
-      ]) ??
-      earliest([
-        ...repairs.flatMap(({ fact }) => fact.body.crew.flatMap(({ work }) => work.map(({ from }) => from))),
-        ...facts.map(({ fact }) => fact.occurredAt),
-      ]) ??
-      '',
+    since,
     struckAt,
     arrivedAt: earliest(bodies.map((body) => body.arrivedAt)),
     waterShutAt,
@@ -160,6 +151,43 @@ export function foldStrike({
     lastRecordedAt:
       latest(facts.flatMap((item) => [item.recordedAt, ...item.corrections.map((c) => c.recordedAt)])) ?? '',
   };
+}
+
+/** A time of a fact, unless it lies after the fact was recorded: then when it was recorded, the latest it can be. */
+const believed = (item: Effective, at: string | null): string | null =>
+  at !== null && notYet(at, item) ? item.recordedAt : at;
+
+/** Start of the outage: the earliest time that a report gives for it, or, with no report, that any other fact gives. */
+function sinceOf(facts: readonly Effective[]): string {
+  const reports = ofKind(facts, 'strike').flatMap((item) => {
+    const { body, occurredAt } = item.fact;
+    return [body.struckAt, body.reportedBy.reportedAt, body.arrivedAt, occurredAt].map((at) =>
+      believed(item, at),
+    );
+  });
+  const others = facts.flatMap((item) => [
+    believed(item, item.fact.occurredAt),
+    ...(item.fact.kind === 'repair'
+      ? item.fact.body.crew.flatMap(({ work }) => work.map(({ from }) => believed(item, from)))
+      : []),
+  ]);
+  return earliest(reports) ?? earliest(others) ?? '';
+}
+
+/**
+ * When the last of the joined reports says that it happened: the strike's time where it gives one, else the first that
+ * was seen of it. Null without a report.
+ */
+export function latestReport(facts: readonly Effective[]): string | null {
+  return latest(
+    ofKind(facts, 'strike').map((item) => {
+      const { body, occurredAt } = item.fact;
+      return believed(
+        item,
+        body.struckAt ?? earliest([body.reportedBy.reportedAt, body.arrivedAt, occurredAt]) ?? occurredAt,
+      );
+    }),
+  );
 }
 
 function distinctExhibits(facts: readonly Effective[]): Exhibit[] {

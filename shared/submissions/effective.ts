@@ -2,6 +2,7 @@ import { problem, type Problem } from '../problems/problem.ts';
 import { streamOf } from './envelope.ts';
 import type { FactKind } from './kinds.ts';
 import { correctionKind } from './kinds.ts';
+import { knownBy, notYet } from './known.ts';
 import type { Recorded } from './recorded.ts';
 import type { Correction, Envelope, Fact } from './submission.ts';
 
@@ -25,12 +26,16 @@ export interface EffectiveFacts {
 const isCorrection = (recorded: Recorded): recorded is Recorded<Correction> =>
   recorded.submission.kind === correctionKind;
 
+/** When a fact happened, milliseconds; by a device whose clock runs far ahead, no later than when it was recorded. */
+const happened = (item: Effective): number =>
+  notYet(item.fact.occurredAt, item) ? knownBy(item) : Date.parse(item.fact.occurredAt);
+
 /**
  * Order for reading: by the person's time, then by id, so that a fold never depends on the order of arrival. As
  * instants and not as text: `02:10:00.5Z` is after `02:10:00Z`.
  */
 export function byTime(a: Effective, b: Effective): number {
-  const apart = Date.parse(a.fact.occurredAt) - Date.parse(b.fact.occurredAt);
+  const apart = happened(a) - happened(b);
   if (apart !== 0) return apart;
   const left = `${a.fact.submissionId} ${streamOf(a.fact.subject)}`;
   const right = `${b.fact.submissionId} ${streamOf(b.fact.subject)}`;

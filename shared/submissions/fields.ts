@@ -4,8 +4,16 @@ import { relations } from '../problems/relations.ts';
 
 /** Field types that more than one form uses. Ranges are what the trade could plausibly meet, with room. */
 
+/** Years that a record of a hydrant can speak of; another is a slip of the pen. */
+const FIRST_YEAR = 1900;
+const LAST_YEAR = 2199;
+
 /** A UTC instant, ISO 8601 with `Z`, e.g. `2026-03-04T02:10:00Z`. */
-export const instant = z.iso.datetime();
+export const instant = z.iso.datetime().superRefine((at, ctx) => {
+  const year = Number(at.slice(0, 4));
+  if (year < FIRST_YEAR || year > LAST_YEAR)
+    ctx.addIssue(problemIssue('year-out-of-range', [], { from: String(FIRST_YEAR), to: String(LAST_YEAR) }));
+});
 
 /** UUID version 7 (RFC 9562), lower case: made on the device, sorts by time of making. */
 export const uuidV7 = z

@@ -23,5 +23,7 @@ export const problems = {
   'problem.format-uuid': 'This must be a UUID.',
   'problem.format-guid': 'This must be a UUID.',
   'problem.format-regex': 'This is not in the right form.',
+  'problem.still-to-come': 'This lies in the future. Check the date and the time.',
+  'problem.year-out-of-range': 'Check the year: it must be from {from} to {to}.',
   'problem.format-json_string': 'This is not valid JSON.',
 } as const;

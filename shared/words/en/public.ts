@@ -95,6 +95,7 @@ export const publicPages = {
   'public.cause.access-blocked': 'Access blocked',
   'public.cause.construction': 'Construction work',
   'public.cause.low-pressure': 'Low pressure',
+  'public.cause.valve-closed': 'Its valve is shut',
   'public.cause.other': 'Another cause',
 
   'public.stage.reported': 'Reported. No repair recorded yet.',

@@ -22,5 +22,7 @@ export const problems: Record<keyof typeof english, string> = {
   'problem.format-uuid': 'Debe ser un UUID.',
   'problem.format-guid': 'Debe ser un UUID.',
   'problem.format-regex': 'No tiene la forma correcta.',
+  'problem.still-to-come': 'Esto está en el futuro. Revise la fecha y la hora.',
+  'problem.year-out-of-range': 'Revise el año: debe estar entre {from} y {to}.',
   'problem.format-json_string': 'No es JSON válido.',
 };

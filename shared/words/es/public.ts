@@ -98,6 +98,7 @@ export const publicPages: Record<keyof typeof english, string> = {
   'public.cause.access-blocked': 'Acceso bloqueado',
   'public.cause.construction': 'Obras',
   'public.cause.low-pressure': 'Presión baja',
+  'public.cause.valve-closed': 'Su válvula está cerrada',
   'public.cause.other': 'Otra causa',
 
   'public.stage.reported': 'Reportado. Aún no consta ninguna reparación.',

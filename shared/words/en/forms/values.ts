@@ -76,6 +76,7 @@ export const values = {
   'value.outageCause.construction': 'Construction',
   'value.outageCause.low-pressure': 'Low pressure',
   'value.outageCause.other': 'Other',
+  'value.outageCause.valve-closed': 'Its valve is shut',
   'value.outageCause.strike': 'Struck by a vehicle',
 
   'value.waitingFor.nothing': 'Nothing: work goes on',

@@ -44,6 +44,11 @@ export const kinds: Record<keyof typeof english, string> = {
     'Los informes de este choque nombran hidrantes distintos. Corrija el que esté mal o retire el enlace.',
   'hold.proof-before-outage': 'Hecha antes de quedar fuera de servicio: {proof}. Repítala.',
   'hold.proof-before-reassembly': 'Hecha antes de cerrar el hidrante por última vez: {proof}. Repítala.',
+  'hold.proof-not-yet': 'Con fecha posterior a su registro: {proof}. Corrija la hora.',
+  'hold.return-before-outage':
+    'Este regreso tiene fecha anterior al comienzo de la interrupción. Corrija la hora.',
+  'hold.return-not-yet': 'Este regreso tiene fecha posterior a su registro. Corrija la hora.',
+  'hold.failed-since': 'Un regreso posterior registra una prueba como fallida.',
   'hold.valve-still-closed': 'La válvula {valveId} consta como cerrada y no como reabierta.',
   'hold.repair-still-open': 'El hidrante se abrió y no consta que se volviera a cerrar.',
 

@@ -77,6 +77,7 @@ export const values: Record<keyof typeof english, string> = {
   'value.outageCause.construction': 'Obras',
   'value.outageCause.low-pressure': 'Presión baja',
   'value.outageCause.other': 'Otra',
+  'value.outageCause.valve-closed': 'Su válvula está cerrada',
   'value.outageCause.strike': 'Golpeado por un vehículo',
 
   'value.waitingFor.nothing': 'Nada: el trabajo sigue',

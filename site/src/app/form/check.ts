@@ -2,6 +2,7 @@ import { problemsFromZod } from '../../../../shared/problems/fromZod.ts';
 import type { Problem } from '../../../../shared/problems/problem.ts';
 import type { Reader } from '../../../../shared/units/format.ts';
 import { forms } from '../../../../shared/submissions/kinds.ts';
+import { futureTimes } from '../../../../shared/submissions/futures.ts';
 import { encode, typedPath, type Encoded } from './encode.ts';
 import type { FormSpec } from './spec.ts';
 import type { Values } from './nodes.ts';
@@ -22,11 +23,15 @@ export function checkForm(
   values: Values,
   zone: string,
   reader: Reader = { locale: 'en', system: 'us' },
+  now: Date = new Date(),
 ): Checked {
   const { body: typed, problems, rows } = encode(spec.nodes, values, { zone, nullable: spec.nullable });
   const body = spec.complete?.(typed, reader) ?? typed;
   const parsed = forms[spec.kind].body.safeParse(body, { reportInput: true });
-  const refused = parsed.success ? [] : problemsFromZod(parsed.error.issues);
+  const refused = [
+    ...(parsed.success ? [] : problemsFromZod(parsed.error.issues)),
+    ...futureTimes(spec.kind, body, now.toISOString()),
+  ];
   const all = [
     ...problems,
     ...refused.filter(({ path }) => !problems.some((known) => within(path, known.path))),

@@ -1,6 +1,7 @@
 import { forms } from '../../../../../shared/submissions/kinds.ts';
 import { effectiveFacts, ofKind, type Effective } from '../../../../../shared/submissions/effective.ts';
 import { returnEffect, valveTurns, type ReturnEffect } from '../../../../../shared/outages/returnEffect.ts';
+import { latestReport } from '../../../../../shared/strikes/state.ts';
 import { encode } from '../encode.ts';
 import type { FormContext, FormSpec } from '../spec.ts';
 import type { Values } from '../nodes.ts';
@@ -21,16 +22,30 @@ function effectSoFar(
   const { facts } = effectiveFacts(
     job.history.filter(({ submission }) => submission.submissionId !== submissionId),
   );
-  const returned = { fact: { submissionId, body: parsed.data } } as unknown as Effective<'return-to-service'>;
+  // As if it were recorded now: what is dated later than that has no effect.
+  const returned = {
+    fact: { submissionId, body: parsed.data },
+    recordedAt: new Date().toISOString(),
+    corrections: [],
+  } as unknown as Effective<'return-to-service'>;
+  const began =
+    job.status?.open.find(({ outageId }) => parsed.data.closes.includes(outageId))?.since ??
+    parsed.data.returnedAt;
   return returnEffect(returned, {
     hydrantType: job.hydrant?.type ?? 'unknown',
     cause: job.strike ? 'strike' : 'other',
-    began: job.strike?.struckAt ?? null,
+    began: latestReport(facts) ?? job.strike?.since ?? began,
     hydrantsDiffer: (job.strike?.hydrantIds.length ?? 0) > 1,
     repairs: ofKind(facts, 'repair'),
     valveTurns: [
       ...valveTurns(facts),
-      ...parsed.data.valvesReopened.map(({ valveId, at }) => ({ valveId, at, closed: false })),
+      ...parsed.data.valvesReopened.map(({ valveId, at }) => ({
+        valveId,
+        at,
+        closed: false,
+        isolation: false,
+        submissionId,
+      })),
     ],
   });
 }
