@@ -254,6 +254,7 @@ describe('the main job', () => {
     expect(Object.keys(open).sort()).toEqual([
       'dispatch',
       'emergencyPhone',
+      'flowTest',
       'locale',
       'name',
       'timeZone',
