@@ -145,17 +145,17 @@ describe('bound of the water lost', () => {
   it('is the longest time times the most that runs out', async () => {
     const body = {
       hydrantId: 'H-C',
-      struckAt: '2026-03-04T06:00:00Z',
+      struckAt: '2026-03-04T02:00:00Z',
       struckAtBasis: 'witnessed' as const,
-      arrivedAt: '2026-03-04T06:20:00Z',
-      waterShutAt: '2026-03-04T06:45:00Z',
+      arrivedAt: '2026-03-04T02:30:00Z',
+      waterShutAt: '2026-03-04T02:45:00Z',
     };
-    const sent = await world.submit('crew', fact('strike', 7, onStrike(7), body));
+    const sent = await world.submit('crew', fact('strike', 90, onStrike(90), body));
     expect(sent.status, JSON.stringify(sent.body)).toBe(201);
-    const { lost, bound } = await ofHydrant('H-C', `?strike=${uuid(7)}`);
+    const { lost, bound } = await ofHydrant('H-C', `?strike=${uuid(90)}`);
     expect(lost).toMatchObject({ minutes: 45, held: false, problems: [] });
     expect(lost!.boundGal! / bound.flowGpm).toBeCloseTo(45, 6);
-    const other = await world.ask(`/api/network/H-B?strike=${uuid(7)}`, 'crew');
+    const other = await world.ask(`/api/network/H-B?strike=${uuid(90)}`, 'crew');
     expect([other.status, codes(other.body)]).toEqual([422, ['strike strike-of-another-hydrant']]);
   });
 });
