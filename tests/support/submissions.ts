@@ -65,6 +65,16 @@ export function correction(
 }
 
 /** As the ledger would hold it. */
-export function recorded(submission: Submission, recordedAt = submission.sentAt): Recorded {
+/** The last time that a submission tells of, or its sending: it cannot have been recorded before. */
+function lastTimeIn(submission: Submission): string {
+  const times = JSON.stringify([submission.occurredAt, submission.sentAt, submission.body]).matchAll(
+    /"(\d{4}-\d{2}-\d{2}T[\d:.]+Z)"/g,
+  );
+  return [...times]
+    .map(([, at = '']) => at)
+    .reduce((last, at) => (Date.parse(at) > Date.parse(last) ? at : last), submission.sentAt);
+}
+
+export function recorded(submission: Submission, recordedAt = lastTimeIn(submission)): Recorded {
   return { submission, recordedAt, deliveredBy: null, erased: false };
 }

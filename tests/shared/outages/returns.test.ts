@@ -3,7 +3,8 @@ import type { Hydrant } from '../../../shared/inventory/hydrant.ts';
 import { proofs, proofsAfterRepair } from '../../../shared/outages/proofs.ts';
 import type { Hold } from '../../../shared/outages/returnEffect.ts';
 import type { Submission } from '../../../shared/submissions/submission.ts';
-import { correction } from '../../support/submissions.ts';
+import { project } from '../../../shared/projections/project.ts';
+import { at, correction, fact, onStrike, recorded, uuid } from '../../support/submissions.ts';
 import {
   allShown,
   out,
@@ -34,6 +35,8 @@ interface Row {
   readonly type?: Hydrant['type'];
   /** Null: it takes effect. */
   readonly holds: readonly Hold[] | null;
+  /** Its own valve keeps it out although the return stands. */
+  readonly valveShut?: boolean;
 }
 
 const s = struck(1, 0);
@@ -144,9 +147,30 @@ const rows: readonly Row[] = [
     holds: [{ code: 'valve-still-closed', valveId: 'V-1' }],
   },
   {
-    name: 'closed after the return: that is the next job',
+    name: 'closed after the return: the return stands, and its own valve keeps the hydrant out',
     given: [s, turned('V-1', 'closed', 400), whole],
     holds: null,
+    valveShut: true,
+  },
+  {
+    name: 'dated before the strike it ends',
+    given: [s, returned([1], -30, { proofs: allShown(200) })],
+    holds: [{ code: 'return-before-outage' }],
+  },
+  {
+    name: 'everything put off, and that before the strike',
+    given: [s, returned([1], 300, { proofs: only('flow-test', [-30, 'deferred']) })],
+    holds: [{ code: 'proof-before-outage', proof: 'flow-test' }],
+  },
+  {
+    name: 'failed and passed in one and the same minute: failed is the safe reading',
+    given: [s, returned([1], 300, { proofs: only('no-leaks', [299, 'failed'], [299, 'passed']) })],
+    holds: [{ code: 'proof-failed', proof: 'no-leaks' }],
+  },
+  {
+    name: 'opened up again after the return and not closed since',
+    given: [s, repaired(1, 100), repaired(1, null, { steps: [['taken-down', 350]] }), whole],
+    holds: [{ code: 'repair-still-open' }],
   },
   {
     name: 'a wet barrel does not drain down',
@@ -169,13 +193,13 @@ const rows: readonly Row[] = [
 ];
 
 describe('a return to service after a strike', () => {
-  it.each(rows)('$name', ({ given, type, holds }) => {
+  it.each(rows)('$name', ({ given, type, holds, valveShut }) => {
     for (const order of [given, [...given].reverse()]) {
       const now = told(order, type);
       const [effect] = now.strike(1)?.returns ?? [];
       expect(effect?.holds).toEqual(holds ?? []);
       expect(effect?.takesEffect).toBe(holds === null);
-      expect(now.hydrant()?.inService).toBe(holds === null);
+      expect(now.hydrant()?.inService).toBe(holds === null && valveShut !== true);
       expect(now.strike(1)?.returnedAt).toBe(holds === null ? whole.body.returnedAt : null);
       expect(now.hydrant()?.open[0]?.heldReturns ?? []).toEqual(holds === null ? [] : [effect]);
     }
@@ -261,4 +285,53 @@ describe('an outage of another cause', () => {
     const now = told([s, out(50, 10), returned([1, 50], 300, { proofs: opens })]);
     expect(now.open).toEqual([1]);
   });
+});
+
+describe('what is dated later than it was recorded', () => {
+  // A clock that is ten minutes ahead is a clock; more is a date that nobody can have seen.
+  const nowAt = (minutes: number, ...given: readonly Submission[]) => {
+    const records = given.map((submission) =>
+      recorded(submission, submission.kind === 'return-to-service' ? at(minutes) : undefined),
+    );
+    return project(records, () => 'dry-barrel').hydrants.find(({ hydrantId }) => hydrantId === 'A');
+  };
+  it('a return that is still to come ends nothing', () => {
+    expect(nowAt(300, s, whole)?.inService).toBe(true);
+    const early = nowAt(200, s, whole);
+    expect(early?.inService).toBe(false);
+    expect(early?.open[0]?.heldReturns[0]?.holds.map(({ code }) => code)).toContain('return-not-yet');
+    expect(early?.open[0]?.heldReturns[0]?.holds.map(({ code }) => code)).toContain('proof-not-yet');
+  });
+
+  it('a valve that will be reopened is shut', () => {
+    const closed = turned('V-1', 'closed', 20);
+    const later = turned('V-1', 'reopened', 10_000);
+    const records = [s, closed, whole].map((submission) => recorded(submission));
+    const states = (reopening: Submission, recordedAt?: string) =>
+      project([...records, recorded(reopening, recordedAt)], () => 'dry-barrel').hydrants.find(
+        ({ hydrantId }) => hydrantId === 'A',
+      )?.inService;
+    expect(states(later, at(310))).toBe(false);
+    expect(states(turned('V-1', 'reopened', 305), at(310))).toBe(true);
+  });
+});
+
+it('a link to an old strike that was returned does not end a new one', () => {
+  const again = struck(2, 60 * 24 * 6);
+  const link = fact('link', 990, onStrike(2), { sameAsStrikeId: uuid(1) });
+  const now = told([s, whole, again, link]);
+  expect(now.hydrant()?.inService).toBe(false);
+  expect(now.hydrant()?.open[0]?.heldReturns[0]?.holds.map(({ code }) => code)).toContain(
+    'return-before-outage',
+  );
+});
+
+it('a later return on which a proof failed takes back what the first one showed', () => {
+  const failed = returned([1], 400, { proofs: only('no-leaks', [399, 'failed']) });
+  const now = told([s, whole, failed]);
+  expect(now.strike(1)?.returnedAt).toBeNull();
+  expect(now.strike(1)?.returns.map(({ holds }) => holds.map(({ code }) => code))).toEqual([
+    ['failed-since'],
+    ['proof-failed'],
+  ]);
 });

@@ -35,18 +35,26 @@ function mayBeInService(hydrantId: string, facts: readonly Effective[]): boolean
     returns.some(
       (one) =>
         one.closes.some((id) => closedIds.includes(id)) &&
+        begun.every((began) => ms(began) <= ms(one.returnedAt)) &&
         needed.every((proof) => isShown(one, proof, begun, repairs)) &&
-        noneLeftOpen(one, repairs) &&
-        valvesOpen(one, here),
+        noneLeftOpen(repairs) &&
+        valvesOpen(one, here) &&
+        !returns.some(
+          (later) =>
+            later.closes.some((id) => closedIds.includes(id)) &&
+            ms(later.returnedAt) > ms(one.returnedAt) &&
+            later.proofs.some(({ result }) => result === 'failed'),
+        ),
     );
   return (
+    ownValveOpen(here) &&
     groups.every(
       (group) =>
         hydrantsOf(group.facts).length === 1 &&
         ends(
           group.ids,
           proofs,
-          ofKind(group.facts, 'strike').flatMap(({ fact: { body } }) => body.struckAt ?? []),
+          begunOf(group.facts),
           ofKind(group.facts, 'repair').map(({ fact }) => fact.body),
         ),
     ) &&
@@ -59,8 +67,46 @@ function mayBeInService(hydrantId: string, facts: readonly Effective[]): boolean
 const ms = (instant: string): number => new Date(instant).getTime();
 
 /**
- * The latest word on a proof is "put off", or "passed" and neither from before the outage began (the earliest time that
- * anybody stated for it) nor from before the hydrant was last closed up.
+ * When each report of a strike says that it happened: its strike's time, else the first that it tells. Without a report,
+ * the first thing that is told of it.
+ */
+function begunOf(facts: readonly Effective[]): string[] {
+  const first = (instants: readonly (string | null)[]): string[] =>
+    [...instants]
+      .flatMap((at) => at ?? [])
+      .sort((a, b) => ms(a) - ms(b))
+      .slice(0, 1);
+  const reports = ofKind(facts, 'strike').flatMap(({ fact: { body, occurredAt } }) =>
+    body.struckAt === null
+      ? first([body.reportedBy.reportedAt, body.arrivedAt, occurredAt])
+      : [body.struckAt],
+  );
+  if (reports.length > 0) return reports;
+  return first(
+    facts.flatMap(({ fact }) => [
+      fact.occurredAt,
+      ...(fact.kind === 'repair' ? fact.body.crew.flatMap(({ work }) => work.map(({ from }) => from)) : []),
+    ]),
+  );
+}
+
+/** The hydrant's own valve was reopened at some minute after each time that it was closed. */
+function ownValveOpen(here: readonly Effective[]): boolean {
+  const operations = ofKind(here, 'valve-operation').map(({ fact }) => fact.body);
+  const reopenings = [
+    ...operations.filter(({ action }) => action === 'reopened'),
+    ...ofKind(here, 'return-to-service').flatMap(({ fact }) => fact.body.valvesReopened),
+  ];
+  return operations
+    .filter(({ action, valve }) => action === 'closed' && valve === 'isolation')
+    .every(({ valveId, at }) =>
+      reopenings.some((other) => other.valveId === valveId && ms(other.at) > ms(at)),
+    );
+}
+
+/**
+ * The latest word on a proof, the worst where two are as late, is "put off" or "passed", not from before any report of
+ * the outage says that it began, and, where it passed, not from before the hydrant was last closed up.
  */
 function isShown(
   one: BodyOf<'return-to-service'>,
@@ -70,25 +116,27 @@ function isShown(
 ): boolean {
   let word: { at: number; result: string } | undefined;
   for (const said of one.proofs)
-    if (said.proof === proof && (word === undefined || ms(said.at) >= word.at))
+    if (
+      said.proof === proof &&
+      (word === undefined ||
+        ms(said.at) > word.at ||
+        (ms(said.at) === word.at && (said.result === 'failed' || word.result === 'passed')))
+    )
       word = { at: ms(said.at), result: said.result };
   if (word === undefined || word.result === 'failed') return false;
   const { at } = word;
   return (
-    word.result === 'deferred' ||
-    ((begun.length === 0 || begun.some((began) => ms(began) <= at)) &&
+    begun.every((began) => ms(began) <= at) &&
+    (word.result === 'deferred' ||
       repairs.every(({ reassembledAt }) => reassembledAt === null || ms(reassembledAt) <= at))
   );
 }
 
-/** Nothing was taken down up to the return without having been closed up since. */
-function noneLeftOpen(one: BodyOf<'return-to-service'>, repairs: readonly BodyOf<'repair'>[]): boolean {
+/** Nothing was taken down, before the return or after it, without having been closed up since. */
+function noneLeftOpen(repairs: readonly BodyOf<'repair'>[]): boolean {
   const opened = repairs
     .flatMap(({ steps }) => steps)
-    .filter(
-      ({ step, doneAt }) =>
-        (step === 'taken-down' || step === 'top-opened') && ms(doneAt) <= ms(one.returnedAt),
-    );
+    .filter(({ step }) => step === 'taken-down' || step === 'top-opened');
   return opened.every(({ doneAt }) =>
     repairs.some(({ reassembledAt }) => reassembledAt !== null && ms(reassembledAt) >= ms(doneAt)),
   );
