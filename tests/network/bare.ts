@@ -7,6 +7,7 @@ interface BareProject {
   close(): void;
   getNodeIndex(id: string): number;
   getLinkIndex(id: string): number;
+  getLinkValue(index: number, property: number): number;
   getNodeValue(index: number, property: number): number;
   setLinkValue(index: number, property: number, value: number): void;
   addDemand(index: number, demand: number, pattern: string, category: string): void;
@@ -23,17 +24,31 @@ export interface BareQuestion {
   readonly take?: { readonly nodeId: string; readonly gpm: number };
 }
 
+async function opened(inp: string): Promise<BareProject> {
+  const workspace = new Workspace();
+  await workspace.loadModule();
+  workspace.writeFile('n.inp', inp);
+  const project = new Project(workspace);
+  project.open('n.inp', 'n.rpt', 'n.out');
+  return project;
+}
+
+/** Flow in a link, gpm (EN_FLOW is property 8 of a link). */
+export async function bareFlowGpm(inp: string, linkId: string): Promise<number> {
+  const project = await opened(inp);
+  project.solveH();
+  const flowGpm = project.getLinkValue(project.getLinkIndex(linkId), 8);
+  project.close();
+  return flowGpm;
+}
+
 /** Pressures by node, psi (EN_PRESSURE is property 11 of a node), at hour 0 of a file in gpm without a demand multiplier. */
 export async function barePressures(
   inp: string,
   nodeIds: readonly string[],
   { closed = [], take }: BareQuestion = {},
 ): Promise<Record<string, number>> {
-  const workspace = new Workspace();
-  await workspace.loadModule();
-  workspace.writeFile('n.inp', inp);
-  const project = new Project(workspace);
-  project.open('n.inp', 'n.rpt', 'n.out');
+  const project = await opened(inp);
   for (const linkId of closed) project.setLinkValue(project.getLinkIndex(linkId), 4, 0);
   if (take) project.addDemand(project.getNodeIndex(take.nodeId), take.gpm, '', '');
   project.solveH();
