@@ -65,6 +65,8 @@ export interface Found {
   readonly atStakeCents: number;
   readonly params?: Objection['params'];
   readonly lineId?: string;
+  /** Where this one is answered, when it is not where the rule says. */
+  readonly add?: FactKind;
 }
 
 /** One rule: a small question to the case. */

@@ -6,12 +6,14 @@ import { laborRules } from './rules/labor.ts';
 import { liabilityRules } from './rules/liability.ts';
 import { machineRules } from './rules/machines.ts';
 import { materialRules } from './rules/materials.ts';
+import { payerRules } from './rules/payer.ts';
 import { rateRules } from './rules/rates.ts';
 import { waterRules } from './rules/water.ts';
 
 /** Every rule, in the order in which a reader comes upon what it asks. */
 export const rules: readonly Rule[] = [
   ...liabilityRules,
+  ...payerRules,
   ...evidenceRules,
   ...laborRules,
   ...machineRules,
@@ -26,13 +28,13 @@ export const rules: readonly Rule[] = [
  */
 export function objectionsTo(audited: AuditCase): Objection[] {
   const found = rules.flatMap(({ rule, add, find }) =>
-    find(audited).map(({ about, atStakeCents, params = {}, lineId }): Objection => ({
+    find(audited).map(({ about, atStakeCents, params = {}, lineId, add: here = add }): Objection => ({
       key: about === undefined ? rule : `${rule}:${about}`,
       rule,
       atStakeCents: Math.max(0, Math.min(atStakeCents, audited.statement.totalCents)),
       params,
       lineId: lineId ?? null,
-      add,
+      add: here,
     })),
   );
   const once = [...new Map(found.map((objection) => [objection.key, objection])).values()];

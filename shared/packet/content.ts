@@ -2,6 +2,8 @@ import type { Statement } from '../costs/statement.ts';
 import { evaluateRecorded } from '../hydraulics/evaluateRecorded.ts';
 import { flowTestSettingsFrom } from '../hydraulics/flowTestSettings.ts';
 import type { Hydrant } from '../inventory/hydrant.ts';
+import { letterOf, packetLetter, type Letter } from '../letters/letter.ts';
+import type { LetterFacts } from '../letters/values.ts';
 import type { StrikeState } from '../strikes/state.ts';
 import { ofKind, type Effective } from '../submissions/effective.ts';
 import { history } from '../submissions/history.ts';
@@ -41,10 +43,22 @@ const orNull = (value: string | null | undefined): string | null =>
  * the same packet. The result has passed the allow-list; a field that is not on it is a fault of ours and throws.
  */
 export function packetContent(question: PacketQuestion): PacketContent {
+  const said = saidBut(question);
+  return packetContentSchema.parse({ ...said, letter: packetLetter(letterIn(question, said)) });
+}
+
+/** The letter of such a packet, with what stands in the way of sending it. */
+export const packetLetterOf = (question: PacketQuestion): Letter => letterIn(question, saidBut(question));
+
+const letterIn = ({ facts }: PacketQuestion, said: LetterFacts): Letter =>
+  letterOf(said, ofKind(facts, 'letter-text').at(-1) ?? null);
+
+/** All of it but the letter, which is worded from the rest. */
+function saidBut(question: PacketQuestion): LetterFacts {
   const { settings, claim, strike, facts } = question;
   const party = ofKind(facts, 'party').find(({ fact }) => fact.submissionId === claim.fact.body.partyId);
   const byId = (workerId: string): ReturnType<typeof workerOf> => workerOf(settings, workerId);
-  const content: PacketContent = {
+  return {
     schemaVersion: 1,
     locale: question.locale,
     units: settings.units,
@@ -84,7 +98,6 @@ export function packetContent(question: PacketQuestion): PacketContent {
       })),
     },
   };
-  return packetContentSchema.parse(content);
 }
 
 function workerOf({ people }: UtilitySettings, workerId: string): { workerId: string; trade: string | null } {

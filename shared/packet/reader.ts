@@ -66,7 +66,7 @@ export function sayWorker({
 }
 
 /** The hydrant as it is spoken of: its number, or that it has none in the inventory. */
-export function sayHydrant({ hydrant }: PacketContent, reader: PacketReader): string {
+export function sayHydrant({ hydrant }: Pick<PacketContent, 'hydrant'>, reader: PacketReader): string {
   return hydrant.hydrantId === null
     ? reader.say('packet.hydrant.without-number')
     : reader.say('packet.hydrant.numbered', { hydrantId: hydrant.hydrantId });

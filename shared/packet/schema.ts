@@ -10,6 +10,7 @@ import { procedureSteps } from '../strikes/procedure.ts';
 import { cents, exhibit, instant, position, sha256Hex, submissionId } from '../submissions/fields.ts';
 import { claimOpened } from '../submissions/forms/claimOpened.ts';
 import { waitingFor } from '../submissions/forms/expectedReturn.ts';
+import { letterKinds } from '../submissions/forms/letterText.ts';
 import { damageClasses } from '../submissions/forms/repair.ts';
 import { found } from '../submissions/forms/strike.ts';
 import { kinds } from '../submissions/kinds.ts';
@@ -255,6 +256,12 @@ export const packetContentSchema = z.strictObject({
     steps: z.array(z.strictObject({ step: z.enum(procedureSteps), doneAt: instant, by: worker })),
     breaches: z.array(z.strictObject({ at: instant, by: worker, missing: z.array(z.enum(procedureSteps)) })),
     deferred: z.array(z.strictObject({ proof: z.enum(proofs), reason: z.string().max(200), by: answerable })),
+  }),
+  /** The letter that it opens with, as it reads; the record of the clerk's text, null where the template served. */
+  letter: z.strictObject({
+    letter: z.enum(letterKinds),
+    submissionId: submissionId.nullable(),
+    paragraphs: z.array(z.string().min(1).max(16_000)).max(400),
   }),
   statement: statementSchema,
   timeline: z.array(event).max(2000),

@@ -1,3 +1,4 @@
+import { letterTextOf } from '../letters/recorded.ts';
 import type { Recorded } from '../submissions/recorded.ts';
 import { ofKind, type Effective } from '../submissions/effective.ts';
 import { correctionKind } from '../submissions/kinds.ts';
@@ -38,7 +39,8 @@ const last = <T>(items: readonly T[]): T[] => items.slice(-1);
 /**
  * The facts that a packet tells of: those of the strike, without other parties; of the hydrant's own stream its return,
  * the valves turned meanwhile, the last inspection and the flow tests before the strike, and the test that its repair
- * asked for; its model; the claim's opening; and the editions of the rate book that priced a line.
+ * asked for; its model; the claim's opening and the words of its letter; and the editions of the rate book that
+ * priced a line.
  */
 export function usedFacts(facts: readonly Effective[], scope: PacketScope): readonly Effective[] {
   const before = (at: string): boolean => time(at) < time(scope.since);
@@ -59,6 +61,7 @@ export function usedFacts(facts: readonly Effective[], scope: PacketScope): read
     time(at) >= time(scope.since) && (scope.returnedAt === null || time(at) <= time(scope.returnedAt));
   const byTime = <T>(items: readonly T[], at: (item: T) => string): T[] =>
     items.filter((item) => before(at(item))).sort((a, b) => time(at(a)) - time(at(b)));
+  const letter = letterTextOf(facts, scope);
   return [
     ...facts.filter((item) => {
       const { fact } = item;
@@ -88,6 +91,7 @@ export function usedFacts(facts: readonly Effective[], scope: PacketScope): read
     ...ofKind(facts, 'claim-opened').filter(
       ({ fact }) => fact.subject.type === 'claim' && fact.subject.claimId === scope.claimId,
     ),
+    ...(letter ? [letter] : []),
     ...ofKind(facts, 'rate-book').filter(({ fact }) => scope.editionIds.includes(fact.body.editionId)),
   ];
 }

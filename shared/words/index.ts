@@ -30,6 +30,12 @@ export function say(locale: Locale, key: WordKey | (string & {}), params: WordPa
   return String(format.format(params));
 }
 
+/**
+ * The words for a key as the catalogue has them, with nothing filled in: for text with merge fields, which a person may
+ * edit before they are.
+ */
+export const wordsAsWritten = (locale: Locale, key: WordKey): string => catalogues[locale][key] ?? `[${key}]`;
+
 export function hasWords(key: string): key is WordKey {
   return key in catalogues.en;
 }

@@ -11,6 +11,7 @@ import { network } from './network.ts';
 import { objections } from './objections.ts';
 import { costBook } from './costBook.ts';
 import { costs } from './costs.ts';
+import { letters } from './letters.ts';
 import { commands } from './commands.ts';
 import { demo } from './demo.ts';
 
@@ -28,6 +29,7 @@ export const en = {
   ...objections,
   ...costBook,
   ...costs,
+  ...letters,
   ...commands,
   ...demo,
 };
