@@ -1,7 +1,12 @@
+import { canonicalJson } from '../submissions/canonical.ts';
+import { problem, type Problem } from '../problems/problem.ts';
 import { ofKind, type Effective } from '../submissions/effective.ts';
 import type { BodyOf } from '../submissions/submission.ts';
 
-/** A claim as its submissions say it stands. Part 1 knows: open, packet frozen, demand sent. */
+/**
+ * A claim as its submissions say it stands: open, packet frozen, demand sent. A demand that no packet bears out does not
+ * bill a claim.
+ */
 export interface ClaimState {
   readonly claimId: string;
   readonly claimNumber: string;
@@ -14,6 +19,8 @@ export interface ClaimState {
   readonly packets: readonly (BodyOf<'packet-frozen'> & { readonly submissionId: string })[];
   readonly demands: readonly (Omit<BodyOf<'demand-sent'>, 'to'> & { readonly submissionId: string })[];
   readonly lastRecordedAt: string;
+  /** What its records say that cannot all be so. */
+  readonly problems: readonly Problem[];
 }
 
 /** The fold of one claim, or null while its opening has not arrived (later facts may come first). */
@@ -27,6 +34,8 @@ export function foldClaim(claimId: string, facts: readonly Effective[]): ClaimSt
     const { revision, sentOn, how, amountCents, note } = body;
     return { revision, sentOn, how, amountCents, note, submissionId };
   });
+  const unproven = ofKind(facts, 'demand-sent').flatMap((sent) => demandProblems(sent, packets));
+  const proven = demands.filter(({ submissionId }) => !unproven.some(({ path }) => path === submissionId));
   const { body } = opened.fact;
   return {
     claimId,
@@ -36,7 +45,7 @@ export function foldClaim(claimId: string, facts: readonly Effective[]): ClaimSt
     payerKind: body.payerKind,
     payerName: body.payer.name,
     openedAt: opened.fact.occurredAt,
-    stage: demands.length > 0 ? 'billed' : packets.length > 0 ? 'frozen' : 'open',
+    stage: proven.length > 0 ? 'billed' : packets.length > 0 ? 'frozen' : 'open',
     packets,
     demands,
     lastRecordedAt:
@@ -44,5 +53,46 @@ export function foldClaim(claimId: string, facts: readonly Effective[]): ClaimSt
         .flatMap(({ recordedAt, corrections }) => [recordedAt, ...corrections.map((item) => item.recordedAt)])
         .sort()
         .at(-1) ?? '',
+    problems: [...openedTwice(facts), ...unproven],
   };
+}
+
+/** Openings of one claim that do not say the same: a claim is of one strike, against one party, under one number. */
+export function openedTwice(facts: readonly Effective[]): Problem[] {
+  const [first, ...rest] = ofKind(facts, 'claim-opened');
+  if (!first) return [];
+  return rest
+    .filter(({ fact }) => canonicalJson(fact.body) !== canonicalJson(first.fact.body))
+    .map(({ fact: { submissionId, body } }) =>
+      body.strikeId === first.fact.body.strikeId
+        ? problem('claim-opened-twice', submissionId, { claimNumber: body.claimNumber })
+        : problem('claim-opened-for-two-strikes', submissionId, {
+            strikeId: first.fact.body.strikeId,
+            otherStrikeId: body.strikeId,
+          }),
+    );
+}
+
+/** No place on earth is further ahead (UTC+14): a demand dated later than its record was there is of the future. */
+const LATEST_ZONE_MS = 14 * 3_600_000;
+
+function demandProblems(
+  { fact: { submissionId, body }, recordedAt }: Effective<'demand-sent'>,
+  packets: ClaimState['packets'],
+): Problem[] {
+  const { revision, sentOn, amountCents } = body;
+  const packet = packets.find((item) => item.revision === revision);
+  const found: Problem[] = [];
+  if (!packet) found.push(problem('demand-without-packet', submissionId, { revision }));
+  else if (packet.demandCents !== amountCents)
+    found.push(
+      problem('demand-of-other-amount', submissionId, {
+        revision,
+        amountCents,
+        demandCents: packet.demandCents,
+      }),
+    );
+  const latest = new Date(Date.parse(recordedAt) + LATEST_ZONE_MS).toISOString().slice(0, 10);
+  if (sentOn > latest) found.push(problem('demand-sent-later-than-recorded', submissionId, { sentOn }));
+  return found;
 }

@@ -25,7 +25,15 @@ export function claimHandlingLines(work: Work, editions: readonly RateBookEditio
   const submissionIds = distinctSorted(work.claimHandling.map(({ submissionId }) => submissionId));
   return {
     lines: [],
-    problems: drafted.problems,
+    // A stretch that is too long stands on its line, and no line is made here.
+    problems: [
+      ...drafted.problems,
+      ...drafted.lines.flatMap(({ problems, submissionIds: of }) =>
+        problems
+          .filter(({ code }) => code === 'stretch-too-long')
+          .map((found) => ({ ...found, path: of.join(' ') })),
+      ),
+    ],
     notes: [problem('claim-handling-not-billed', submissionIds.join(' '), { time: spell(ms) })],
   };
 }

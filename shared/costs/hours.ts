@@ -1,6 +1,6 @@
-import { problem, type Problem } from '../problems/problem.ts';
-import { LONGEST_STRETCH_MS, splitByDay } from './days.ts';
-import { distinctSorted, groupBy, spell } from './line.ts';
+import { problem } from '../problems/problem.ts';
+import { LONGEST_STRETCH_MS, localDate, splitByDay } from './days.ts';
+import { distinctSorted, groupBy, spell, type DateRule, type DraftLine } from './line.ts';
 import { decimal, shownDecimal } from './money.ts';
 import type { Span, Stretch } from './stretches.ts';
 
@@ -13,13 +13,49 @@ export const msOfHours = (hours: string): number => decimal(hours).times(HOUR_MS
 export const spanMs = (spans: readonly Span[]): number =>
   spans.reduce((ms, { fromMs, toMs }) => ms + toMs - fromMs, 0);
 
-/** Stretches short enough to be billed; the others are problems. */
-export function billable(stretches: readonly Stretch[], item: string, problems: Problem[]): Stretch[] {
-  return stretches.filter(({ fromMs, toMs, submissionId }) => {
-    if (toMs - fromMs <= LONGEST_STRETCH_MS) return true;
-    problems.push(problem('stretch-too-long', submissionId, { item }));
-    return false;
-  });
+/** Stretches short enough to be billed, and those that nobody can have meant. */
+export function billable(stretches: readonly Stretch[]): {
+  readonly short: readonly Stretch[];
+  readonly tooLong: readonly Stretch[];
+} {
+  const fits = ({ fromMs, toMs }: Stretch): boolean => toMs - fromMs <= LONGEST_STRETCH_MS;
+  return { short: stretches.filter(fits), tooLong: stretches.filter((stretch) => !fits(stretch)) };
+}
+
+/**
+ * Stretches that are too long, as a line without an amount: left out without a line, the bill would pass for whole. Its
+ * days are not counted out, since they may be thousands.
+ */
+export function tooLongLine(
+  what: Pick<DraftLine, 'section' | 'kind' | 'item' | 'description'> & { readonly rule: DateRule },
+  stretches: readonly Stretch[],
+  timeZone: string,
+): DraftLine {
+  const { rule, ...line } = what;
+  const ms = stretches.reduce((total, { fromMs, toMs }) => total + toMs - fromMs, 0);
+  return {
+    ...line,
+    order: `\uffff${line.kind}\u0000${line.item}\u0000${line.description}`,
+    quantity: shownHours(ms),
+    unit: 'hour',
+    hoursWorked: shownHours(ms),
+    time: null,
+    days: [],
+    rateUsd: null,
+    fraction: null,
+    amountCents: null,
+    editionId: null,
+    authority: null,
+    dateBasis: {
+      rule,
+      dates: distinctSorted(
+        stretches.map(({ fromMs }) => localDate(new Date(fromMs).toISOString(), timeZone)),
+      ),
+    },
+    submissionIds: distinctSorted(stretches.map(({ submissionId }) => submissionId)),
+    arithmetic: spell(ms),
+    problems: [problem('stretch-too-long', '', { item: line.item })],
+  };
 }
 
 /** What a stretch lasted on one day of the utility's calendar. */

@@ -1,6 +1,6 @@
 import { problem, type Problem } from '../problems/problem.ts';
 import { paidExtras, type PaidExtra } from './callOuts.ts';
-import { billable, spanMs } from './hours.ts';
+import { billable, spanMs, tooLongLine } from './hours.ts';
 import { laborLine } from './laborLine.ts';
 import { distinctSorted, groupBy, spell, timeClasses, type DraftLine, type Drafted } from './line.ts';
 import { operatedInRate, type OperatedSpan } from './machineHolds.ts';
@@ -31,7 +31,15 @@ export function laborLines(work: Work, editions: readonly RateBookEdition[]): Dr
     const claimed = entries.flatMap(({ work: spans, laborClass, submissionId }): Stretch[] =>
       spans.map((span) => ({ ...spanOf(span), as: laborClass, submissionId })),
     );
-    const billed = billable(claimed, workerId, problems);
+    const { short: billed, tooLong } = billable(claimed);
+    for (const [laborClass, stretches] of groupBy(tooLong, (stretch) => stretch.as))
+      lines.push(
+        tooLongLine(
+          { section: 'labor', kind: 'labor', item: workerId, description: laborClass, rule: 'day-worked' },
+          stretches,
+          work.timeZone,
+        ),
+      );
     const breaks = entries.flatMap((entry) => entry.breaks.map(spanOf));
     const { kept, overlaps } = eachMomentOnce(less(billed, breaks));
     for (const { ms, submissionIds } of overlaps)

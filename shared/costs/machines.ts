@@ -1,13 +1,14 @@
 import { problem, type Problem } from '../problems/problem.ts';
 import { canonicalJson } from '../submissions/canonical.ts';
 import { editionOn } from './editions.ts';
-import { billable, piecesOf, type Piece } from './hours.ts';
+import { billable, piecesOf, tooLongLine, type Piece } from './hours.ts';
 import { distinctSorted, groupBy, spell, type DraftLine, type Drafted } from './line.ts';
 import { holds } from './machineHolds.ts';
 import { daysLine, hoursLine, milesLine, unpricedHours, type Priced } from './machineLine.ts';
 import { machineExtras, standingBy, toldOf } from './machineTime.ts';
 import { decimal } from './money.ts';
 import type { RateBookEdition } from './rateBook.ts';
+import { oncePerRecord } from './sameInRecord.ts';
 import { compare, eachMomentOnce, spanOf, type Stretch } from './stretches.ts';
 import type { Work, WorkRecord } from './work.ts';
 
@@ -49,12 +50,13 @@ export function machineLines(
   { records, timeZone, strike }: Work,
   editions: readonly RateBookEdition[],
 ): Drafted {
-  const problems: Problem[] = [];
+  const once = oncePerRecord(records);
+  const problems: Problem[] = [...once.problems];
   const notes: Problem[] = [];
   const lines: DraftLine[] = [];
   const { edition, problem: missing } = editionOn(strike.date, editions);
 
-  for (const [order, entries] of machinesOf(records)) {
+  for (const [order, entries] of machinesOf(once.records)) {
     const [machine] = entries;
     const { machineCode } = machine;
     const rate = edition?.machines.find((item) => item.machineCode === machineCode);
@@ -64,9 +66,8 @@ export function machineLines(
       ...inUse.map((span) => ({ ...spanOf(span), as: IN_USE, submissionId })),
       ...stood.map((span) => ({ ...spanOf(span), as: STANDING_BY, submissionId })),
     ]);
-    const { kept, overlaps } = eachMomentOnce(billable(stretches, machineCode, problems), (as) =>
-      as === IN_USE ? 0 : 1,
-    );
+    const { short, tooLong } = billable(stretches);
+    const { kept, overlaps } = eachMomentOnce(short, (as) => (as === IN_USE ? 0 : 1));
     for (const { ms, submissionIds } of overlaps)
       problems.push(
         problem('machine-claimed-twice', submissionIds.join(' '), { machineCode, time: spell(ms) }),
@@ -86,6 +87,9 @@ export function machineLines(
       problems.push(problem('operator-not-named', toldOf(used).path, { machineCode }));
 
     const { miles, submissionIds } = drivenMiles(entries);
+    const drafted = tooLongTime(priced, tooLong, miles, timeZone);
+    lines.push(...drafted.lines);
+    problems.push(...drafted.problems);
     if (rate?.unit === 'mile') {
       if (miles > 0) lines.push(milesLine(priced, miles, submissionIds));
       else if (used.length > 0)
@@ -105,6 +109,33 @@ export function machineLines(
     }
   }
   return { lines, problems, notes };
+}
+
+/** Time that is too long is a line without an amount, but for time that the rate would not bill: that is only said. */
+function tooLongTime(
+  { machine, rate }: Priced,
+  tooLong: readonly Stretch[],
+  miles: number,
+  timeZone: string,
+): Pick<Drafted, 'lines' | 'problems'> {
+  const { machineCode: item, description } = machine;
+  const drafted = groupBy(tooLong, ({ as }) => as).map(([as, stretches]) => {
+    const kind = as === IN_USE ? ('machine-hours' as const) : ('machine-standby' as const);
+    const free =
+      rate !== undefined && (as === IN_USE ? rate.unit === 'mile' && miles > 0 : rate.standbyUsd === null);
+    const line = tooLongLine(
+      { section: 'machines', kind, item, description: rate?.title ?? description, rule: 'strike' },
+      stretches,
+      timeZone,
+    );
+    return { line, free };
+  });
+  return {
+    lines: drafted.flatMap(({ line, free }) => (free ? [] : [line])),
+    problems: drafted.flatMap(({ line, free }) =>
+      free ? line.problems.map((found) => ({ ...found, path: line.submissionIds.join(' ') })) : [],
+    ),
+  };
 }
 
 function useLine(priced: Priced, used: readonly Piece[]): DraftLine {

@@ -133,7 +133,10 @@ function invoiceLines(order: string, group: readonly [Counted, ...Counted[]]): D
     );
   const [discountCents, taxCents] = [on('discountCents'), on('taxCents')];
   const rateUsd = dollarText(unitPriceCents);
-  const exact = decimal(rateUsd).times(base.quantity).minus(dollarText(discountCents));
+  const lessDiscount = decimal(rateUsd).times(base.quantity).minus(dollarText(discountCents));
+  // The form refuses it; an older record may still hold it, and a part never pays for the rest of the bill.
+  const belowZero = lessDiscount.lt(0);
+  const exact = belowZero ? decimal(0) : lessDiscount;
   const amountCents = toCents(exact);
   const less = discountCents === 0 ? '' : ` - $${dollarText(discountCents)}`;
   const paper = {
@@ -151,7 +154,10 @@ function invoiceLines(order: string, group: readonly [Counted, ...Counted[]]): D
     amountCents,
     exactUsd: { numerator: exact, divisor: 1 },
     taxPaid: taxCents > 0,
-    arithmetic: `${base.quantity} × $${rateUsd}${less} = $${dollarText(amountCents)}`,
+    arithmetic: `${base.quantity} × $${rateUsd}${less} ${belowZero ? '→' : '='} $${dollarText(amountCents)}`,
+    problems: belowZero
+      ? [problem('invoice-discount-above-price', '', { partNumber: base.item, invoiceNumber })]
+      : [],
   };
   if (taxCents === 0) return [line];
   return [

@@ -1,12 +1,29 @@
+import { openedTwice } from '../claims/state.ts';
 import { problem, type Problem } from '../problems/problem.ts';
+import { ofKind } from '../submissions/effective.ts';
+import type { Subject } from '../submissions/envelope.ts';
 import type { ClaimCase } from './case.ts';
 
+const sameClaim = (a: Subject, b: Subject): boolean =>
+  a.type === 'claim' && b.type === 'claim' && a.claimId === b.claimId;
+
 /** What stands in the way of issuing a packet, apart from its money: empty when it may be frozen. A preview always may. */
-export function freezeProblems({ claim, strike }: Pick<ClaimCase, 'claim' | 'strike'>): Problem[] {
+export function freezeProblems({
+  claim,
+  strike,
+  all,
+}: Pick<ClaimCase, 'claim' | 'strike' | 'all'>): Problem[] {
   const problems: Problem[] = [];
   if (strike.returnedAt === null)
     problems.push(problem('strike-not-closed', '', { strikeId: strike.strikeId }));
   if (claim.fact.body.payer.name === null) problems.push(problem('payer-not-known', 'payer.name'));
+  problems.push(...openedTwice(all.filter(({ fact }) => sameClaim(fact.subject, claim.fact.subject))));
+  const { partyId } = claim.fact.body;
+  const ofStrike = ofKind(all, 'party').some(
+    ({ fact: { submissionId, subject } }) =>
+      submissionId === partyId && subject.type === 'strike' && strike.memberIds.includes(subject.strikeId),
+  );
+  if (partyId !== null && !ofStrike) problems.push(problem('party-not-of-strike', 'partyId', { partyId }));
   return problems;
 }
 

@@ -178,12 +178,17 @@ describe('rounding', () => {
     expect(statement.totalCents).toBe(398_93);
   });
 
-  it('an impossible stretch is refused, not billed', () => {
+  it('an impossible stretch is a line without an amount, so that the bill does not pass for whole', () => {
     const statement = cost(
       { crew: [worked('w', 'crew', [span('2026-03-04T14:00:00Z', 60 * 24 * 32)])] },
       rates,
     );
-    expect(statement.lines).toEqual([]);
-    expect(statement.problems).toEqual([{ code: 'stretch-too-long', path: 'r1', params: { item: 'w' } }]);
+    expect(statement).toMatchObject({ complete: false, totalCents: 0 });
+    expect(statement.lines).toMatchObject([
+      { item: 'w', quantity: '768', amountCents: null, submissionIds: ['r1'], days: [] },
+    ]);
+    expect(statement.problems).toEqual([
+      { code: 'stretch-too-long', path: 'lines.labor-1', params: { item: 'w' } },
+    ]);
   });
 });

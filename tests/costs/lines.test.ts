@@ -81,16 +81,49 @@ describe('machines', () => {
     expect(cost({ machines: [used('truck', [morning])] }, [old, next]).totalCents).toBe(80_00);
   });
 
-  it('two entries in one record are two machines; the same entry in two records is one', () => {
-    expect(cost({ machines: [used('truck', [morning]), used('truck', [morning])] }, rates).totalCents).toBe(
-      196_00,
+  it('two entries in one record are two machines, and said; the same entry in two records is one', () => {
+    const pair = cost({ machines: [used('truck', [morning]), used('truck', [morning])] }, rates);
+    expect(pair.totalCents).toBe(196_00);
+    expect(pair.problems).toMatchObject([
+      { code: 'machine-listed-twice', path: 'r1', params: { machineCode: 'truck', times: 2, standing: 2 } },
+    ]);
+    // Told apart by what is written of them: nothing to ask.
+    const apart = cost(
+      { machines: ['14', '15'].map((description) => used('truck', [morning], { description })) },
+      rates,
     );
+    expect([apart.totalCents, apart.problems]).toEqual([196_00, []]);
     const twice = cost(
       [{ machines: [used('truck', [morning])] }, { machines: [used('truck', [morning])] }],
       rates,
     );
     expect(twice.totalCents).toBe(98_00);
     expect(codes(twice.problems)).toEqual(['machine-claimed-twice']);
+  });
+
+  it('nobody operates two machines at once: the same entry with one operator is one machine', () => {
+    const entry = used('truck', [morning], { operatorWorkerId: 'w-1' });
+    const statement = cost({ machines: [entry, entry] }, rates);
+    expect(statement.totalCents).toBe(98_00);
+    expect(statement.problems).toMatchObject([
+      { code: 'machine-listed-again', path: 'r1', params: { machineCode: 'truck', operatorWorkerId: 'w-1' } },
+    ]);
+    const other = { ...entry, operatorWorkerId: 'w-2' };
+    expect(cost({ machines: [entry, other] }, rates)).toMatchObject({
+      totalCents: 196_00,
+      problems: [{ code: 'machine-listed-twice' }],
+    });
+  });
+
+  it('a stretch that is too long is a line without an amount', () => {
+    const year = [span('2026-03-04T14:00:00Z', 60 * 24 * 365)];
+    const statement = cost({ machines: [used('truck', year)] }, rates);
+    expect(statement).toMatchObject({ complete: false, lines: [{ item: 'truck', amountCents: null }] });
+    expect(codes(statement.problems)).toEqual(['stretch-too-long']);
+    // Standing by has no price here, so nothing is missing from the bill.
+    const stood = cost({ machines: [used('truck', [], { standingBy: year })] }, rates);
+    expect(stood).toMatchObject({ complete: true, lines: [] });
+    expect(codes(stood.problems)).toEqual(['stretch-too-long']);
   });
 });
 
@@ -149,6 +182,17 @@ describe('materials', () => {
     ).toBe('2');
   });
 
+  it('a discount above the price never pays for the rest of the bill', () => {
+    const part = bought('stem', 1, 100);
+    if (part.source.from !== 'invoice') throw new Error('not bought');
+    const tooMuch = { ...part, source: { ...part.source, discountCents: 5_000_00, taxCents: 8 } };
+    const statement = cost({ parts: [tooMuch, fromStock('kit', 1)] }, { ...rates, materialHandling: null });
+    expect(statement.totalCents).toBe(412_08);
+    expect(statement.problems).toMatchObject([
+      { code: 'invoice-discount-above-price', params: { partNumber: 'stem' } },
+    ]);
+  });
+
   it('a part without a price is a line without an amount', () => {
     const statement = cost({ parts: [fromStock('bonnet', 1)] }, rates);
     expect(statement).toMatchObject({ complete: false });
@@ -180,6 +224,13 @@ describe('contractors', () => {
   it('once when two records hold it; both, and said, when they differ', () => {
     const same = cost([{ contractors: [invoice] }, { contractors: [invoice] }], {});
     expect([same.totalCents, codes(same.problems)]).toEqual([1_250_00, ['invoice-recorded-twice']]);
+    const listed = cost({ contractors: [invoice, invoice] }, {});
+    expect([listed.totalCents, listed.problems]).toMatchObject([
+      1_250_00,
+      [{ code: 'invoice-listed-twice', path: 'r1', params: { contractor: 'Paver', invoiceNumber: '77' } }],
+    ]);
+    const items = ['panel 1', 'panel 2'].map((work) => ({ ...invoice, work }));
+    expect(cost({ contractors: items }, {})).toMatchObject({ totalCents: 2_500_00, problems: [] });
     const other = cost(
       [{ contractors: [invoice] }, { contractors: [{ ...invoice, amountCents: 1_300_00 }] }],
       {},

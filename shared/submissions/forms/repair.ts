@@ -1,4 +1,5 @@
 import * as z from 'zod';
+import { decimal } from '../../costs/money.ts';
 import { hydrantId } from '../../inventory/hydrant.ts';
 import { problemIssue } from '../../problems/fromZod.ts';
 import { relations } from '../../problems/relations.ts';
@@ -45,27 +46,41 @@ const machine = z.strictObject({
   drivenMiles: z.number().min(0).max(2000).nullable(),
 });
 
-const part = z.strictObject({
-  partNumber: chosenId,
-  description: shortText,
-  quantity: z.number().gt(0).max(10_000),
-  /** Better than what was destroyed, and why (23 CFR 645.117(h)(3)); left out: like for like. */
-  upgrade: z.boolean().optional(),
-  upgradeReason: shortText.nullable().optional(),
-  source: z.discriminatedUnion('from', [
-    z.strictObject({ from: z.literal('stock'), issueSlip: z.string().trim().max(60).nullable() }),
-    z.strictObject({
-      from: z.literal('invoice'),
-      supplier: shortText,
-      invoiceNumber: z.string().trim().min(1).max(60),
-      unitPriceCents: cents,
-      /** Off the whole line, and sales tax on the whole line, as the invoice has them; left out: none. */
-      discountCents: cents.optional(),
-      taxCents: cents.optional(),
-      invoiceSha256: sha256Hex.nullable(),
+const part = z
+  .strictObject({
+    partNumber: chosenId,
+    description: shortText,
+    quantity: z.number().gt(0).max(10_000),
+    /** Better than what was destroyed, and why (23 CFR 645.117(h)(3)); left out: like for like. */
+    upgrade: z.boolean().optional(),
+    upgradeReason: shortText.nullable().optional(),
+    source: z.discriminatedUnion('from', [
+      z.strictObject({ from: z.literal('stock'), issueSlip: z.string().trim().max(60).nullable() }),
+      z.strictObject({
+        from: z.literal('invoice'),
+        supplier: shortText,
+        invoiceNumber: z.string().trim().min(1).max(60),
+        unitPriceCents: cents,
+        /** Off the whole line, and sales tax on the whole line, as the invoice has them; left out: none. */
+        discountCents: cents.optional(),
+        taxCents: cents.optional(),
+        invoiceSha256: sha256Hex.nullable(),
+      }),
+    ]),
+  })
+  .check(
+    relations(({ quantity, source }, ctx) => {
+      if (source.from !== 'invoice' || source.discountCents === undefined) return;
+      const priceCents = decimal(source.unitPriceCents).times(quantity);
+      if (priceCents.lt(source.discountCents))
+        ctx.addIssue(
+          problemIssue('discount-above-price', ['source', 'discountCents'], {
+            discountCents: source.discountCents,
+            priceCents: Math.round(priceCents.toNumber()),
+          }),
+        );
     }),
-  ]),
-});
+  );
 
 export const repair = form({
   kind: 'repair',

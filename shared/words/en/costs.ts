@@ -21,4 +21,26 @@ export const costs = {
     'Two records differ in the hours that worker {workerId} had in the week from {weekStartsOn}. The fewer, {hours} h, are counted.',
   'problem.week-hours-other-week':
     'The hours of worker {workerId} are given for a week from {weekStartsOn}, on which no week of the pay rules starts. They are not counted: give them from the day on which the week starts.',
+  'problem.discount-above-price':
+    'The discount is more than the price of this line, {priceCents, number, ::scale/0.01 .00}. Give the discount on this line as the invoice has it.',
+  'problem.invoice-discount-above-price':
+    'The discount on {partNumber} (invoice {invoiceNumber}) is more than its price. It is billed at zero: correct the record.',
+  'problem.machine-listed-twice':
+    'One record lists {machineCode} ({description}) {times, number} times with the same {time}. {standing, number} are billed. If it was one machine, correct the record; if not, say in the description which is which.',
+  'problem.machine-listed-again':
+    'One record lists {machineCode} ({description}) {times, number} times with the same {time} and the same operator, {operatorWorkerId}. It is billed once.',
+  'problem.invoice-listed-twice':
+    'One record lists invoice {invoiceNumber} of {contractor} {times, number} times with the same work ({work}) and amount. It is billed once. If the invoice has two such items, say in the work what each is.',
+  'problem.claim-opened-twice':
+    'This claim is opened twice and not in the same words, the second time as {claimNumber}. Withdraw the opening that is wrong.',
+  'problem.claim-opened-for-two-strikes':
+    'This claim is opened for two strikes ({strikeId} and {otherStrikeId}). Withdraw the opening that is wrong: a claim is of one strike.',
+  'problem.party-not-of-strike':
+    'The party that this claim names is not on record for its strike. Correct the claim: choose a party of this strike, or none.',
+  'problem.demand-without-packet':
+    'A demand of revision {revision, number} is recorded as sent, and no packet of that revision was issued. It does not count as billed: correct it.',
+  'problem.demand-of-other-amount':
+    'The demand that was sent with revision {revision, number} is recorded with {amountCents, number, ::scale/0.01 .00}, and the packet demands {demandCents, number, ::scale/0.01 .00}. It does not count as billed: correct it.',
+  'problem.demand-sent-later-than-recorded':
+    'A demand is recorded as sent on {sentOn}, a day that had not come when it was recorded. It does not count as billed: correct it.',
 } as const;

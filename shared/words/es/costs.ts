@@ -23,4 +23,26 @@ export const costs: Record<keyof typeof english, string> = {
     'Dos registros difieren en las horas que el trabajador {workerId} tuvo en la semana desde el {weekStartsOn}. Se cuentan las menos, {hours} h.',
   'problem.week-hours-other-week':
     'Las horas del trabajador {workerId} se dan para una semana desde el {weekStartsOn}, día en que no empieza ninguna semana de las reglas de pago. No se cuentan: indíquelas desde el día en que empieza la semana.',
+  'problem.discount-above-price':
+    'El descuento supera el precio de esta línea, {priceCents, number, ::scale/0.01 .00}. Indique el descuento de esta línea como figura en la factura.',
+  'problem.invoice-discount-above-price':
+    'El descuento de {partNumber} (factura {invoiceNumber}) supera su precio. Se cobra en cero: corrija el registro.',
+  'problem.machine-listed-twice':
+    'Un mismo registro anota {machineCode} ({description}) {times, number} veces con las mismas {time}. Se cobran {standing, number}. Si era una sola máquina, corrija el registro; si no, diga en la descripción cuál es cada una.',
+  'problem.machine-listed-again':
+    'Un mismo registro anota {machineCode} ({description}) {times, number} veces con las mismas {time} y el mismo operador, {operatorWorkerId}. Se cobra una vez.',
+  'problem.invoice-listed-twice':
+    'Un mismo registro anota la factura {invoiceNumber} de {contractor} {times, number} veces con el mismo trabajo ({work}) e importe. Se cobra una vez. Si la factura tiene dos conceptos iguales, diga en el trabajo qué es cada uno.',
+  'problem.claim-opened-twice':
+    'Esta reclamación se abrió dos veces y no con las mismas palabras; la segunda, como {claimNumber}. Retire la apertura equivocada.',
+  'problem.claim-opened-for-two-strikes':
+    'Esta reclamación se abrió para dos choques ({strikeId} y {otherStrikeId}). Retire la apertura equivocada: una reclamación es de un solo choque.',
+  'problem.party-not-of-strike':
+    'La parte que nombra esta reclamación no consta en su choque. Corrija la reclamación: elija una parte de este choque, o ninguna.',
+  'problem.demand-without-packet':
+    'Consta enviado un cobro de la revisión {revision, number}, y no se emitió ningún expediente de esa revisión. No cuenta como facturado: corríjalo.',
+  'problem.demand-of-other-amount':
+    'El cobro enviado con la revisión {revision, number} consta por {amountCents, number, ::scale/0.01 .00}, y el expediente cobra {demandCents, number, ::scale/0.01 .00}. No cuenta como facturado: corríjalo.',
+  'problem.demand-sent-later-than-recorded':
+    'Consta un cobro enviado el {sentOn}, un día que no había llegado cuando se registró. No cuenta como facturado: corríjalo.',
 };

@@ -268,6 +268,28 @@ describe('rules that cross fields', () => {
     ],
     ['completed-needs-reassembled', 'body.reassembledAt', 'repair', { reassembledAt: null }],
     [
+      'discount-above-price',
+      'body.parts.0.source.discountCents',
+      'repair',
+      {
+        parts: [
+          {
+            partNumber: 'P',
+            description: 'Stem',
+            quantity: 2,
+            source: {
+              from: 'invoice',
+              supplier: 'S',
+              invoiceNumber: '1',
+              unitPriceCents: 100,
+              discountCents: 201,
+              invoiceSha256: null,
+            },
+          },
+        ],
+      },
+    ],
+    [
       'worker-twice',
       'body.crew.1.workerId',
       'repair',
