@@ -1,6 +1,7 @@
 import type { Browser, BrowserContextOptions, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, describe, expect, test } from 'vitest';
 import type { NetworkForHydrant } from '../../shared/network/forHydrant.ts';
+import { formatQuantity } from '../../shared/units/format.ts';
 import type { StrikeState } from '../../shared/strikes/state.ts';
 import {
   appServer,
@@ -66,7 +67,9 @@ describe('what the network model says', () => {
     await table.waitFor({ timeout: 20_000 });
     const said = await server.ask<NetworkForHydrant>('crew', `/api/network/${id}`);
     const rows = await table.getByRole('row').allInnerTexts();
-    expect(rows.join('\n')).toContain(`${Math.round(said.available.flowGpm).toLocaleString('en-US')} gpm`);
+    expect(rows.join('\n')).toContain(
+      formatQuantity(said.available.flowGpm, 'gpm', { system: 'us', locale: 'en' }),
+    );
     expect(said.field).not.toBeNull();
     expect(await page.getByText('It is not a measurement').count()).toBe(1);
     expect(await page.getByText('Nov 1, 2025', { exact: false }).count()).toBe(1);

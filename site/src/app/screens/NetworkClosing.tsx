@@ -77,7 +77,10 @@ export function NetworkClosing({ answer, hydrantId }: Props) {
   };
   const ask = async (event: Event): Promise<void> => {
     event.preventDefault();
-    if (chosen.length === 0) return setState('empty');
+    if (chosen.length === 0) {
+      setState('empty');
+      return;
+    }
     setState('asking');
     setState(
       await postJson<Closing>(`/api/network/${encodeURIComponent(hydrantId)}/closing`, { links: chosen }),
