@@ -1,7 +1,7 @@
 import { createHash } from 'node:crypto';
 import { packetContent } from '../../shared/packet/content.ts';
 import { packetDocument } from '../../shared/packet/document.ts';
-import { declaredPhotos } from '../../shared/packet/photos.ts';
+import { shownPhotos } from '../../shared/packet/photos.ts';
 import type { PacketContent } from '../../shared/packet/schema.ts';
 import type { PacketsDeps } from './deps.ts';
 import type { LoadedClaim } from './load.ts';
@@ -22,7 +22,7 @@ export interface BuiltPacket {
 
 /** The packet of a claim as a PDF, in the utility's language. The same records and issue give the same bytes. */
 export async function buildPacket(deps: PacketsDeps, claim: LoadedClaim, issue: Issue): Promise<BuiltPacket> {
-  const exhibits = declaredPhotos(claim.facts).map(({ exhibit }) => exhibit);
+  const exhibits = shownPhotos(claim.facts).map(({ exhibit }) => exhibit);
   const photos = await gatherPhotos(exhibits, deps.evidence);
   const content = packetContent({
     ...claim,
@@ -32,8 +32,8 @@ export async function buildPacket(deps: PacketsDeps, claim: LoadedClaim, issue: 
     photos: photos.found,
   });
   const pdf = await renderPacket(packetDocument(content), (sha256) => {
-    const bytes = photos.bytes.get(sha256);
-    if (!bytes) throw new Error(`no bytes were gathered for a photo that is shown: ${sha256}`);
+    const bytes = photos.shown.get(sha256);
+    if (!bytes) throw new Error(`no copy was made for a photo that is shown: ${sha256}`);
     return bytes;
   });
   return { pdf, sha256: createHash('sha256').update(pdf).digest('hex') };

@@ -68,7 +68,7 @@ async function sameAsLast(
   if (!sameIds(builtFrom, idsOf(claim)) || (askedCents ?? demandCents) !== demandCents) return null;
   const others = await otherDemands(deps, claimId, claim);
   const built = await buildPacket(deps, claim, {
-    issue: { state: 'frozen', revision, asOf: frozenAt },
+    issue: { state: 'frozen', revision, asOf: frozenAt, changes: null, added: [] },
     preparedBy: last.person.personId,
     demandCents,
     otherDemandsCents: totalOf(others),
@@ -111,7 +111,7 @@ async function nextRevision(
 
   const frozenAt = asOfRecords(claim.recorded, now.toISOString());
   const built = await buildPacket(deps, claim, {
-    issue: { state: 'frozen', revision, asOf: frozenAt },
+    issue: { state: 'frozen', revision, asOf: frozenAt, changes: null, added: [] },
     preparedBy: member.personId,
     demandCents,
     otherDemandsCents: totalOf(others),

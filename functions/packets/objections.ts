@@ -73,8 +73,9 @@ async function lookAtPhotos({ evidence }: PacketsDeps, { facts }: LoadedClaim): 
     recordedAt,
   }: ReturnType<typeof declaredPhotos>[number]): Promise<AuditPhoto> => {
     const bytes = await evidence.get(exhibit.sha256);
-    const cameraTime =
-      bytes !== null && exhibit.mediaType.startsWith('image/') ? inspect(exhibit, bytes).cameraTime : null;
+    const head =
+      bytes !== null && exhibit.mediaType.startsWith('image/') ? await inspect(exhibit, bytes) : null;
+    const cameraTime = head === null || typeof head === 'string' ? null : head.exif.cameraTime;
     return { exhibit, submissionId, recordedAt, arrived: bytes !== null, cameraTime };
   };
   return inTurns(declaredPhotos(facts), look, PHOTOS_AT_ONCE);

@@ -80,10 +80,10 @@ export type Block =
     }
   | {
       readonly type: 'photo';
+      /** Of the original: by it the renderer asks for the copy to draw, which is upright and of this size. */
       readonly sha256: string;
       readonly widthPx: number;
       readonly heightPx: number;
-      readonly orientation: number;
       readonly alt: string;
       readonly title: string;
       readonly lines: readonly string[];

@@ -1,5 +1,6 @@
-import { statementOfCosts, type Statement } from '../costs/statement.ts';
-import type { WaterLost } from '../costs/work.ts';
+import type { RateBookEdition } from '../costs/rateBook.ts';
+import { statementOf, type Statement } from '../costs/statement.ts';
+import { workOf, type WaterLost, type Work } from '../costs/work.ts';
 import type { Hydrant } from '../inventory/hydrant.ts';
 import { project } from '../projections/project.ts';
 import type { StrikeState } from '../strikes/state.ts';
@@ -12,6 +13,9 @@ export interface ClaimCase {
   readonly claim: Effective<'claim-opened'>;
   readonly strike: StrikeState;
   readonly statement: Statement;
+  /** What the statement was computed from. */
+  readonly work: Work;
+  readonly editions: readonly RateBookEdition[];
   /** The facts that the packet tells of, and everything recorded behind them. */
   readonly facts: readonly Effective[];
   readonly recorded: readonly Recorded[];
@@ -54,12 +58,9 @@ export function claimCase({
   const ofStrike = facts.filter(
     ({ fact }) => fact.subject.type === 'strike' && strike.memberIds.includes(fact.subject.strikeId),
   );
-  const statement = statementOfCosts({
-    facts: ofStrike,
-    editions: ofKind(facts, 'rate-book').map(({ fact }) => fact.body),
-    timeZone,
-    waterLost,
-  });
+  const work = workOf(ofStrike, timeZone, waterLost ?? null);
+  const editions = ofKind(facts, 'rate-book').map(({ fact }) => fact.body);
+  const statement = statementOf(work, editions);
   const scope = {
     strikeIds: strike.memberIds,
     partyId,
@@ -72,5 +73,14 @@ export function claimCase({
     modelId: strike.hydrantId === null ? null : (modelOf?.(strike.hydrantId) ?? null),
   };
   const used = usedFacts(facts, scope);
-  return { claim, strike, statement, all: facts, facts: used, recorded: usedRecords(real, used, scope) };
+  return {
+    claim,
+    strike,
+    statement,
+    work,
+    editions,
+    all: facts,
+    facts: used,
+    recorded: usedRecords(real, used, scope),
+  };
 }

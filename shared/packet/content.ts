@@ -1,4 +1,6 @@
+import type { RateBookEdition } from '../costs/rateBook.ts';
 import type { Statement } from '../costs/statement.ts';
+import type { Work } from '../costs/work.ts';
 import { evaluateRecorded } from '../hydraulics/evaluateRecorded.ts';
 import { flowTestSettingsFrom } from '../hydraulics/flowTestSettings.ts';
 import type { Hydrant } from '../inventory/hydrant.ts';
@@ -11,6 +13,8 @@ import type { Recorded } from '../submissions/recorded.ts';
 import type { BodyOf } from '../submissions/submission.ts';
 import type { UtilitySettings } from '../utility/settings.ts';
 import type { Locale } from '../words/index.ts';
+import { packetBasis } from './basis.ts';
+import { packetPapers, type PaperFound } from './papers.ts';
 import { packetPhotos, type PhotoFound } from './photos.ts';
 import { tighteningOf, waterOf } from './repairFacts.ts';
 import { packetContentSchema, type PacketContent } from './schema.ts';
@@ -32,7 +36,11 @@ export interface PacketQuestion {
   readonly recorded: readonly Recorded[];
   readonly hydrant: Hydrant | null;
   readonly statement: Statement;
+  readonly work: Work;
+  readonly editions: readonly RateBookEdition[];
   readonly photos: ReadonlyMap<string, PhotoFound>;
+  /** Left out: none was looked for, and all are awaited. */
+  readonly papers?: ReadonlyMap<string, PaperFound>;
 }
 
 const orNull = (value: string | null | undefined): string | null =>
@@ -87,6 +95,8 @@ function saidBut(question: PacketQuestion): LetterFacts {
     flowTestRules: settings.flowTest ?? {},
     ...testsOf(question),
     photos: packetPhotos(facts, question.photos),
+    papers: packetPapers(facts, question.papers ?? new Map()),
+    basis: packetBasis(question.work, question.editions, question.statement),
     manifest: {
       submissions: history(question.recorded).map(({ recorded: { submission, recordedAt }, standing }) => ({
         submissionId: submission.submissionId,
@@ -117,6 +127,7 @@ function utilityOf({ settings, preparedBy }: PacketQuestion): PacketContent['uti
     phone: letterhead.phone,
     email: orNull(letterhead.email),
     remitTo: letterhead.remitTo,
+    taxFormReference: orNull(letterhead.taxFormReference),
     signedBy: signer ? { name: signer.name, trade: orNull(signer.trade) } : null,
   };
 }

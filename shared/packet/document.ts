@@ -41,6 +41,12 @@ export function packetDocument(content: PacketContent): PacketDocument {
     ],
     attachments: [
       {
+        name: 'packet.json',
+        mediaType: 'application/json',
+        description: say('packet.manifest.content'),
+        text: `${JSON.stringify(content, null, 1)}\n`,
+      },
+      {
         name: 'statement.json',
         mediaType: 'application/json',
         description: say('packet.statement.title'),

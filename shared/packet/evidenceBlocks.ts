@@ -11,18 +11,25 @@ export function photoBlocks({ photos }: PacketContent, reader: PacketReader): Bl
   if (photos.length === 0) return [title, { type: 'paragraph', text: say('packet.photos.none') }];
   const shown = photos.flatMap((photo, index): Block[] => {
     if (photo.state.code !== 'included') return [];
-    const { widthPx, heightPx, orientation } = photo.state;
+    const { display } = photo.state;
     const name = photoTitle(photo, index, reader);
     return [
       {
         type: 'photo',
         sha256: photo.sha256,
-        widthPx,
-        heightPx,
-        orientation,
+        widthPx: display.widthPx,
+        heightPx: display.heightPx,
         alt: name,
         title: name,
-        lines: [photoTimes(photo, reader), `SHA-256 ${photo.sha256}`],
+        lines: [
+          photoTimes(photo, reader),
+          say('packet.photo.original-hash', { sha256: photo.sha256 }),
+          say('packet.photo.display-hash', {
+            sha256: display.sha256,
+            width: display.widthPx,
+            height: display.heightPx,
+          }),
+        ],
       },
     ];
   });

@@ -1,6 +1,9 @@
 import type { Effective } from '../submissions/effective.ts';
-import type { Exhibit } from '../submissions/fields.ts';
+import { declaredPhotos, exhibitId, type DeclaredExhibit } from './declared.ts';
+import { declaredPapers } from './papers.ts';
 import type { PacketContent } from './schema.ts';
+
+export { declaredPhotos } from './declared.ts';
 
 export type Photo = PacketContent['photos'][number];
 
@@ -8,40 +11,22 @@ export type Photo = PacketContent['photos'][number];
 export interface PhotoFound {
   readonly state: Photo['state'];
   readonly cameraTime: string | null;
+  readonly cameraPosition: Photo['cameraPosition'];
 }
 
-const photosOf = ({ fact }: Effective): readonly Exhibit[] => ('photos' in fact.body ? fact.body.photos : []);
-
-/** Every exhibit that the facts declare, each hash once, in the order in which they were taken. */
-export function declaredPhotos(
-  facts: readonly Effective[],
-): { readonly exhibit: Exhibit; readonly submissionId: string; readonly recordedAt: string }[] {
-  const byHash = new Map<string, { exhibit: Exhibit; submissionId: string; recordedAt: string }>();
-  for (const item of facts)
-    for (const exhibit of photosOf(item)) {
-      const known = byHash.get(exhibit.sha256);
-      // The hash was fixed when it was first recorded, whichever submission comes first in reading order.
-      if (known && known.recordedAt <= item.recordedAt) continue;
-      byHash.set(exhibit.sha256, {
-        exhibit,
-        submissionId: item.fact.submissionId,
-        recordedAt: item.recordedAt,
-      });
-    }
-  const at = (exhibit: Exhibit, recordedAt: string): number => Date.parse(exhibit.takenAt ?? recordedAt);
-  return [...byHash.values()].sort(
-    (a, b) =>
-      at(a.exhibit, a.recordedAt) - at(b.exhibit, b.recordedAt) ||
-      (a.exhibit.sha256 < b.exhibit.sha256 ? -1 : 1),
-  );
+/** Those that the packet shows as photos: a paper among them (an invoice, a PDF) stands with the papers. */
+export function shownPhotos(facts: readonly Effective[]): DeclaredExhibit[] {
+  const papers = new Set(declaredPapers(facts).map(({ exhibit }) => exhibit.sha256));
+  return declaredPhotos(facts).filter(({ exhibit }) => !papers.has(exhibit.sha256));
 }
 
 /** The photos as the packet lists them; what was not looked for is awaited. */
 export function packetPhotos(facts: readonly Effective[], found: ReadonlyMap<string, PhotoFound>): Photo[] {
-  return declaredPhotos(facts).map(({ exhibit, submissionId, recordedAt }) => {
+  return shownPhotos(facts).map(({ exhibit, submissionId, recordedAt }, index) => {
     const { sha256, bytes, mediaType, view, caption, takenAt } = exhibit;
     const seen = found.get(sha256);
     return {
+      exhibitId: exhibitId('photo', index),
       sha256,
       bytes,
       mediaType,
@@ -49,6 +34,7 @@ export function packetPhotos(facts: readonly Effective[], found: ReadonlyMap<str
       caption: caption === '' ? null : caption,
       takenAt,
       cameraTime: seen?.cameraTime ?? null,
+      cameraPosition: seen?.cameraPosition ?? null,
       hashRecordedAt: recordedAt,
       submissionId,
       state: seen?.state ?? { code: 'awaited' },

@@ -82,6 +82,7 @@ export function waterOf(
     flowingFrom: body.flowingFrom,
     flowingTo: body.flowingTo,
     times: question ? { ...question.times } : null,
+    question: question ? structuredClone(question) : null,
     estimate: estimate ? { ...estimate } : null,
     choice: question
       ? { figure: question.choice?.figure ?? 'low', reason: question.choice?.reason ?? null }

@@ -67,6 +67,8 @@ export const packetWater = z
         firstSeenShutAt,
       })
       .nullable(),
+    /** What was seen and known, as `compute water-lost` takes it; null in a record of before. */
+    question: waterLostInput.nullable(),
     estimate: z
       .strictObject({
         by: z.enum(waterBases),

@@ -7,7 +7,7 @@ import { hydrantClasses } from '../hydraulics/hydrantClass.ts';
 import { hydrantTypes } from '../inventory/hydrant.ts';
 import { proofs } from '../outages/proofs.ts';
 import { procedureSteps } from '../strikes/procedure.ts';
-import { cents, exhibit, instant, position, sha256Hex, submissionId } from '../submissions/fields.ts';
+import { cents, instant, longText, position, submissionId } from '../submissions/fields.ts';
 import { claimOpened } from '../submissions/forms/claimOpened.ts';
 import { waitingFor } from '../submissions/forms/expectedReturn.ts';
 import { letterKinds } from '../submissions/forms/letterText.ts';
@@ -16,6 +16,8 @@ import { found } from '../submissions/forms/strike.ts';
 import { kinds } from '../submissions/kinds.ts';
 import { packetTightening, packetWater } from './repairSchema.ts';
 import { packetTest } from './testSchema.ts';
+import { packetBasis } from './basisSchema.ts';
+import { packetPaper, packetPhoto } from './exhibitSchema.ts';
 import { MOST_EARLIER_TESTS } from './used.ts';
 
 /**
@@ -142,42 +144,7 @@ const event = z.strictObject({
   }),
 });
 
-/** Why a photo is listed and not shown. Words: `packet.photo.<code>`. */
-export const photoReasons = [
-  'unsupported-type',
-  'document',
-  'corrupt',
-  'hash-differs',
-  'too-large',
-  'too-many',
-] as const;
-export type PhotoReason = (typeof photoReasons)[number];
-
-const photo = z.strictObject({
-  sha256: sha256Hex,
-  bytes: exhibit.shape.bytes,
-  mediaType: exhibit.shape.mediaType,
-  view: exhibit.shape.view,
-  caption: nullable,
-  /** By the device's clock, as it declared it; null when it did not. */
-  takenAt: instant.nullable(),
-  /** The camera's own words in the file (EXIF), zone included where it wrote one; null when it wrote none. */
-  cameraTime: z.string().max(40).nullable(),
-  /** When the server recorded the hash: from then on the bytes could not change. */
-  hashRecordedAt: instant,
-  submissionId,
-  state: z.discriminatedUnion('code', [
-    /** Size upright, after the turn that the file asks for (EXIF orientation 1 to 8). */
-    z.strictObject({
-      code: z.literal('included'),
-      widthPx: z.int().min(1),
-      heightPx: z.int().min(1),
-      orientation: z.int().min(1).max(8),
-    }),
-    z.strictObject({ code: z.literal('awaited') }),
-    z.strictObject({ code: z.literal('not-included'), reason: z.enum(photoReasons) }),
-  ]),
-});
+export { photoReasons, type PhotoReason } from './exhibitSchema.ts';
 
 export const packetContentSchema = z.strictObject({
   schemaVersion: z.literal(1),
@@ -185,7 +152,15 @@ export const packetContentSchema = z.strictObject({
   units: z.enum(['us', 'metric']),
   timeZone: text,
   issue: z.discriminatedUnion('state', [
-    z.strictObject({ state: z.literal('frozen'), revision: z.int().min(1).max(999), asOf: instant }),
+    z.strictObject({
+      state: z.literal('frozen'),
+      revision: z.int().min(1).max(999),
+      asOf: instant,
+      /** From the second revision on: what changed and why. */
+      changes: longText.nullable(),
+      /** Records that were not behind the revision before; empty for the first. */
+      added: z.array(submissionId).max(5000),
+    }),
     z.strictObject({ state: z.literal('preview'), asOf: instant }),
   ]),
   utility: z.strictObject({
@@ -194,6 +169,8 @@ export const packetContentSchema = z.strictObject({
     phone: text,
     email: nullable,
     remitTo: z.array(text).min(1),
+    /** Where the payer finds the utility's tax form, e.g. its number or who sends it. */
+    taxFormReference: nullable,
     signedBy: z.strictObject({ name: text, trade: nullable }).nullable(),
   }),
   claim: z.strictObject({
@@ -274,7 +251,10 @@ export const packetContentSchema = z.strictObject({
   flowTests: z.array(packetTest).max(50),
   /** Of the same hydrant before the strike, the latest of them. */
   earlierTests: z.array(packetTest).max(MOST_EARLIER_TESTS),
-  photos: z.array(photo).max(2000),
+  photos: z.array(packetPhoto).max(2000),
+  /** Police report, invoices and other papers, in the order of `documentKinds`. */
+  papers: z.array(packetPaper).max(500),
+  basis: packetBasis,
   manifest: z.strictObject({
     submissions: z.array(
       z.strictObject({

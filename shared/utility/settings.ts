@@ -28,6 +28,8 @@ export const utilitySettings = z.strictObject({
     email: z.string().trim().max(120).nullable(),
     phone: z.string().trim().max(40),
     remitTo: z.array(z.string().trim().min(1).max(100)).min(1).max(6),
+    /** Where a payer finds the tax form it asks for: its number, or who sends it. Printed in packets. */
+    taxFormReference: z.string().trim().min(1).max(200).optional(),
   }),
   /** The roll of people by id: names for the desk and the packet, never for the public. */
   people: z

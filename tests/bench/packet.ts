@@ -40,7 +40,7 @@ async function buildPacket(
   const content = packetContent({
     locale: 'en',
     settings: demoUtility,
-    issue: { state: 'frozen', revision: 1, asOf: frozenAt },
+    issue: { state: 'frozen', revision: 1, asOf: frozenAt, changes: null, added: [] },
     preparedBy: demoMembers.clerk,
     ...found,
     demandCents: found.statement.totalCents,
@@ -50,7 +50,7 @@ async function buildPacket(
   });
   const pdf = await renderPacket(
     packetDocument(content),
-    (sha256) => gathered.bytes.get(sha256) ?? Buffer.alloc(0),
+    (sha256) => gathered.shown.get(sha256) ?? Buffer.alloc(0),
   );
   return pdf.byteLength;
 }

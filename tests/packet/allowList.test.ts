@@ -141,7 +141,7 @@ beforeAll(async () => {
   }
   const built = await demoContent(claim);
   ({ content } = built);
-  const pdf = await renderPacket(packetDocument(content), (sha256) => built.photos.bytes.get(sha256)!);
+  const pdf = await renderPacket(packetDocument(content), (sha256) => built.photos.shown.get(sha256)!);
   everything = `${await everythingIn(pdf)}\n${JSON.stringify(content)}`;
 });
 
@@ -217,7 +217,7 @@ describe('what it does hold, so that the search above looked at the right thing'
     );
     const built = await demoContent({ ...claim, submissions: deferred });
     const pdf = await renderPacket(packetDocument(built.content), (sha256) =>
-      built.photos.bytes.get(sha256)!,
+      built.photos.shown.get(sha256)!,
     );
     const text = (await everythingIn(pdf)).replaceAll(/\s+/g, ' ');
     expect(text).toContain('Not yet re-tested: Flow test. Put off by Anselm Quarshie');

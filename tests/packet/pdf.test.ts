@@ -3,17 +3,17 @@ import { renderPacket } from '../../functions/packets/pdf/render.ts';
 import { readPacketTotals, readPdfLines, type TextLine } from '../../infra/local/packetTotals.ts';
 import { demoUtility } from '../../infra/local/demo/utility.ts';
 import { packetDocument } from '../../shared/packet/document.ts';
-import type { Statement } from '../../shared/costs/statement.ts';
-import type { PacketContent } from '../../shared/packet/schema.ts';
+import { statementOf, type Statement } from '../../shared/costs/statement.ts';
+import { packetContentSchema, type PacketContent } from '../../shared/packet/schema.ts';
 import type { PacketQuestion } from '../../shared/packet/content.ts';
-import { demoClaim, demoContent } from '../support/demoClaim.ts';
+import { demoCase, demoClaim, demoContent } from '../support/demoClaim.ts';
 import { attachmentsOf, structureOf, withPdf, type StructureNode } from '../support/pdf.ts';
 
 async function build(
   changed: Partial<PacketQuestion> = {},
 ): Promise<{ content: PacketContent; pdf: Uint8Array; statement: Statement }> {
   const { content, photos, found } = await demoContent(demoClaim(), changed);
-  const pdf = await renderPacket(packetDocument(content), (sha256) => photos.bytes.get(sha256)!);
+  const pdf = await renderPacket(packetDocument(content), (sha256) => photos.shown.get(sha256)!);
   return { content, pdf, statement: found.statement };
 }
 
@@ -163,8 +163,9 @@ describe('the file', () => {
   it('carries the statement as data', async () => {
     await withPdf(pdf, async (document) => {
       const attached = await attachmentsOf(document);
-      expect(attached.map(([name]) => name)).toEqual(['statement.json']);
-      const data = JSON.parse(attached[0]![1]);
+      expect(attached.map(([name]) => name)).toEqual(['packet.json', 'statement.json']);
+      expect(packetContentSchema.parse(JSON.parse(attached[0]![1]))).toEqual(content);
+      const data = JSON.parse(attached[1]![1]);
       expect(data).toMatchObject({ claimNumber: '2026-0001', issue: { revision: 1 } });
       expect(data.statement).toEqual(content.statement);
     });
@@ -181,7 +182,7 @@ describe('the file', () => {
       else process.env['TZ'] = zone;
     }
     const { pdf: other } = await build({
-      issue: { state: 'frozen', revision: 2, asOf: '2026-11-25T14:05:00Z' },
+      issue: { state: 'frozen', revision: 2, asOf: '2026-11-25T14:05:00Z', changes: 'x', added: [] },
     });
     expect(Buffer.from(other).equals(Buffer.from(pdf))).toBe(false);
   });
@@ -210,21 +211,13 @@ describe('what it says', () => {
   });
 
   it('an incomplete statement says so beside its total and in the letter', async () => {
-    const [first, ...rest] = statement.lines;
-    const lines = [{ ...first!, amountCents: null, rateUsd: null, authority: null }, ...rest];
-    const incomplete = {
-      ...statement,
-      lines,
-      complete: false,
-      totalCents: statement.totalCents - first!.amountCents!,
-      sections: statement.sections.map((item) =>
-        item.section === first!.section
-          ? { ...item, subtotalCents: item.subtotalCents - first!.amountCents! }
-          : item,
-      ),
-    };
+    const { work, editions } = demoCase(demoClaim());
+    const withoutLead = editions.map((edition) => ({ ...edition, labor: edition.labor.slice(1) }));
+    const incomplete = statementOf(work, withoutLead);
+    expect(incomplete.complete).toBe(false);
     const built = await build({
       statement: incomplete,
+      editions: withoutLead,
       issue: { state: 'preview', asOf: '2026-11-25T14:05:00Z' },
     });
     const text = (await readPdfLines(built.pdf)).flat().flat().join(' ').replaceAll(/\s+/g, ' ');
@@ -235,7 +228,7 @@ describe('what it says', () => {
 
   it('a statement that does not foot never becomes a packet', async () => {
     const wrong = { ...statement, totalCents: statement.totalCents + 1 };
-    await expect(build({ statement: wrong })).rejects.toThrow(/does-not-foot/);
+    await expect(build({ statement: wrong })).rejects.toThrow(/does not follow from its packet/);
   });
 
   it('in Spanish too, with the same figures', async () => {

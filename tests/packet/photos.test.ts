@@ -1,11 +1,13 @@
 import { createHash } from 'node:crypto';
 import { crc32, deflateSync } from 'node:zlib';
+import sharp from 'sharp';
 import { describe, expect, it } from 'vitest';
+import { readJpeg } from '../../functions/packets/photos/jpeg.ts';
 import { renderPacket } from '../../functions/packets/pdf/render.ts';
-import { uprightMatrix } from '../../functions/packets/pdf/drawPhoto.ts';
 import {
   gatherPhotos,
   inspect,
+  inspectAndCopy,
   MOST_PHOTO_BYTES,
   MOST_PHOTOS,
 } from '../../functions/packets/photos/gather.ts';
@@ -83,13 +85,14 @@ function png(width: number, height: number): Buffer {
   ]);
 }
 
-const look = (bytes: Uint8Array) => inspect({ sha256: sha256(bytes) }, bytes);
-const plain = look(jpeg).state as { widthPx: number; heightPx: number };
+const look = async (bytes: Uint8Array) =>
+  (await inspectAndCopy({ sha256: sha256(bytes) }, bytes, 600_000)).found;
+const plain = readJpeg(jpeg)!;
 
 describe('which way up', () => {
-  it.each([1, 2, 3, 4, 5, 6, 7, 8])('orientation %i gives the size upright', (orientation) => {
+  it.each([1, 2, 3, 4, 5, 6, 7, 8])('orientation %i gives the size upright', async (orientation) => {
     const turned = orientation > 4;
-    expect(look(withExif(exifBlock(orientation))).state).toEqual({
+    expect((await look(withExif(exifBlock(orientation)))).state).toMatchObject({
       code: 'included',
       widthPx: turned ? plain.heightPx : plain.widthPx,
       heightPx: turned ? plain.widthPx : plain.heightPx,
@@ -97,6 +100,13 @@ describe('which way up', () => {
     });
   });
 
+  /** Red, green, blue, white in the corners of a picture, as stored: (0, 0), (1, 0), (0, 1), (1, 1). */
+  const corners = [
+    [255, 0, 0],
+    [0, 255, 0],
+    [0, 0, 255],
+    [255, 255, 255],
+  ];
   // TIFF 6.0, tag 274: which visual side the 0th row and the 0th column are.
   it.each([
     [1, 'top', 'left'],
@@ -107,26 +117,43 @@ describe('which way up', () => {
     [6, 'right', 'top'],
     [7, 'right', 'bottom'],
     [8, 'left', 'bottom'],
-  ])(
+  ] as const)(
     'orientation %i: the first row is the %s, the first column the %s',
-    (orientation, firstRow, firstColumn) => {
-      const [a, b, c, d, e, f] = uprightMatrix(orientation, { x: 0, y: 0, width: 1, height: 1 });
-      const at = (column: number, row: number) => ({
-        x: a * column + c * row + e,
-        y: b * column + d * row + f,
-      });
-      const side = (points: { x: number; y: number }[]): string => {
-        if (points.every(({ y }) => y === 0)) return 'top';
-        if (points.every(({ y }) => y === 1)) return 'bottom';
-        return points.every(({ x }) => x === 0) ? 'left' : 'right';
+    async (orientation, firstRow, firstColumn) => {
+      const size = 32;
+      const pixels = Buffer.alloc(size * size * 3);
+      for (let y = 0; y < size; y += 1)
+        for (let x = 0; x < size; x += 1)
+          pixels.set(corners[(x < size / 2 ? 0 : 1) + (y < size / 2 ? 0 : 2)]!, (y * size + x) * 3);
+      const stored = await sharp(pixels, { raw: { width: size, height: size, channels: 3 } })
+        .jpeg({ quality: 95 })
+        .toBuffer();
+      const { jpeg: shown } = await inspectAndCopy(
+        { sha256: sha256(withExif(exifBlock(orientation), stored)) },
+        withExif(exifBlock(orientation), stored),
+        600_000,
+      );
+      const { data } = await sharp(shown!).raw().toBuffer({ resolveWithObject: true });
+      const at = (right: boolean, low: boolean): number => {
+        const from = ((low ? 24 : 8) * size + (right ? 24 : 8)) * 3;
+        const pixel = [...data.subarray(from, from + 3)].map((value) => (value > 127 ? 255 : 0));
+        return corners.findIndex((corner) => corner.join() === pixel.join());
       };
-      expect(side([at(0, 0), at(1, 0)])).toBe(firstRow);
-      expect(side([at(0, 0), at(0, 1)])).toBe(firstColumn);
+      const sides: Record<string, number[]> = {
+        top: [at(false, false), at(true, false)],
+        bottom: [at(false, true), at(true, true)],
+        left: [at(false, false), at(false, true)],
+        right: [at(true, false), at(true, true)],
+      };
+      expect(sides[firstRow]!.toSorted()).toEqual([0, 1]);
+      expect(sides[firstColumn]!.toSorted()).toEqual([0, 2]);
+      // The copy bears no tag that would turn it again.
+      expect((await sharp(shown!).metadata()).orientation).toBeUndefined();
     },
   );
 
-  it('an orientation that does not exist counts as upright', () => {
-    expect(look(withExif(exifBlock(9))).state).toMatchObject({ orientation: 1 });
+  it('an orientation that does not exist counts as upright', async () => {
+    expect((await look(withExif(exifBlock(9)))).state).toMatchObject({ orientation: 1 });
   });
 });
 
@@ -136,18 +163,18 @@ describe('when the camera says it was taken', () => {
     ['2026:11:08 07:03:12', '-05:00', '2026-11-08 07:03:12 -05:00'],
     ['0000:00:00 00:00:00', undefined, null],
     ['not a time at all!!', undefined, null],
-  ])('%s %s', (taken, offset, expected) => {
-    expect(look(withExif(exifBlock(1, taken, offset))).cameraTime).toBe(expected);
+  ])('%s %s', async (taken, offset, expected) => {
+    expect((await look(withExif(exifBlock(1, taken, offset)))).cameraTime).toBe(expected);
   });
 
-  it('a block that points outside itself says nothing, and fails nothing', () => {
+  it('a block that points outside itself says nothing, and fails nothing', async () => {
     const block = exifBlock(6, '2026:11:08 07:03:12');
     for (let cut = 6; cut < block.length; cut += 1)
-      expect(look(withExif(block.subarray(0, cut))).state.code).toBe('included');
+      expect((await look(withExif(block.subarray(0, cut)))).state.code).toBe('included');
     for (let at = 6; at < block.length; at += 1) {
       const odd = Buffer.from(block);
       odd[at] = 0xff;
-      expect(look(withExif(odd)).state.code).toBe('included');
+      expect((await look(withExif(odd))).state.code).toBe('included');
     }
   });
 });
@@ -160,39 +187,40 @@ describe('what cannot be shown is listed with its reason', () => {
     ['cut in its head', jpeg.subarray(0, 60)],
     ['not a picture', Buffer.from('<html>not found</html>')],
     ['empty of picture', Buffer.from([0xff, 0xd8, 0xff, 0xd9])],
-  ])('a JPEG %s', (_, bytes) => {
-    expect(look(bytes).state).toEqual(corrupt);
+  ])('a JPEG %s', async (_, bytes) => {
+    expect((await look(bytes)).state).toEqual(corrupt);
   });
 
-  it('a JPEG of a kind that a PDF cannot hold (lossless, SOF3)', () => {
+  it('a JPEG of a kind that a PDF cannot hold (lossless, SOF3)', async () => {
     const odd = Buffer.from(jpeg);
     const at = odd.indexOf(Buffer.from([0xff, 0xc0]));
     expect(at).toBeGreaterThan(0);
     odd[at + 1] = 0xc3;
-    expect(look(odd).state).toEqual(corrupt);
+    expect((await look(odd)).state).toEqual(corrupt);
   });
 
-  it('a PNG that is whole, cut, or changed', () => {
+  it('a PNG that is whole, cut, or changed', async () => {
     const whole = png(30, 20);
-    expect(look(whole).state).toEqual({ code: 'included', widthPx: 30, heightPx: 20, orientation: 1 });
-    expect(look(whole.subarray(0, whole.length - 20)).state).toEqual(corrupt);
+    expect((await look(whole)).state).toMatchObject({ code: 'included', widthPx: 30,
+      heightPx: 20,
+      orientation: 1,
+    });
+    expect((await look(whole.subarray(0, whole.length - 20))).state).toEqual(corrupt);
     const changed = Buffer.from(whole);
     changed[45] = changed[45]! ^ 1;
-    expect(look(changed).state).toEqual(corrupt);
+    expect((await look(changed)).state).toEqual(corrupt);
   });
 
-  it('a PNG that says it is larger than anyone could show', () => {
+  it('a PNG that says it is larger than anyone could show', async () => {
     const huge = png(4, 4);
     huge.writeUInt32BE(40_000, 16);
     huge.writeUInt32BE(40_000, 20);
     huge.writeUInt32BE(crc32(huge.subarray(12, 29)), 29);
-    expect(look(huge).state).toEqual({ code: 'not-included', reason: 'too-large' });
+    expect((await look(huge)).state).toEqual({ code: 'not-included', reason: 'too-large' });
   });
 
-  it('bytes that do not have the hash that was recorded', () => {
-    expect(inspect({ sha256: sha256(Buffer.from('other')) }, jpeg).state).toMatchObject({
-      reason: 'hash-differs',
-    });
+  it('bytes that do not have the hash that was recorded', async () => {
+    expect(await inspect({ sha256: sha256(Buffer.from('other')) }, jpeg)).toBe('hash-differs');
   });
 
   const declared = (more: Partial<Exhibit>): Exhibit => ({
@@ -210,12 +238,12 @@ describe('what cannot be shown is listed with its reason', () => {
     ['a document', { mediaType: 'application/pdf' }, 'document'],
     ['too large', { bytes: MOST_PHOTO_BYTES + 1 }, 'too-large'],
   ] as const)('%s', async (_, more, reason) => {
-    const { found, bytes } = await gatherPhotos([declared(more)], { get: async () => jpeg });
+    const { found, shown: bytes } = await gatherPhotos([declared(more)], { get: async () => jpeg });
     expect(found.get(sha256(jpeg))?.state).toEqual({ code: 'not-included', reason });
     expect(bytes.size).toBe(0);
   });
 
-  it('more than a packet can hold, counted by those that are shown', async () => {
+  it('more than a packet can hold, counted as they are declared', async () => {
     const files = new Map(
       Array.from({ length: MOST_PHOTOS + 2 }, (_, index) => {
         const bytes = withExif(
@@ -229,11 +257,11 @@ describe('what cannot be shown is listed with its reason', () => {
     );
     const [awaited] = files.keys();
     const exhibits = [...files].map(([hash, bytes]) => declared({ sha256: hash, bytes: bytes.length }));
-    const { found, bytes } = await gatherPhotos(exhibits, {
+    const { found, shown: bytes } = await gatherPhotos(exhibits, {
       get: async (hash) => (hash === awaited ? null : (files.get(hash) ?? null)),
     });
-    // The first has not arrived and takes no room; the last finds none left.
-    expect(bytes.size).toBe(MOST_PHOTOS);
+    // The first keeps its place although it has not arrived, so that its arrival pushes out no other.
+    expect(bytes.size).toBe(MOST_PHOTOS - 1);
     expect(found.get(awaited!)?.state).toEqual({ code: 'awaited' });
     expect([...found.values()].at(-1)?.state).toEqual({ code: 'not-included', reason: 'too-many' });
   });
@@ -289,7 +317,7 @@ it('a packet with photos of every sort is built, each shown or named with its re
     {},
     { get: async (hash) => files.get(hash)?.bytes ?? null },
   );
-  const pdf = await renderPacket(packetDocument(content), (hash) => gathered.bytes.get(hash)!);
+  const pdf = await renderPacket(packetDocument(content), (hash) => gathered.shown.get(hash)!);
   const figures = (await structureOf(pdf)).filter(({ role }) => role === 'Figure');
   const rings = content.tightening.joints.filter(({ used }) => used?.bolts).length;
   expect(figures).toHaveLength(shown.length + content.flowTests.length + rings);

@@ -7,7 +7,7 @@ import { createHash } from 'node:crypto';
 import type { Hydrant } from '../../shared/inventory/hydrant.ts';
 import { claimCase, type ClaimCase } from '../../shared/packet/case.ts';
 import { packetContent, type PacketQuestion } from '../../shared/packet/content.ts';
-import { declaredPhotos } from '../../shared/packet/photos.ts';
+import { shownPhotos } from '../../shared/packet/photos.ts';
 import type { PacketContent } from '../../shared/packet/schema.ts';
 import type { Recorded } from '../../shared/submissions/recorded.ts';
 import type { Submission } from '../../shared/submissions/submission.ts';
@@ -121,13 +121,13 @@ export async function demoContent(
 ): Promise<{ content: PacketContent; photos: Gathered; found: ClaimCase }> {
   const found = demoCase(claim);
   const photos = await gatherPhotos(
-    declaredPhotos(found.facts).map(({ exhibit }) => exhibit),
+    shownPhotos(found.facts).map(({ exhibit }) => exhibit),
     source,
   );
   const content = packetContent({
     locale: 'en',
     settings: demoUtility,
-    issue: { state: 'frozen', revision: 1, asOf: frozenAt },
+    issue: { state: 'frozen', revision: 1, asOf: frozenAt, changes: null, added: [] },
     preparedBy: demoMembers.clerk,
     ...found,
     demandCents: found.statement.totalCents,

@@ -1,18 +1,28 @@
 /**
- * The two things a packet asks of a JPEG's EXIF block (TIFF 6.0; EXIF 2.32): which way up it is, and when the camera
- * says it was taken. Reads within the block only; anything odd is "not said", never an error.
+ * What a packet asks of a picture's EXIF block (TIFF 6.0; EXIF 2.32): which way up it is, and when and where the
+ * camera says it was taken. Reads within the block only; anything odd is "not said", never an error.
  */
 export interface Exif {
   /** 1 to 8; 1 when not said. */
   readonly orientation: number;
   /** `2026:11:22 09:14:30` as `2026-11-22 09:14:30`, with the camera's offset where it wrote one; null when not said. */
   readonly cameraTime: string | null;
+  /** WGS 84, six decimals; null when not said. */
+  readonly cameraPosition: { readonly latitudeDeg: number; readonly longitudeDeg: number } | null;
 }
 
-const nothing: Exif = { orientation: 1, cameraTime: null };
+const nothing: Exif = { orientation: 1, cameraTime: null, cameraPosition: null };
 
-const tags = { orientation: 0x0112, exifBlock: 0x8769, taken: 0x9003, offsetTaken: 0x9011 } as const;
-const types = { ascii: 2, short: 3, long: 4 } as const;
+const tags = {
+  orientation: 0x0112,
+  exifBlock: 0x8769,
+  gpsBlock: 0x8825,
+  taken: 0x9003,
+  offsetTaken: 0x9011,
+} as const;
+const types = { ascii: 2, short: 3, long: 4, rational: 5 } as const;
+/** EXIF 2.32, 4.6.6: hemisphere and degrees, minutes, seconds. */
+const gps = { latitudeRef: 1, latitude: 2, longitudeRef: 3, longitude: 4 } as const;
 const MOST_ENTRIES = 500;
 
 interface Entry {
@@ -49,14 +59,36 @@ export function readExif(block: Uint8Array): Exif {
     return Buffer.from(block.buffer, block.byteOffset + from, entry.count - 1).toString('latin1');
   };
 
+  const degrees = (
+    entry: Entry | undefined,
+    ref: string | null,
+    [plus, minus]: readonly [string, string],
+    most: number,
+  ): number | null => {
+    if (entry?.type !== types.rational || entry.count !== 3 || (ref !== plus && ref !== minus)) return null;
+    const from = at32(entry.valueAt);
+    if (from + 24 > view.byteLength) return null;
+    const [deg = 0, min = 0, sec = 0] = [0, 8, 16].map((step) => at32(from + step) / at32(from + step + 4));
+    const value = deg + min / 60 + sec / 3600;
+    // Cameras without a fix write zeros, which divide to no number.
+    return Number.isFinite(value) && value <= most && deg + min + sec > 0
+      ? Number(((ref === minus ? -1 : 1) * value).toFixed(6))
+      : null;
+  };
+
   const main = entries(at32(4));
   const turned = main.get(tags.orientation);
   const orientation = turned?.type === types.short ? at16(turned.valueAt) : 1;
   const pointer = main.get(tags.exifBlock);
   const inner = pointer?.type === types.long ? entries(at32(pointer.valueAt)) : new Map<number, Entry>();
+  const place = main.get(tags.gpsBlock);
+  const where = place?.type === types.long ? entries(at32(place.valueAt)) : new Map<number, Entry>();
+  const latitudeDeg = degrees(where.get(gps.latitude), text(where.get(gps.latitudeRef)), ['N', 'S'], 90);
+  const longitudeDeg = degrees(where.get(gps.longitude), text(where.get(gps.longitudeRef)), ['E', 'W'], 180);
   return {
     orientation: orientation >= 1 && orientation <= 8 ? orientation : 1,
     cameraTime: timeOf(text(inner.get(tags.taken)), text(inner.get(tags.offsetTaken))),
+    cameraPosition: latitudeDeg !== null && longitudeDeg !== null ? { latitudeDeg, longitudeDeg } : null,
   };
 }
 

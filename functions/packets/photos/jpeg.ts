@@ -17,7 +17,7 @@ export function readJpeg(bytes: Uint8Array): Picture | null {
   if (view.byteLength < 4 || view.getUint16(0) !== 0xffd8) return null;
   let at = 2;
   let size: { widthPx: number; heightPx: number } | null = null;
-  let exif: Exif = { orientation: 1, cameraTime: null };
+  let exif: Exif = { orientation: 1, cameraTime: null, cameraPosition: null };
   while (at + 4 <= view.byteLength) {
     if (view.getUint8(at) !== 0xff) return null;
     const marker = view.getUint8(at + 1);

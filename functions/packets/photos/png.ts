@@ -1,7 +1,9 @@
 import { crc32, inflateSync } from 'node:zlib';
 
 /** A PNG that could not be shown at more than this is not unpacked to find out. */
-const MOST_PIXELS = 60_000_000;
+const MOST_PIXELS = 100_000_000;
+/** Nor one whose rows come to more: it is unpacked whole to see that it is whole. */
+const MOST_UNPACKED_BYTES = 260_000_000;
 const SIGNATURE = Buffer.from([0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a, 0x1a, 0x0a]);
 const channels: Readonly<Record<number, number>> = { 0: 1, 2: 3, 3: 1, 4: 2, 6: 4 };
 
@@ -46,6 +48,7 @@ export function readPng(bytes: Uint8Array): Png | 'too-large' | null {
     bitsPerPixel: bits * perPixel,
     interlaced: interlaced === 1,
   });
+  if (unpacked > MOST_UNPACKED_BYTES) return 'too-large';
   try {
     return inflateSync(Buffer.concat(parts), { maxOutputLength: unpacked + 1024 }).length >= unpacked
       ? { widthPx, heightPx }

@@ -12,6 +12,7 @@ import { objections } from './objections.ts';
 import { costBook } from './costBook.ts';
 import { costs } from './costs.ts';
 import { letters } from './letters.ts';
+import { exhibits } from './exhibits.ts';
 import { commands } from './commands.ts';
 import { demo } from './demo.ts';
 
@@ -30,6 +31,7 @@ export const es = {
   ...costBook,
   ...costs,
   ...letters,
+  ...exhibits,
   ...commands,
   ...demo,
 };

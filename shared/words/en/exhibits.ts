@@ -1,0 +1,87 @@
+/** English words: a packet's photos and papers, its archive and revisions, and the job that makes it. */
+export const exhibits = {
+  'packet.manifest.content': 'Everything this packet says, as data',
+  'packet.photo.original-hash': 'Original: SHA-256 {sha256}',
+  'packet.photo.display-hash': 'Copy shown here ({width} × {height} pixels): SHA-256 {sha256}',
+  'packet.photo.place': 'Camera’s position: {latitude}, {longitude} (WGS 84).',
+  'packet.photo.camera-none': 'The file holds no time of its camera.',
+  'packet.photo.exhibit': 'Exhibit {exhibitId}.',
+
+  'packet.papers.title': 'Papers',
+  'packet.papers.how':
+    'Police report, invoices and other papers, each page as it was handed in, scaled to this paper. Links, scripts, forms’ fields and attachments in them are not carried over; the originals are in the archive.',
+  'packet.papers.list': 'Papers in this packet',
+  'packet.papers.not-included': 'Listed and not included',
+  'packet.papers.pages': '{pages, plural, one {# page} other {# pages}}',
+  'packet.papers.exhibit': 'Exhibit',
+  'packet.papers.what': 'Paper',
+  'packet.papers.recorded': 'Recorded',
+  'packet.papers.here': 'Here',
+  'packet.papers.page': '{exhibitId}, {title}: page {page} of {pages}',
+  'packet.papers.page-alt': 'Page {page} of {pages} of {title}',
+  'packet.paper.title': '{what}: {title}{hasNumber, select, yes {, no. {number}} other {}}',
+  'packet.paper.hash': '{exhibitId}. SHA-256 {sha256}. {hash}',
+  'packet.paper.awaited': 'Awaited: the file had not arrived when this packet was made.',
+  'packet.paper.unsupported-type':
+    'Not included: files of type {mediaType} cannot be placed here. The original is in the archive.',
+  'packet.paper.corrupt': 'Not included: the file is damaged or cut short. The original is in the archive.',
+  'packet.paper.hash-differs': 'Not included: the stored bytes do not have the recorded hash.',
+  'packet.paper.too-large':
+    'Not included: the file is too large to place here. The original is in the archive.',
+  'packet.paper.too-many':
+    'Not included: this packet already holds as many pages as it may. The original is in the archive.',
+  'packet.paper.too-many-pages':
+    'Not included: the file has more than 200 pages. The original is in the archive.',
+  'packet.paper.password':
+    'Not included: the file is protected with a password. The original is in the archive.',
+  'packet.paper.no-pages': 'Not included: the file has no pages. The original is in the archive.',
+
+  'packet.changes.title': 'What changed since revision {revision}',
+  'packet.changes.added':
+    '{count, plural, =0 {No record was added since revision {revision}.} one {One record was added since revision {revision}:} other {# records were added since revision {revision}:}}',
+  'packet.changes.record': '{kind}, recorded {at}',
+
+  'packet.summary.title': 'Summary',
+  'packet.summary.hydrant': 'Hydrant',
+  'packet.summary.struck': 'Struck',
+  'packet.summary.since': 'Out of service from',
+  'packet.summary.returned': 'Back in service',
+  'packet.summary.out': 'Out of service for',
+  'packet.summary.out-hours': '{hours} h',
+  'packet.summary.total': 'Statement of costs',
+  'packet.summary.demand': 'This claim demands',
+  'packet.summary.pay-to': 'Pay to',
+  'packet.summary.tax-form': 'Tax form',
+  'packet.summary.holds': 'This packet holds',
+  'packet.summary.counts':
+    '{records, plural, one {# record} other {# records}}; {photos, plural, one {# photograph} other {# photographs}}, {shown} of them shown; {papers, plural, one {# paper} other {# papers}}, {merged} of them included',
+  'packet.letter.tax-form': 'Tax form: {reference}',
+  'packet.map.title': 'Where it stands',
+  'packet.map.alt':
+    'Sketch map: the struck hydrant in the middle, {count, plural, =0 {no other hydrant near} one {one other hydrant near} other {# other hydrants near}}. North is up.',
+  'packet.map.note':
+    'Drawn from the utility’s inventory of hydrants, without streets. The struck hydrant is the ringed one; north is up. Numbers are those of the inventory.',
+
+  'packet.time.worked': 'worked {worked} h, paid {paid} h',
+  'packet.time.class': '{time}, × {multiplier}',
+
+  'packet.archive.read-me':
+    'Companion archive of claim packet {claimNumber}, revision {revision}. Every file with its SHA-256 in hexadecimal.',
+  'packet.archive.not-here': 'Not in this archive:',
+  'packet.archive.awaited': 'had not arrived',
+  'packet.archive.hash-differs': 'the stored bytes do not have the recorded hash',
+  'packet.archive.too-large': 'too large for this archive',
+
+  'problem.changes-needed':
+    'Say what changed since revision {revision} and why: it stands at the front of the new revision.',
+  'problem.packet-job-unknown': 'There is no such job for this claim. Start again.',
+  'packet.job.queued': 'Waiting to begin',
+  'packet.job.load': 'Reading the records',
+  'packet.job.photos': 'Preparing photographs',
+  'packet.job.papers': 'Reading papers',
+  'packet.job.pages': 'Drawing pages',
+  'packet.job.archive': 'Packing the originals',
+  'packet.job.sign': 'Signing',
+  'packet.job.done': 'Done',
+  'packet.job.failed': 'It failed',
+} as const;

@@ -1,0 +1,89 @@
+import type { exhibits as english } from '../en/exhibits.ts';
+
+/** Spanish words: a packet's photos and papers, its archive and revisions, and the job that makes it. */
+export const exhibits: Record<keyof typeof english, string> = {
+  'packet.manifest.content': 'Todo lo que dice este expediente, como datos',
+  'packet.photo.original-hash': 'Original: SHA-256 {sha256}',
+  'packet.photo.display-hash': 'Copia mostrada aquí ({width} × {height} píxeles): SHA-256 {sha256}',
+  'packet.photo.place': 'Posición de la cámara: {latitude}, {longitude} (WGS 84).',
+  'packet.photo.camera-none': 'El archivo no contiene la hora de su cámara.',
+  'packet.photo.exhibit': 'Anexo {exhibitId}.',
+
+  'packet.papers.title': 'Documentos',
+  'packet.papers.how':
+    'Informe policial, facturas y otros documentos, cada página como se entregó, a la escala de este papel. No se conservan sus enlaces, programas, campos de formulario ni adjuntos; los originales están en el archivo.',
+  'packet.papers.list': 'Documentos en este expediente',
+  'packet.papers.not-included': 'Listados y no incluidos',
+  'packet.papers.pages': '{pages, plural, one {# página} other {# páginas}}',
+  'packet.papers.exhibit': 'Anexo',
+  'packet.papers.what': 'Documento',
+  'packet.papers.recorded': 'Registrado',
+  'packet.papers.here': 'Aquí',
+  'packet.papers.page': '{exhibitId}, {title}: página {page} de {pages}',
+  'packet.papers.page-alt': 'Página {page} de {pages} de {title}',
+  'packet.paper.title': '{what}: {title}{hasNumber, select, yes {, n.º {number}} other {}}',
+  'packet.paper.hash': '{exhibitId}. SHA-256 {sha256}. {hash}',
+  'packet.paper.awaited': 'Pendiente: el archivo no había llegado cuando se hizo este expediente.',
+  'packet.paper.unsupported-type':
+    'No incluido: aquí no se pueden colocar archivos de tipo {mediaType}. El original está en el archivo.',
+  'packet.paper.corrupt': 'No incluido: el archivo está dañado o cortado. El original está en el archivo.',
+  'packet.paper.hash-differs': 'No incluido: los bytes guardados no tienen el hash registrado.',
+  'packet.paper.too-large':
+    'No incluido: el archivo es demasiado grande para colocarlo aquí. El original está en el archivo.',
+  'packet.paper.too-many':
+    'No incluido: este expediente ya contiene todas las páginas que admite. El original está en el archivo.',
+  'packet.paper.too-many-pages':
+    'No incluido: el archivo tiene más de 200 páginas. El original está en el archivo.',
+  'packet.paper.password':
+    'No incluido: el archivo está protegido con contraseña. El original está en el archivo.',
+  'packet.paper.no-pages': 'No incluido: el archivo no tiene páginas. El original está en el archivo.',
+
+  'packet.changes.title': 'Qué ha cambiado desde la revisión {revision}',
+  'packet.changes.added':
+    '{count, plural, =0 {No se añadió ningún registro desde la revisión {revision}.} one {Se añadió un registro desde la revisión {revision}:} other {Se añadieron # registros desde la revisión {revision}:}}',
+  'packet.changes.record': '{kind}, registrado el {at}',
+
+  'packet.summary.title': 'Resumen',
+  'packet.summary.hydrant': 'Hidrante',
+  'packet.summary.struck': 'Golpeado',
+  'packet.summary.since': 'Fuera de servicio desde',
+  'packet.summary.returned': 'De vuelta en servicio',
+  'packet.summary.out': 'Fuera de servicio durante',
+  'packet.summary.out-hours': '{hours} h',
+  'packet.summary.total': 'Relación de costos',
+  'packet.summary.demand': 'Esta reclamación pide',
+  'packet.summary.pay-to': 'Pagar a',
+  'packet.summary.tax-form': 'Formulario fiscal',
+  'packet.summary.holds': 'Este expediente contiene',
+  'packet.summary.counts':
+    '{records, plural, one {# registro} other {# registros}}; {photos, plural, one {# fotografía} other {# fotografías}}, {shown} de ellas mostradas; {papers, plural, one {# documento} other {# documentos}}, {merged} de ellos incluidos',
+  'packet.letter.tax-form': 'Formulario fiscal: {reference}',
+  'packet.map.title': 'Dónde está',
+  'packet.map.alt':
+    'Croquis: el hidrante golpeado en el centro, {count, plural, =0 {ningún otro hidrante cerca} one {otro hidrante cerca} other {otros # hidrantes cerca}}. El norte está arriba.',
+  'packet.map.note':
+    'Dibujado a partir del inventario de hidrantes de la empresa, sin calles. El hidrante golpeado es el que tiene un círculo; el norte está arriba. Los números son los del inventario.',
+
+  'packet.time.worked': 'trabajadas {worked} h, pagadas {paid} h',
+  'packet.time.class': '{time}, × {multiplier}',
+
+  'packet.archive.read-me':
+    'Archivo que acompaña al expediente de la reclamación {claimNumber}, revisión {revision}. Cada fichero con su SHA-256 en hexadecimal.',
+  'packet.archive.not-here': 'No está en este archivo:',
+  'packet.archive.awaited': 'no había llegado',
+  'packet.archive.hash-differs': 'los bytes guardados no tienen el hash registrado',
+  'packet.archive.too-large': 'demasiado grande para este archivo',
+
+  'problem.changes-needed':
+    'Diga qué ha cambiado desde la revisión {revision} y por qué: figura al principio de la nueva revisión.',
+  'problem.packet-job-unknown': 'No hay tal tarea para esta reclamación. Empiece de nuevo.',
+  'packet.job.queued': 'En espera de empezar',
+  'packet.job.load': 'Leyendo los registros',
+  'packet.job.photos': 'Preparando las fotografías',
+  'packet.job.papers': 'Leyendo los documentos',
+  'packet.job.pages': 'Dibujando las páginas',
+  'packet.job.archive': 'Empaquetando los originales',
+  'packet.job.sign': 'Firmando',
+  'packet.job.done': 'Hecho',
+  'packet.job.failed': 'Ha fallado',
+};
