@@ -8,6 +8,7 @@ import { refuse } from '../http/refused.ts';
 import type { PacketsDeps } from './deps.ts';
 import { freezePacket } from './freeze.ts';
 import { loadClaim } from './load.ts';
+import { claimLetter } from './letter.ts';
 import { claimObjections } from './objections.ts';
 import { previewPacket } from './preview.ts';
 
@@ -32,6 +33,9 @@ export function createPacketsApp(deps: PacketsDeps): App {
           answeredBy: say(call.var.locale, `objection.${objection.rule}.answer`, objection.params),
         })),
       }),
+
+    'GET /api/claims/{claimId}/letter': async (call) =>
+      call.json(await claimLetter(deps, memberOf(call), claimIdOf(call))),
 
     'POST /api/claims/{claimId}/packet': async (call) => {
       const parsed = packetRequest.safeParse(await readJson(call), { reportInput: true });

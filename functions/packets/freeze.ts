@@ -9,6 +9,7 @@ import { append } from '../submissions/append.ts';
 import { buildPacket } from './build.ts';
 import { intend, otherDemands, type OtherDemand } from './demands.ts';
 import type { PacketsDeps } from './deps.ts';
+import { letterProblems } from './letter.ts';
 import { loadClaim, type LoadedClaim } from './load.ts';
 
 export interface Packet {
@@ -86,14 +87,22 @@ async function nextRevision(
   claim: LoadedClaim,
   askedCents: number | null,
 ): Promise<Packet | null> {
-  const inTheWay = freezeProblems(claim);
+  const revision = (claim.packets.at(-1)?.fact.body.revision ?? 0) + 1;
   const before = await otherDemands(deps, claimId, claim);
   const demand = demandFor({ statement: claim.statement, others: before, askedCents });
+  const inTheWay = [
+    ...freezeProblems(claim),
+    ...letterProblems(deps, claim, {
+      issue: { state: 'frozen', revision, asOf: deps.now().toISOString() },
+      preparedBy: member.personId,
+      demandCents: demand.ok ? demand.demandCents : claim.statement.totalCents,
+      otherDemandsCents: totalOf(before),
+    }),
+  ];
   if (inTheWay.length > 0 || !demand.ok)
     return refuse('invalid', [...inTheWay, ...(demand.ok ? [] : demand.problems)]);
   const { demandCents } = demand;
 
-  const revision = (claim.packets.at(-1)?.fact.body.revision ?? 0) + 1;
   const { owner: submissionId } = await deps.unique.take(
     `packet-revision:${claimId}`,
     String(revision),

@@ -2,10 +2,11 @@ import { demandFor } from '../../shared/costs/demand.ts';
 import { asOfRecords, freezeProblems } from '../../shared/packet/ready.ts';
 import type { Problem } from '../../shared/problems/problem.ts';
 import type { Member } from '../../shared/roles.ts';
-import { buildPacket } from './build.ts';
+import { buildPacket, type Issue } from './build.ts';
 import { otherDemands } from './demands.ts';
 import type { PacketsDeps } from './deps.ts';
 import type { Packet } from './freeze.ts';
+import { letterProblems } from './letter.ts';
 import { loadClaim } from './load.ts';
 
 /**
@@ -25,18 +26,23 @@ export async function previewPacket(
   const demandCents = demand.ok
     ? demand.demandCents
     : Math.max(0, claim.statement.totalCents - otherDemandsCents);
-  const built = await buildPacket(deps, claim, {
+  const issue: Issue = {
     issue: { state: 'preview', asOf: asOfRecords(claim.recorded) },
     preparedBy: member.personId,
     demandCents,
     otherDemandsCents,
-  });
+  };
+  const built = await buildPacket(deps, claim, issue);
   await deps.evidence.put(built.pdf, 'application/pdf');
   return {
     revision: null,
     pdfSha256: built.sha256,
     demandCents,
     claimNumber: claim.claim.fact.body.claimNumber,
-    problems: [...freezeProblems(claim), ...(demand.ok ? [] : demand.problems)],
+    problems: [
+      ...freezeProblems(claim),
+      ...letterProblems(deps, claim, issue),
+      ...(demand.ok ? [] : demand.problems),
+    ],
   };
 }

@@ -37,6 +37,7 @@ export const routes: readonly Route[] = [
   { method: 'GET', path: '/api/claims/{claimId}', family: 'records', allowed: desk },
   { method: 'GET', path: '/api/claims/{claimId}/statement', family: 'packets', allowed: desk },
   { method: 'GET', path: '/api/claims/{claimId}/objections', family: 'packets', allowed: desk },
+  { method: 'GET', path: '/api/claims/{claimId}/letter', family: 'packets', allowed: desk },
   { method: 'POST', path: '/api/claims/{claimId}/packet', family: 'packets', allowed: desk },
   { method: 'POST', path: '/api/evidence/uploads', family: 'evidence', allowed: everyone },
   { method: 'GET', path: '/api/evidence/{sha256}', family: 'evidence', allowed: everyone },
