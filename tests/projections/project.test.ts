@@ -116,7 +116,8 @@ describe('what is kept after each fact', () => {
   it('claims stand by themselves, also when their opening comes last', async () => {
     const one = world();
     const subject = onClaim(7);
-    await told(one, fact('demand-sent', 300, subject));
+    await told(one, fact('packet-frozen', 299, subject));
+    await told(one, fact('demand-sent', 300, subject, { sentOn: '2026-03-04' }));
     expect(await one.projections.get('claim', uuid(7))).toBeNull();
     await told(one, fact('claim-opened', 301, subject));
     expect((await one.projections.get('claim', uuid(7)))?.value).toMatchObject({ stage: 'billed' });

@@ -79,7 +79,7 @@ describe('what is missing next', () => {
     expect(missing([strike, claim], true)).toContain('packet');
     const frozen = fact('packet-frozen', 8, onClaim(9));
     expect(missing([strike, claim, frozen], true)).toContain('demand');
-    const sent = fact('demand-sent', 10, onClaim(9));
+    const sent = fact('demand-sent', 10, onClaim(9), { sentOn: '2026-03-04' });
     const done = missing([strike, claim, frozen, sent], true);
     expect(done).not.toContain('claim');
     expect(done).not.toContain('packet');

@@ -325,7 +325,7 @@ describe('a claim', () => {
     effectiveFacts(submissions.map((one) => recorded(one))).facts;
   const opened = fact('claim-opened', 300, onClaim(1));
   const frozen = fact('packet-frozen', 301, onClaim(1));
-  const sent = fact('demand-sent', 302, onClaim(1));
+  const sent = fact('demand-sent', 302, onClaim(1), { sentOn: '2026-03-04' });
 
   it.each<[string, readonly Submission[]]>([
     ['open', [opened]],
