@@ -1,6 +1,6 @@
 import * as z from 'zod';
 import { findHydrants } from '../../shared/inventory/find.ts';
-import type { Hydrant } from '../../shared/inventory/hydrant.ts';
+import { hydrantId as hydrantIdSchema, type Hydrant } from '../../shared/inventory/hydrant.ts';
 import { nearestInService, type Neighbour } from '../../shared/nearest/nearest.ts';
 import type { HydrantStatus } from '../../shared/outages/hydrantStatus.ts';
 import { problem, type Problem } from '../../shared/problems/problem.ts';
@@ -81,7 +81,8 @@ export function hydrantRoutes({ current, inventory, ledger }: RecordsDeps): Reco
     },
 
     'GET /api/hydrants/{hydrantId}': async (call) => {
-      const hydrantId = call.req.param('hydrantId') ?? '';
+      // As it is written everywhere, however it was typed into the address.
+      const hydrantId = hydrantIdSchema.safeParse(call.req.param('hydrantId') ?? '').data ?? '';
       const [stock, status, out] = await Promise.all([
         inventory.current(),
         current.hydrant(hydrantId),

@@ -99,4 +99,10 @@ export const kit = {
     'This is too large to send. Leave some of it out and send the rest in another report.',
   'problem.refused-422': 'The server did not take this.',
   'problem.refused-400': 'The server could not read this.',
+  'return-ask.title': 'The hydrant stays out of service',
+  'return-ask.not': 'Go back to the form',
+  'return-ask.sure': 'Send it all the same',
+  'strike-open.notice':
+    'This hydrant is already reported struck, since {since}. Is this the same event? Add to that report. If it was struck again, go on.',
+  'strike-open.add': 'Add to that report',
 } as const;

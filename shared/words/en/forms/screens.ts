@@ -149,7 +149,7 @@ export const screens = {
   'headline.flow.jet': 'Water jet',
   'headline.flow.full-bore': 'Flowing full bore',
   'headline.flow.unknown': 'Water flow not known',
-  'headline.returned': 'Back in service {when}',
+  'headline.returned': 'Return to service recorded for {when}',
   'headline.revision': 'Revision {revision}: {amount}',
   'headline.flow-test': '{flow} at {residual}, class {hydrantClass}',
   'headline.flow-test-no-rating': 'Drop too small to rate the hydrant',

@@ -99,4 +99,10 @@ export const kit: Record<keyof typeof english, string> = {
     'Es demasiado grande para enviarlo. Quite una parte y envíe el resto en otro informe.',
   'problem.refused-422': 'El servidor no lo aceptó.',
   'problem.refused-400': 'El servidor no pudo leerlo.',
+  'return-ask.title': 'El hidrante sigue fuera de servicio',
+  'return-ask.not': 'Volver al formulario',
+  'return-ask.sure': 'Enviarlo de todos modos',
+  'strike-open.notice':
+    'Este hidrante ya consta como golpeado, desde {since}. ¿Es el mismo hecho? Añada a ese informe. Si lo golpearon otra vez, siga.',
+  'strike-open.add': 'Añadir a ese informe',
 };

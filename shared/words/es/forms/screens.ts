@@ -152,7 +152,7 @@ export const screens: Record<keyof typeof english, string> = {
   'headline.flow.jet': 'Con chorro de agua',
   'headline.flow.full-bore': 'Agua a plena sección',
   'headline.flow.unknown': 'No se sabe si sale agua',
-  'headline.returned': 'En servicio {when}',
+  'headline.returned': 'Vuelta al servicio registrada para {when}',
   'headline.revision': 'Revisión {revision}: {amount}',
   'headline.flow-test': '{flow} a {residual}, clase {hydrantClass}',
   'headline.flow-test-no-rating': 'Caída insuficiente para clasificar el hidrante',

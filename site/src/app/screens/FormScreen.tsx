@@ -14,6 +14,7 @@ import type { FormSpec } from '../form/spec.ts';
 import { Fields } from '../form/view/Fields.tsx';
 import { ScopeProvider } from '../form/view/scope.ts';
 import { useFormContext } from './formContext.ts';
+import { AlreadyStruck, AskReturn, wouldChangeNothing } from './BeforeSending.tsx';
 import { Cautions } from './Cautions.tsx';
 import { Discard, Reason, SentUnkept } from './FormParts.tsx';
 import { Heading } from './Heading.tsx';
@@ -58,6 +59,7 @@ function Form({ spec, opened, author, busy }: FormProps) {
   const [problems, setProblems] = useState<readonly Problem[]>([]);
   const [tries, setTries] = useState(0);
   const [sending, setSending] = useState(false);
+  const [asking, setAsking] = useState(false);
   const [sentAt, setSentAt] = useState<string | null>(null);
   const { context } = useFormContext(aboutOf(draft), spec.kind === 'claim-opened');
 
@@ -82,12 +84,17 @@ function Form({ spec, opened, author, busy }: FormProps) {
     if (tries > 0) setProblems(problemsOf(spec, touched, words.zone));
   };
 
-  const send = async (): Promise<void> => {
+  const send = async (sure = false): Promise<void> => {
     if (busy.current) return;
     const found = problemsOf(spec, draft, words.zone);
     setProblems(found);
     setTries((count) => count + 1);
     if (found.length > 0) return;
+    if (!sure && !draft.corrects && wouldChangeNothing(spec, context, draft.values, draft.submissionId)) {
+      setAsking(true);
+      return;
+    }
+    setAsking(false);
     busy.current = true;
     setSending(true);
     const sent = await queueForm(spec, draft, author, words.zone);
@@ -139,6 +146,17 @@ function Form({ spec, opened, author, busy }: FormProps) {
             values={draft.values}
             base=""
             change={(values) => update({ ...draft, values })}
+          />
+        )}
+        {!draft.corrects && <AlreadyStruck spec={spec} job={context} />}
+        {asking && (
+          <AskReturn
+            spec={spec}
+            job={context}
+            values={draft.values}
+            submissionId={draft.submissionId}
+            onSure={() => void send(true)}
+            onNot={() => setAsking(false)}
           />
         )}
         {sending && !draft.corrects && takesOut(draft.kind) && <TellDispatch />}
