@@ -6,6 +6,10 @@
 
 /** Libraries that compute and touch nothing: no file, no network, no clock, no randomness. */
 const pureLibraries = [
+  '@cantoo/pdf-lib',
+  'fflate',
+  'jose',
+  'pdfjs-dist',
   'zod',
   'big\\.js',
   'intl-messageformat',

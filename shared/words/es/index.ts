@@ -13,6 +13,7 @@ import { costBook } from './costBook.ts';
 import { costs } from './costs.ts';
 import { letters } from './letters.ts';
 import { exhibits } from './exhibits.ts';
+import { verify } from './verify.ts';
 import { commands } from './commands.ts';
 import { demo } from './demo.ts';
 
@@ -32,6 +33,7 @@ export const es = {
   ...costs,
   ...letters,
   ...exhibits,
+  ...verify,
   ...commands,
   ...demo,
 };

@@ -1,0 +1,10 @@
+/**
+ * Text as it is compared: how it was broken into lines, spaced or joined on paper does not count, its signs do.
+ * Compatibility forms are folded (Unicode NFKC), so that a ligature is its letters and `½` is `1/2`.
+ */
+export const plain = (text: string): string =>
+  text
+    .normalize('NFKC')
+    .replace(/\u2044/g, '/')
+    .replace(/[\u2010\u2011]/g, '-')
+    .replace(/[\s\u00ad\u200b\u200c\u200d\ufeff]+/g, '');

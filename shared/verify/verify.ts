@@ -1,0 +1,131 @@
+import type { PacketContent } from '../packet/schema.ts';
+import { packetDocument } from '../packet/document.ts';
+import { archiveFindings } from './checks/archive.ts';
+import { attachmentFindings, DATA_NAME, doubleFindings } from './checks/attachments.ts';
+import { claimFindings } from './checks/claim.ts';
+import { readContent } from './checks/content.ts';
+import { flowTestFindings } from './checks/flowTests.ts';
+import { markFindings, pictureFindings } from './checks/pictures.ts';
+import { statementFindings } from './checks/statement.ts';
+import { storyFindings } from './checks/story.ts';
+import { waterFindings } from './checks/water.ts';
+import type { PageTextReader } from './file/pageText.ts';
+import { readArchive, type ArchivedFile } from './file/readArchive.ts';
+import { readPdf, type ReadPdf } from './file/readPdf.ts';
+import { finding, type Finding } from './finding.ts';
+import { printedFindings } from './printed/printed.ts';
+import { checkSignature, type SignatureAnswer } from './signature.ts';
+
+export interface VerifyQuestion {
+  readonly pdf: Uint8Array;
+  /** The companion archive with the originals; null when none was given. */
+  readonly archive?: Uint8Array | null | undefined;
+  readonly jws?: string | null | undefined;
+  /** JSON of the utility's JWK set. */
+  readonly keys?: string | null | undefined;
+}
+
+/** What was looked at, so that "consistent" says of what. */
+export interface Checked {
+  readonly claimNumber: string;
+  /** Null: a preview, which nobody issued. */
+  readonly revision: number | null;
+  readonly asOf: string;
+  readonly utility: string;
+  readonly totalCents: number;
+  readonly demandCents: number;
+  readonly pages: number;
+  readonly lines: number;
+  readonly pictures: number;
+  /** Null when no archive was given: the originals were then not looked at. */
+  readonly archivedFiles: number | null;
+}
+
+export interface Verification {
+  /** `unreadable`: nothing was compared. `differs`: there is at least one finding, or a signature that does not fit. */
+  readonly outcome: 'consistent' | 'differs' | 'unreadable';
+  readonly pdfSha256: string | null;
+  readonly checked: Checked | null;
+  readonly findings: readonly Finding[];
+  readonly signature: SignatureAnswer;
+}
+
+/**
+ * Verifies a packet from its own file: recomputes every figure from the work and the rates in it, compares what the
+ * pages print with what the data give, and every hash with the bytes. Nothing else is asked and nothing is sent.
+ */
+export async function verifyPacket(
+  question: VerifyQuestion,
+  readText: PageTextReader,
+): Promise<Verification> {
+  const unread = (problem: Finding, pdfSha256: string | null = null): Verification => ({
+    outcome: 'unreadable',
+    pdfSha256,
+    checked: null,
+    findings: [problem],
+    signature: { state: 'none' },
+  });
+  const read = await readPdf(question.pdf, readText);
+  if (!read.ok) return unread(read.problem);
+  const { value: pdf } = read;
+  const data = pdf.files.find(({ name }) => name === DATA_NAME);
+  if (!data) return unread(finding('no-data', '', { name: DATA_NAME, count: pdf.files.length }), pdf.sha256);
+  const archive = question.archive ? await readArchive(question.archive) : null;
+  if (archive?.ok === false) return unread(archive.problem, pdf.sha256);
+
+  const { content, findings } = readContent(new TextDecoder().decode(data.bytes), DATA_NAME);
+  const found = [
+    ...pdf.oddities,
+    ...doubleFindings(pdf.files),
+    ...findings,
+    ...(content ? contentFindings(content, pdf, archive?.files ?? null) : []),
+  ];
+  const signature = await checkSignature({
+    jws: question.jws ?? null,
+    keys: question.keys ?? null,
+    pdfSha256: pdf.sha256,
+    claimNumber: content?.claim.claimNumber ?? null,
+    revision: content?.issue.state === 'frozen' ? content.issue.revision : null,
+  });
+  return {
+    outcome: found.length > 0 || signature.state === 'refused' ? 'differs' : 'consistent',
+    pdfSha256: pdf.sha256,
+    checked: content && checkedOf(content, pdf, archive?.files.length ?? null),
+    findings: found,
+    signature,
+  };
+}
+
+/** Every check of the data against themselves, the pages, the pictures and the archive. */
+function contentFindings(
+  content: PacketContent,
+  pdf: ReadPdf,
+  archived: readonly ArchivedFile[] | null,
+): Finding[] {
+  const document = packetDocument(content);
+  return [
+    ...statementFindings(content),
+    ...claimFindings(content),
+    ...waterFindings(content),
+    ...flowTestFindings(content),
+    ...storyFindings(content),
+    ...attachmentFindings(document, pdf.files),
+    ...pictureFindings(document, content, pdf.pictures),
+    ...markFindings(pdf.marks),
+    ...printedFindings(document, pdf.pages),
+    ...(archived ? archiveFindings(content, archived, pdf.sha256) : []),
+  ];
+}
+
+const checkedOf = (content: PacketContent, pdf: ReadPdf, archivedFiles: number | null): Checked => ({
+  claimNumber: content.claim.claimNumber,
+  revision: content.issue.state === 'frozen' ? content.issue.revision : null,
+  asOf: content.issue.asOf,
+  utility: content.utility.name,
+  totalCents: content.statement.totalCents,
+  demandCents: content.claim.demandCents,
+  pages: pdf.pages.length,
+  lines: content.statement.lines.length,
+  pictures: pdf.pictures.length,
+  archivedFiles,
+});
