@@ -19,11 +19,11 @@ export function createSubmissionsApp(deps: SubmissionsDeps): App {
       const parsed = parseSubmission(await readJson(call));
       if (!parsed.ok) return refuse('invalid', parsed.problems);
       const submission = parsed.value;
-      const notYet = futureProblems(submission);
-      if (notYet.length > 0) return refuse('invalid', notYet);
 
       const mayNot = writingProblems(member, submission);
       if (mayNot.length > 0) return refuse('not-allowed', mayNot);
+      const notYet = futureProblems(submission);
+      if (notYet.length > 0) return refuse('invalid', notYet);
 
       if (submission.kind === correctionKind) {
         const recorded = await deps.ledger.readStream(streamOfSubmission(submission), { personal: false });

@@ -40,12 +40,12 @@ export function fact<K extends FactKind>(
   body: Partial<BodyOf<K>> = {},
   more: Partial<Envelope> = {},
 ): Fact<K> {
-  return {
-    ...envelope(number, subject),
-    ...more,
-    kind,
-    body: { ...(sampleBodies[kind] as BodyOf<K>), ...body },
-  };
+  const whole = { ...(sampleBodies[kind] as BodyOf<K>), ...body };
+  const bare = { ...envelope(number, subject), ...more };
+  // Sent after the last thing that it tells, as people do; what is planned or expected lies beyond that.
+  const toCome = kind === 'expected-return' || kind === 'planned-work';
+  const sentAt = more.sentAt ?? (toCome ? bare.sentAt : lastTimeIn(bare, whole));
+  return { ...bare, sentAt, kind, body: whole };
 }
 
 /** A correction of `target` (a fact, or the latest correction of it); `replacement` null withdraws. */
@@ -66,15 +66,16 @@ export function correction(
 
 /** As the ledger would hold it. */
 /** The last time that a submission tells of, or its sending: it cannot have been recorded before. */
-function lastTimeIn(submission: Submission): string {
-  const times = JSON.stringify([submission.occurredAt, submission.sentAt, submission.body]).matchAll(
-    /"(\d{4}-\d{2}-\d{2}T[\d:.]+Z)"/g,
-  );
+function lastTimeIn({ occurredAt, sentAt }: Envelope, body: unknown): string {
+  const times = JSON.stringify([occurredAt, sentAt, body]).matchAll(/"(\d{4}-\d{2}-\d{2}T[\d:.]+Z)"/g);
   return [...times]
     .map(([, at = '']) => at)
-    .reduce((last, at) => (Date.parse(at) > Date.parse(last) ? at : last), submission.sentAt);
+    .reduce((last, at) => (Date.parse(at) > Date.parse(last) ? at : last), sentAt);
 }
 
-export function recorded(submission: Submission, recordedAt = lastTimeIn(submission)): Recorded {
+export function recorded(
+  submission: Submission,
+  recordedAt = lastTimeIn(submission, submission.body),
+): Recorded {
   return { submission, recordedAt, deliveredBy: null, erased: false };
 }
