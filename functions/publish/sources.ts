@@ -99,7 +99,19 @@ export async function stillRecorded(
 ): Promise<boolean> {
   if (cause === 'strike')
     return (await standing(ledger, streamOf({ type: 'strike', strikeId: outageId }))).length > 0;
-  if (hydrantId === null) return true;
+  if (hydrantId === null) return standsSomewhere(ledger, outageId);
   const facts = await standing(ledger, streamOf({ type: 'hydrant', hydrantId }));
   return facts.some(({ fact }) => fact.submissionId === outageId);
+}
+
+/** For an outage whose hydrant the page does not name: the stream is looked for, and then read with strong consistency. */
+async function standsSomewhere(ledger: Ledger, outageId: string): Promise<boolean> {
+  for await (const page of ledger.readAll({ personal: false })) {
+    const found = page.find(({ submission }) => submission.submissionId === outageId);
+    if (!found) continue;
+    const facts = await standing(ledger, streamOf(found.submission.subject));
+    return facts.some(({ fact }) => fact.submissionId === outageId);
+  }
+  // It was on the page, so it must be somewhere: not finding it is a fault.
+  return true;
 }

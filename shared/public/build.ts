@@ -6,9 +6,11 @@ import type { StrikeState } from '../strikes/state.ts';
 import type { UtilitySettings } from '../utility/settings.ts';
 import { publicEdition, type PublicEdition } from './edition.ts';
 import type { PublicHydrantPage } from './hydrantPage.ts';
+import { looksLikeId } from './looksLikeId.ts';
 import { notRetested, type NotRetested } from './notRetested.ts';
 import { openPlaces, type OpenPlace } from './openOutages.ts';
 import { hydrantTests } from './hydrantTests.ts';
+import { possiblyStruck } from './possiblyStruck.ts';
 import { ratingOf, type FlowTestFact, type Rating, type RatingRules } from './ratings.ts';
 import type { PublicNearest, PublicOutOfService, PublicPosition, PublicSnapshot } from './snapshot.ts';
 
@@ -79,12 +81,19 @@ export function buildEdition(
     if (owed) owing.set(hydrantId, owed);
   }
 
+  const mayBeStruck = possiblyStruck(places, inventory?.index ?? null, (id) => hydrants.has(id));
   const nearestTo = (position: PublicPosition, self: string | null): PublicNearest[] => {
     if (!inventory) return [];
     const accept = (hydrant: Hydrant): boolean =>
       shouldServe(hydrant) && !out.has(hydrant.hydrantId) && hydrant.hydrantId !== self;
+    let sure = 0;
     return nearestInService(inventory.index, position, MOST_NEAREST, accept)
-      .filter(({ distanceFt }, index) => index < LEAST_NEAREST || distanceFt <= HOSE_LAY_FT)
+      .filter(({ hydrant, distanceFt }) => {
+        const wanted = sure < LEAST_NEAREST || distanceFt <= HOSE_LAY_FT;
+        // One that may be the struck one does not count as a hydrant to fall back on.
+        if (wanted && !mayBeStruck.has(hydrant.hydrantId)) sure += 1;
+        return wanted;
+      })
       .map(({ hydrant, distanceFt, bearing }) => ({
         hydrantId: hydrant.hydrantId,
         place: hydrant.place,
@@ -94,6 +103,7 @@ export function buildEdition(
         ...rate(hydrant, hydrant.hydrantId),
         notRetested: owing.has(hydrant.hydrantId),
         private: hydrant.private,
+        ...(mayBeStruck.has(hydrant.hydrantId) ? { maybeStruck: true } : {}),
       }));
   };
 
@@ -101,7 +111,7 @@ export function buildEdition(
     const hydrant = hydrantOf(hydrantId);
     const position = hydrant ?? reportedPosition;
     return {
-      hydrantId,
+      hydrantId: hydrant === null && hydrantId !== null && !looksLikeId(hydrantId) ? null : hydrantId,
       inInventory: hydrant !== null,
       place: hydrant?.place ?? null,
       position: position && rounded(position, positionDecimals),
@@ -111,6 +121,7 @@ export function buildEdition(
     };
   };
   const outOfService = places.map(entryOf);
+  const shows = (hydrantId: string): boolean => hydrants.has(hydrantId) || looksLikeId(hydrantId);
   const entries = new Map(outOfService.map((entry) => [entry.hydrantId, entry]));
 
   const pageOf = (status: HydrantStatus): PublicHydrantPage => {
@@ -161,6 +172,7 @@ export function buildEdition(
     },
     outOfService,
     notRetested: [...owing]
+      .filter(([hydrantId]) => shows(hydrantId))
       .map(([hydrantId, { returnedAt, proofs }]) => ({
         hydrantId,
         place: hydrantOf(hydrantId)?.place ?? null,
@@ -174,6 +186,6 @@ export function buildEdition(
     dots: serving
       .filter(({ hydrantId }) => !out.has(hydrantId))
       .map((hydrant) => rounded(hydrant, positionDecimals)),
-    hydrants: statuses.filter(hasEvent).map(pageOf),
+    hydrants: statuses.filter((status) => hasEvent(status) && shows(status.hydrantId)).map(pageOf),
   });
 }

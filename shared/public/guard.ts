@@ -1,4 +1,4 @@
-import type { HydrantStatus } from '../outages/hydrantStatus.ts';
+import { valveClosed, type HydrantStatus } from '../outages/hydrantStatus.ts';
 import { problem, type Problem } from '../problems/problem.ts';
 import type { StrikeState } from '../strikes/state.ts';
 import type { PublicSnapshot } from './snapshot.ts';
@@ -41,7 +41,8 @@ export function vanishedOutages(
   ]);
   return previous.outOfService.flatMap(({ hydrantId, outages }) =>
     outages
-      .filter(({ outageId }) => !known.has(outageId))
+      // A closed valve is no record of an outage: it ends, without a trace, when the valve is recorded open.
+      .filter(({ outageId, cause }) => !known.has(outageId) && cause !== valveClosed)
       .map(({ outageId, cause }) => ({ outageId, hydrantId, cause })),
   );
 }

@@ -1,4 +1,5 @@
 import type { System } from '../units/units.ts';
+import { greatCircleFt } from '../nearest/sphere.ts';
 import type { PublicPosition } from './snapshot.ts';
 import { fitFrame, scaleFeet, type Bounds, type MapFrame } from './mapFrame.ts';
 
@@ -11,6 +12,8 @@ export interface TownMap {
   readonly dotSize: number;
   /** Dots that lie so far off that they would shrink the town to a speck. */
   readonly beyond: number;
+  /** Hydrants out of service that are left off because their place cannot be right for this town. */
+  readonly outBeyond: number;
   readonly markers: readonly MapMarker[];
   /** Below this line no hydrant stands: room for the scale and the arrow. */
   readonly footAt: number;
@@ -38,6 +41,30 @@ export const MARKER_SIZE = 34;
 const MOST_DOTS = 4000;
 /** With fewer dots an outlier is a hydrant; with more it is nearly always a mistake in the inventory. */
 const OUTLIERS_FROM = 100;
+
+/** No town reaches this far from the middle half of its hydrants: such a place is a mistake, e.g. 0, 0. */
+const FARTHEST_FROM_MIDDLE_FT = 50_000 / 0.3048;
+/** With fewer places nobody can say which of them is the mistake. */
+const MIDDLE_FROM = 4;
+
+/** Whether a place can belong to a town with these hydrants: at most 50 km from the box of their middle half. */
+export function nearTown(places: readonly PublicPosition[]): (position: PublicPosition) => boolean {
+  if (places.length < MIDDLE_FROM) return () => true;
+  const half = (of: (position: PublicPosition) => number): [number, number] => {
+    const sorted = places.map(of).toSorted((a, b) => a - b);
+    const at = (share: number): number => sorted[Math.floor((sorted.length - 1) * share)] ?? 0;
+    return [at(0.25), at(0.75)];
+  };
+  const [south, north] = half(({ latitudeDeg }) => latitudeDeg);
+  const [west, east] = half(({ longitudeDeg }) => longitudeDeg);
+  const between = (value: number, least: number, most: number): number =>
+    Math.min(most, Math.max(least, value));
+  return (position) =>
+    greatCircleFt(position, {
+      latitudeDeg: between(position.latitudeDeg, south, north),
+      longitudeDeg: between(position.longitudeDeg, west, east),
+    }) <= FARTHEST_FROM_MIDDLE_FT;
+}
 
 const fix = (value: number): number => Math.round(value * 10) / 10;
 
@@ -107,9 +134,11 @@ export function townMap(
   out: readonly (PublicPosition | null)[],
   system: System = 'us',
 ): TownMap | null {
+  const isNear = nearTown([...dots, ...out.filter((position) => position !== null)]);
+  const near = out.map((position) => (position && isNear(position) ? position : null));
   const bounds = boundsOf(
-    dots,
-    out.filter((position) => position !== null),
+    dots.filter(isNear),
+    near.filter((position) => position !== null),
   );
   if (!bounds) return null;
   const frame = fitFrame(bounds, { width: WIDTH, least: 300, greatest: 600, margin: MARGIN });
@@ -123,8 +152,9 @@ export function townMap(
     dots: dotPath(inside),
     dotSize: inside.length > 1500 ? 2.5 : inside.length > 200 ? 4 : 6,
     beyond: points.length - inside.length,
+    outBeyond: out.filter((position, index) => position !== null && near[index] === null).length,
     markers: placeMarkers(
-      out.flatMap((position, index) => (position ? [{ index, ...frame.place(position) }] : [])),
+      near.flatMap((position, index) => (position ? [{ index, ...frame.place(position) }] : [])),
       frame,
     ),
     scale: { feet, length: fix(feet / frame.feetPerUnit) },

@@ -1,11 +1,15 @@
 import type { HydrantStatus } from '../outages/hydrantStatus.ts';
 import type { StrikeState } from '../strikes/state.ts';
-import type { PublicOutage, PublicPosition } from './snapshot.ts';
+import type { Hold } from '../outages/returnEffect.ts';
+import { publicHolds, type PublicOutage, type PublicPosition } from './snapshot.ts';
+
+/** As it was reported, with the radius that the device states for it. */
+type ReportedPosition = PublicPosition & { readonly accuracyM?: number | null };
 
 /** A place with every outage of it that is open: a hydrant by its id, or a report that names none. */
 export interface OpenPlace {
   readonly hydrantId: string | null;
-  readonly reportedPosition: PublicPosition | null;
+  readonly reportedPosition: ReportedPosition | null;
   readonly outages: readonly PublicOutage[];
 }
 
@@ -13,11 +17,27 @@ type Outage = HydrantStatus['open'][number];
 
 /** Fields that the schema checks again: an unknown cause or stage stops the publication, it is never left out. */
 function publicOutageOf(outage: Outage, strike: StrikeState | undefined): PublicOutage {
-  const { outageId, cause, since, expectedAt, waitingFor } = outage;
+  const { outageId, cause, since, expectedAt, waitingFor, heldReturns } = outage;
   // The two were read one after the other, and a return may have come between: until both say so, it is out.
   const known = strike?.stage === 'back' ? 'repaired' : strike?.stage;
   const stage = known ?? (waitingFor === null ? 'other' : 'waiting');
-  return { outageId, cause, since, expectedAt, waitingFor, stage } as PublicOutage;
+  const holds = new Set(heldReturns.at(-1)?.holds.map(({ code }) => publicHold(code)));
+  return {
+    outageId,
+    cause,
+    since,
+    expectedAt,
+    waitingFor,
+    stage,
+    ...(holds.size > 0 ? { heldBy: publicHolds.filter((hold) => holds.has(hold)) } : {}),
+  } as PublicOutage;
+}
+
+/** What a hold comes to for somebody who needs the water: which valve and which proof are the utility's own business. */
+function publicHold(code: Hold['code']): (typeof publicHolds)[number] {
+  if (code === 'valve-still-closed') return 'valve';
+  if (code === 'repair-still-open') return 'open';
+  return code.startsWith('proof-') || code === 'failed-since' ? 'test' : 'record';
 }
 
 const bySince = (a: PublicOutage, b: PublicOutage): number =>
@@ -55,7 +75,7 @@ export function openPlaces(
         expectedAt,
         waitingFor,
         endedAt: null,
-        heldReturns: [],
+        heldReturns: strike.returns.filter(({ takesEffect }) => !takesEffect),
         deferred: [],
         dispatchToldAt: null,
       },
@@ -66,7 +86,7 @@ export function openPlaces(
     else add(strike.hydrantId, outage);
   }
 
-  const positionOf = (outages: readonly PublicOutage[]): PublicPosition | null =>
+  const positionOf = (outages: readonly PublicOutage[]): ReportedPosition | null =>
     outages
       .map(({ outageId }) => strikeById.get(outageId)?.position ?? null)
       .find((position) => position !== null) ?? null;

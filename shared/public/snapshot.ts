@@ -19,6 +19,8 @@ export const publicPosition = z.strictObject({
 
 const hydrantClass = z.enum(hydrantClasses);
 export const publicCauses = ['strike', ...outageCauses, valveClosed] as const;
+/** What keeps a return from taking effect, as the public needs it. Words: `public.held.<code>`. */
+export const publicHolds = ['valve', 'test', 'open', 'record'] as const;
 export const publicStages = ['reported', 'shut-off', 'waiting', 'under-repair', 'repaired', 'other'] as const;
 
 /** Class and flow as last known, before whatever happened since. */
@@ -43,6 +45,8 @@ export const publicNearest = z.strictObject({
   notRetested: z.boolean(),
   /** Not the utility's own; null when the inventory does not say. */
   private: z.boolean().nullable(),
+  /** Where a hydrant without a known number is reported struck, and so near that it may be this one. */
+  maybeStruck: z.literal(true).optional(),
 });
 
 export const publicOutage = z.strictObject({
@@ -53,6 +57,8 @@ export const publicOutage = z.strictObject({
   expectedAt: z.iso.datetime().nullable(),
   waitingFor: z.enum(waitingFor).nullable(),
   stage: z.enum(publicStages),
+  /** Why the latest return on record does not end it; left out where none is recorded. */
+  heldBy: z.array(z.enum(publicHolds)).optional(),
 });
 
 /** One hydrant, or one place where a hydrant was reported, with every outage of it that is open. */

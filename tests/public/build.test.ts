@@ -265,10 +265,10 @@ describe('given flow tests', () => {
 
 describe('given no inventory', () => {
   test('then the snapshot says so, and what was reported is listed without neighbours', () => {
-    const { snapshot, dots } = build({ ...given(struck('A')), inventory: null });
+    const { snapshot, dots } = build({ ...given(struck('A-1')), inventory: null });
     expect(snapshot.inventory).toBeNull();
     expect(dots).toEqual([]);
-    expect(snapshot.outOfService).toMatchObject([{ hydrantId: 'A', inInventory: false, nearest: [] }]);
+    expect(snapshot.outOfService).toMatchObject([{ hydrantId: 'A-1', inInventory: false, nearest: [] }]);
   });
 });
 
@@ -286,4 +286,72 @@ describe('positions', () => {
       longitudeDeg: -98.988,
     });
   });
+});
+
+describe('given a report that names no hydrant of the inventory', () => {
+  // 0.00003° of latitude is 3.3 m (111.2 km a degree, IUGG radius); 0.0001° is 11.1 m, 0.0010° 111 m.
+  const reported = (latitudeDeg: number, accuracyM: number | null, hydrantId: string | null = null) =>
+    build(
+      given({
+        statuses: [],
+        strikes: [
+          aStrike('s-1', {
+            hydrantId,
+            position: { latitudeDeg, longitudeDeg: street[0]!.longitudeDeg, accuracyM } as never,
+          }),
+        ],
+      }),
+    ).snapshot.outOfService[0]!;
+  const doubted = ({ nearest }: ReturnType<typeof reported>) =>
+    nearest.filter(({ maybeStruck }) => maybeStruck).map(({ hydrantId }) => hydrantId);
+
+  test('then a hydrant within the uncertainty of its place is never offered without saying so', () => {
+    expect(doubted(reported(39.20003, null))).toEqual(['A']);
+    expect(doubted(reported(39.20014, null))).toEqual([]);
+    expect(doubted(reported(39.20014, 20))).toEqual(['A']);
+    // An id that the inventory does not have may be a slip: the same.
+    expect(doubted(reported(39.20003, 5, 'ZZ-9'))).toEqual(['A']);
+  });
+
+  test('then three others are offered beside it, as far as there are any', () => {
+    expect(reported(39.20003, null).nearest.map(({ hydrantId }) => hydrantId)).toEqual(['A', 'B', 'C', 'D']);
+  });
+
+  test('then words that somebody typed for an id are kept from every page', () => {
+    const hydrantId = 'PLATE KLM-4411 DRIVER ANN OTHER 555-0199';
+    const edition = build(
+      given({
+        statuses: [aStatus(hydrantId, [anOutage('s-1')])],
+        strikes: [aStrike('s-1', { hydrantId })],
+      }),
+    );
+    expect(edition.snapshot.outOfService).toMatchObject([{ hydrantId: null, inInventory: false }]);
+    expect(JSON.stringify(edition)).not.toContain('OTHER');
+    expect(edition.hydrants).toEqual([]);
+    // What looks like an id helps a crew, and stays.
+    expect(build(given(struck('TH-0999'))).snapshot.outOfService[0]?.hydrantId).toBe('TH-0999');
+  });
+});
+
+test('a return that does not count is told by what holds it, without naming valves or people', () => {
+  const held = (...holds: readonly object[]) =>
+    build(
+      given({
+        ...struck('A'),
+        statuses: [
+          aStatus('A', [
+            anOutage('s-1', {
+              heldReturns: [
+                { returnId: 'r', returnedAt: now, takesEffect: false, holds: holds as never, deferred: [] },
+              ],
+            }),
+          ]),
+        ],
+      }),
+    ).snapshot.outOfService[0]?.outages[0];
+  expect(held({ code: 'valve-still-closed', valveId: 'V-77' })?.heldBy).toEqual(['valve']);
+  expect(
+    held({ code: 'proof-missing', proof: 'flow-test' }, { code: 'valve-still-closed', valveId: 'V' })?.heldBy,
+  ).toEqual(['valve', 'test']);
+  expect(build(given(struck('A'))).snapshot.outOfService[0]?.outages[0]).not.toHaveProperty('heldBy');
 });

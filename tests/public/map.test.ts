@@ -115,3 +115,29 @@ describe('the map of the surroundings', () => {
     expect(nearMap(at(39.2, -98.4), [])).toBeNull();
   });
 });
+
+describe('a position that cannot be of this town', () => {
+  const town = Array.from({ length: 12 }, (_, index) => at(39.2 + index / 1000, -94.5));
+  const right = at(39.205, -94.501);
+  const scaleOf = (out: Parameters<typeof townMap>[1]) => townMap(town, out)?.scale.feet;
+
+  test.each([
+    ['0, 0', at(0, 0)],
+    ['90, 180', at(90, 180)],
+    // 0.6° of latitude is 66.7 km (111.2 km a degree, IUGG radius).
+    ['66 km to the north', at(39.8, -94.5)],
+  ])('%s is left off, said, and does not shrink the town', (_, wrong) => {
+    const map = townMap(town, [right, wrong]);
+    expect(map).toMatchObject({ outBeyond: 1, markers: [{ index: 0 }] });
+    expect(map?.scale.feet).toBe(scaleOf([right]));
+    // In the inventory it is no better.
+    expect(townMap([...town, wrong], [right])).toMatchObject({
+      beyond: 1,
+      scale: { feet: scaleOf([right]) },
+    });
+  });
+
+  test('33 km to the north is a far hydrant, and drawn', () => {
+    expect(townMap(town, [right, at(39.5, -94.5)])).toMatchObject({ outBeyond: 0, markers: [{}, {}] });
+  });
+});

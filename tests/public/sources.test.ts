@@ -8,7 +8,8 @@ import { openObjectStore } from '../../functions/stores/objects/open.ts';
 import type { InventoryStore } from '../../functions/stores/inventory/inventory.ts';
 import { streamOfSubmission, type Submission } from '../../shared/submissions/submission.ts';
 import { buildEdition } from '../../shared/public/build.ts';
-import { correction, fact, onHydrant, onStrike, recorded, uuid } from '../support/submissions.ts';
+import { vanishedOutages } from '../../shared/public/guard.ts';
+import { at, correction, fact, onHydrant, onStrike, recorded, uuid } from '../support/submissions.ts';
 import { aHydrant, townSettings } from '../support/town.ts';
 
 let stores: TableStores;
@@ -96,6 +97,28 @@ describe('an outage that the projections lost', () => {
     expect(await stillRecorded(stores.ledger, vanished)).toBe(true);
     await given(correction(2, strike, null));
     expect(await stillRecorded(stores.ledger, vanished)).toBe(false);
+  });
+
+  test('of another cause whose hydrant the page does not name is looked for everywhere', async () => {
+    const outage = fact('outage', 5, onHydrant('DRIVER ANN'));
+    await given(fact('strike', 1, onStrike(1)), outage);
+    const vanished = { outageId: uuid(5), hydrantId: null, cause: 'main-shut' };
+    expect(await stillRecorded(stores.ledger, vanished)).toBe(true);
+    await given(correction(6, outage, null));
+    expect(await stillRecorded(stores.ledger, vanished)).toBe(false);
+    expect(await stillRecorded(stores.ledger, { ...vanished, outageId: uuid(77) })).toBe(true);
+  });
+
+  test('a valve that was closed and is open again is no outage that vanished', async () => {
+    await given(
+      fact('valve-operation', 5, onHydrant('H-30'), { action: 'closed', valve: 'isolation', at: at(4) }),
+    );
+    const before = (await edition()).snapshot;
+    expect(before.outOfService).toMatchObject([{ outages: [{ cause: 'valve-closed' }] }]);
+    await given(fact('valve-operation', 6, onHydrant('H-30'), { action: 'reopened', at: at(6) }));
+    const { statuses, strikes } = await read();
+    expect(statuses).toMatchObject([{ inService: true }]);
+    expect(vanishedOutages(before, statuses, strikes)).toEqual([]);
   });
 
   test('of another cause is looked for in its hydrant’s stream', async () => {

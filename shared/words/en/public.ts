@@ -82,6 +82,19 @@ export const publicPages = {
   'public.not-retested': 'not re-tested',
   'public.private': 'private hydrant',
 
+  'public.maybe-struck': 'may be the struck hydrant itself',
+  'public.rating-after': 'Class, tested after it went out',
+  'public.repaired': 'Repaired.',
+  'public.held.valve': 'A valve that shuts it is still recorded as closed.',
+  'public.held.test': 'A test that it needs is not passed yet.',
+  'public.held.open': 'It was opened up again since.',
+  'public.held.record': 'Its return is recorded, and the records do not agree; the utility checks them.',
+  'public.map.out-beyond':
+    '{count, plural, one {# hydrant out of service is reported so far from the town that its position must be wrong. It is in the list and not on this map.} other {# hydrants out of service are reported so far from the town that their positions must be wrong. They are in the list and not on this map.}}',
+  'public.hydrant.curve-note-repaired':
+    'Tested after the repair. The hydrant is not back in service: see above why.',
+  'public.hydrant.curve-note-during': 'Tested after the outage that is still recorded began.',
+
   'public.owing.title': 'Back in service, but not re-tested',
   'public.owing.why': 'These were put back although a test was put off. Treat what they give as unknown.',
   'public.owing.line': 'Back since {day}. Not tested since: {proofs}.',
@@ -102,7 +115,7 @@ export const publicPages = {
   'public.stage.shut-off': 'Its water is shut off. It waits for repair.',
   'public.stage.waiting': 'Not being worked on now.',
   'public.stage.under-repair': 'Being repaired.',
-  'public.stage.repaired': 'Repaired. It is not back until its tests are passed.',
+  'public.stage.repaired': 'Repaired. It is not back until its tests are passed and its return is recorded.',
   'public.stage.other': 'Nothing more recorded yet.',
 
   'public.waiting.kit': 'Waiting for a repair kit.',

@@ -84,6 +84,19 @@ export const publicPages: Record<keyof typeof english, string> = {
   'public.not-retested': 'pruebas no repetidas',
   'public.private': 'hidrante privado',
 
+  'public.maybe-struck': 'puede ser el propio hidrante golpeado',
+  'public.rating-after': 'Clase, probada después de quedar fuera de servicio',
+  'public.repaired': 'Reparado.',
+  'public.held.valve': 'Una válvula que lo corta sigue registrada como cerrada.',
+  'public.held.test': 'Aún no ha pasado una prueba que necesita.',
+  'public.held.open': 'Se volvió a abrir desde entonces.',
+  'public.held.record': 'Consta su vuelta al servicio y los registros no concuerdan; la empresa los revisa.',
+  'public.map.out-beyond':
+    '{count, plural, one {# hidrante fuera de servicio consta tan lejos de la población que su posición tiene que ser un error. Está en la lista y no en este mapa.} other {# hidrantes fuera de servicio constan tan lejos de la población que sus posiciones tienen que ser un error. Están en la lista y no en este mapa.}}',
+  'public.hydrant.curve-note-repaired':
+    'Probado después de la reparación. El hidrante no ha vuelto al servicio: arriba se dice por qué.',
+  'public.hydrant.curve-note-during': 'Probado después de comenzar el corte que sigue registrado.',
+
   'public.owing.title': 'De nuevo en servicio, sin repetir las pruebas',
   'public.owing.why':
     'Volvieron al servicio aunque se aplazó una prueba. Considere desconocido lo que pueden dar.',
@@ -105,7 +118,7 @@ export const publicPages: Record<keyof typeof english, string> = {
   'public.stage.shut-off': 'Su agua está cerrada. Espera la reparación.',
   'public.stage.waiting': 'Ahora no se trabaja en él.',
   'public.stage.under-repair': 'En reparación.',
-  'public.stage.repaired': 'Reparado. No vuelve al servicio hasta pasar sus pruebas.',
+  'public.stage.repaired': 'Reparado. No vuelve al servicio hasta pasar sus pruebas y constar su vuelta.',
   'public.stage.other': 'Aún no consta nada más.',
 
   'public.waiting.kit': 'Se espera un juego de reparación.',

@@ -35,6 +35,16 @@ export interface Reader {
 
 const FEET_PER_MILE = 5280;
 
+/**
+ * A distance as a person would pace it, ten feet or a meter. The other system's figure is that of the rounded one, so
+ * that the two beside each other are one distance: 20 ft is 6 m.
+ */
+export function paced(feet: number, system: System, own: System): number {
+  const inOwn =
+    own === 'us' ? Math.round(feet / 10) * 10 : convert(Math.round(convert(feet, 'ft', 'm')), 'm', 'ft');
+  return Math.round(system === 'us' ? inOwn : convert(inOwn, 'ft', 'm'));
+}
+
 const known = new WeakMap<PublicEdition, ReadonlySet<string>>();
 
 /** Ids with a page, gathered once an edition and not once a page. */
@@ -53,11 +63,10 @@ export function readerOf(edition: PublicEdition, locale: Locale): Reader {
   const other: System = own === 'us' ? 'metric' : 'us';
   const both = (write: (system: System) => string): string =>
     say(locale, 'public.both-units', { own: write(own), other: write(other) });
-  const pace = (feet: number) => (system: System) => {
-    if (feet >= FEET_PER_MILE) return formatQuantity(feet / FEET_PER_MILE, 'mi', { system, locale });
-    if (system === 'us') return formatQuantity(Math.round(feet / 10) * 10, 'ft', { system, locale });
-    return formatQuantity(Math.round(convert(feet, 'ft', 'm')), 'm', { system, locale });
-  };
+  const pace = (feet: number) => (system: System) =>
+    feet >= FEET_PER_MILE
+      ? formatQuantity(feet / FEET_PER_MILE, 'mi', { system, locale })
+      : formatQuantity(paced(feet, system, own), system === 'us' ? 'ft' : 'm', { system, locale });
   return {
     locale,
     units: own,

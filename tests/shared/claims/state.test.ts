@@ -4,12 +4,12 @@ import { freezeProblems } from '../../../shared/packet/ready.ts';
 import { effectiveFacts, ofKind } from '../../../shared/submissions/effective.ts';
 import type { Submission } from '../../../shared/submissions/submission.ts';
 import { sayProblem } from '../../../shared/words/index.ts';
-import { fact, onClaim, onStrike, recorded } from '../../support/submissions.ts';
+import { fact, onClaim, onStrike, recorded, uuid } from '../../support/submissions.ts';
 import type { StrikeState } from '../../../shared/strikes/state.ts';
 
 /** What a claim's own records say that cannot all be so. Rules of this project; no outside source. */
 const CLAIM = 200;
-const opened = fact('claim-opened', 1, onClaim(CLAIM), { strikeId: onStrike(100).strikeId, partyId: null });
+const opened = fact('claim-opened', 1, onClaim(CLAIM), { strikeId: uuid(100), partyId: null });
 const packet = fact('packet-frozen', 2, onClaim(CLAIM), { revision: 1, demandCents: 500_00 });
 const sent = (change: Record<string, unknown> = {}) =>
   fact('demand-sent', 3, onClaim(CLAIM), {
@@ -22,8 +22,7 @@ const claimOf = (submissions: readonly Submission[]) => {
   const { facts } = effectiveFacts(
     submissions.map((submission) => ({ ...recorded(submission), recordedAt: '2026-03-04T18:00:00Z' })),
   );
-  const { claimId } = onClaim(CLAIM);
-  return { facts, claim: foldClaim(claimId, facts)! };
+  return { facts, claim: foldClaim(uuid(CLAIM), facts)! };
 };
 
 describe('a demand that was sent', () => {
@@ -50,8 +49,8 @@ describe('a demand that was sent', () => {
 
 describe('what a claim names', () => {
   const strike = {
-    strikeId: onStrike(100).strikeId,
-    memberIds: [onStrike(100).strikeId],
+    strikeId: uuid(100),
+    memberIds: [uuid(100)],
     returnedAt: '2026-03-04T12:00:00Z',
   } as unknown as StrikeState;
   const problemsOf = (...submissions: readonly Submission[]) => {
@@ -71,10 +70,10 @@ describe('what a claim names', () => {
   it('one strike: an opening that names another is a problem of the claim and of its packet', () => {
     const again = fact('claim-opened', 6, onClaim(CLAIM), {
       ...opened.body,
-      strikeId: onStrike(101).strikeId,
+      strikeId: uuid(101),
     });
     const { claim } = claimOf([opened, again]);
-    expect(claim.strikeId).toBe(onStrike(100).strikeId);
+    expect(claim.strikeId).toBe(uuid(100));
     expect(claim.problems).toMatchObject([
       { code: 'claim-opened-for-two-strikes', path: again.submissionId },
     ]);
