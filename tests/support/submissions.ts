@@ -56,9 +56,12 @@ export function correction(
   more: Partial<Envelope> = {},
 ): Correction {
   const targetKind = target.kind === correctionKind ? target.body.targetKind : target.kind;
+  const bare = { ...envelope(number, target.subject), ...more };
+  const toCome = targetKind === 'expected-return' || targetKind === 'planned-work';
+  const sentAt = more.sentAt ?? (toCome ? bare.sentAt : lastTimeIn(bare, replacement));
   return {
-    ...envelope(number, target.subject),
-    ...more,
+    ...bare,
+    sentAt,
     kind: correctionKind,
     body: { targetId: target.submissionId, targetKind, reason: 'Typed in the dark', replacement },
   };

@@ -40,6 +40,14 @@ export class Teller {
     return v7({ msecs: this.#now - hoursBefore * 3_600_000, seq: this.#state >>> 4, random });
   }
 
+  /** A minute after it was written, or at the last thing that it tells, whichever is later: nobody sends ahead of it. */
+  #sentAfter(kind: FactKind, hoursBefore: number, body: unknown): string {
+    const written = this.hoursAgo(hoursBefore - 0.02);
+    if (kind === 'expected-return' || kind === 'planned-work') return written;
+    const told = JSON.stringify(body).matchAll(/"(\d{4}-\d{2}-\d{2}T[\d:.]+Z)"/g);
+    return [...told].map(([, at = '']) => at).reduce((last, at) => (at > last ? at : last), written);
+  }
+
   /** Tells one fact; answers its submission id. */
   tell<K extends FactKind>(
     kind: K,
@@ -56,7 +64,7 @@ export class Teller {
       kind,
       subject,
       occurredAt: this.hoursAgo(hoursBefore),
-      sentAt: this.hoursAgo(hoursBefore - 0.02),
+      sentAt: this.#sentAfter(kind, hoursBefore, body),
       person: { personId: by.personId ?? demoMembers[role] },
       device: { deviceId: role === 'crew' ? 'truck-1-phone' : 'office-2' },
       enteredUnits: 'us',
@@ -85,7 +93,7 @@ export class Teller {
         kind: 'correction',
         subject,
         occurredAt: target?.submission.occurredAt ?? this.hoursAgo(hoursBefore),
-        sentAt: this.hoursAgo(hoursBefore - 0.02),
+        sentAt: this.#sentAfter(targetKind, hoursBefore, replacement),
         person: { personId: demoMembers[role] },
         device: { deviceId: 'office-2' },
         enteredUnits: 'us',
