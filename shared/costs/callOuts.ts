@@ -21,6 +21,13 @@ export interface PaidExtra {
 type Ruled = LaborPiece & { readonly rules: PayRules; readonly own: TimeAs };
 const isRuled = (piece: LaborPiece): piece is Ruled => piece.rules !== null && piece.own !== null;
 
+/**
+ * Whether hours were added to a line because a call or a day has a minimum, by the sign that says so in its arithmetic:
+ * `(2 h < 3 h)`. Rounding to steps is told by an arrow.
+ */
+export const broughtToMinimum = ({ arithmetic }: { readonly arithmetic: string }): boolean =>
+  / < /.test(arithmetic);
+
 /** An unbroken run of time of one kind. A break within work does not end it; leaving the job does. */
 interface Run {
   readonly premium: boolean;

@@ -96,6 +96,7 @@ function linesOf(workerId: string, pieces: readonly LaborPiece[], extras: readon
       laborClass: piece.laborClass,
       found: piece.found,
       time,
+      rules: piece.rules,
       pieces: group.flatMap((part) => (part.extra === null ? [part.piece] : [])),
       extras: group.flatMap(({ piece: { date, submissionId }, extra }) =>
         extra === null ? [] : [{ date, submissionId, unitMs: extra.unitMs, ms: extra.ms, why: extra.why }],

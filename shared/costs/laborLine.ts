@@ -1,5 +1,5 @@
 import { problem } from '../problems/problem.ts';
-import type { FringeOf } from './book/labor.ts';
+import type { FringeOf, PayRules } from './book/labor.ts';
 import type { EditionFound } from './editions.ts';
 import { HOUR_MS, timeOf, type Extra, type Piece } from './hours.ts';
 import { authorityOf, timeClasses, type DraftLine } from './line.ts';
@@ -14,6 +14,8 @@ export interface LaborGroup {
   readonly found: EditionFound;
   /** Null without pay rules. */
   readonly time: TimeAs | null;
+  /** Those that the class is paid by; null without. */
+  readonly rules: PayRules | null;
   readonly pieces: readonly Piece[];
   readonly extras: readonly Extra[];
 }
@@ -48,7 +50,15 @@ function hourOf(
 }
 
 /** The line of a group: hours worked, hours paid and why they differ, the rate, and the amount rounded once. */
-export function laborLine({ workerId, laborClass, found, time, pieces, extras }: LaborGroup): DraftLine {
+export function laborLine({
+  workerId,
+  laborClass,
+  found,
+  time,
+  rules,
+  pieces,
+  extras,
+}: LaborGroup): DraftLine {
   const { edition } = found;
   const spent = timeOf(pieces, extras);
   const rate = edition?.labor.find((item) => item.laborClass === laborClass);
@@ -87,6 +97,7 @@ export function laborLine({ workerId, laborClass, found, time, pieces, extras }:
       ],
     };
   const hour = hourOf(rate, time);
+  const payAuthority = rules === null ? null : authorityOf(edition, rules.authorityId);
   const dollars = hour.usd.times(spent.ms);
   const amountCents = toCents(dollars, HOUR_MS);
   return {
@@ -98,6 +109,7 @@ export function laborLine({ workerId, laborClass, found, time, pieces, extras }:
     exactUsd: { numerator: dollars, divisor: HOUR_MS },
     editionId: edition.editionId,
     authority: authorityOf(edition, rate.authorityId),
+    ...(payAuthority === null ? {} : { payAuthority }),
     arithmetic: `${spent.spelled} × ${hour.text} = $${dollarText(amountCents)}`,
     problems: [],
   };

@@ -109,6 +109,8 @@ export interface StatementLine {
   readonly amountCents: number | null;
   readonly editionId: string | null;
   readonly authority: LineAuthority | null;
+  /** Labour under pay rules: the paper that sets its premium, steps and minimum; left out elsewhere. */
+  readonly payAuthority?: LineAuthority;
   readonly dateBasis: { readonly rule: DateRule; readonly dates: readonly LocalDate[] };
   readonly submissionIds: readonly string[];
   /** The sum, in signs that every language reads, from the quantity to the amount. */

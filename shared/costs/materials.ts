@@ -1,6 +1,7 @@
-import { problem } from '../problems/problem.ts';
+import { problem, type Problem } from '../problems/problem.ts';
 import { editionOn, type EditionFound } from './editions.ts';
 import { authorityOf, distinctSorted, groupBy, type DraftLine, type Drafted } from './line.ts';
+import { fuelInRates } from './machineHolds.ts';
 import { decimal, dollarText, toCents, type Decimal } from './money.ts';
 import { onceAcrossRecords } from './onceAcrossRecords.ts';
 import type { RateBookEdition } from './rateBook.ts';
@@ -34,9 +35,11 @@ const total = (items: readonly Counted[]): Decimal =>
 
 /**
  * A line for each part: from stock at the price of the edition in force on the day of issue, bought ones at the price
- * on their invoice. The same slip or invoice line typed in two records is billed once.
+ * on their invoice. The same slip or invoice line typed in two records is billed once. Fuel from stock beside a machine
+ * whose rate holds fuel is noted, not billed.
  */
-export function materialLines({ records }: Work, editions: readonly RateBookEdition[]): Drafted {
+export function materialLines(work: Work, editions: readonly RateBookEdition[]): Drafted {
+  const { records } = work;
   const { items, twice } = onceAcrossRecords(
     records.map(({ parts, submissionId, issuedOn }) => ({
       submissionId,
@@ -52,7 +55,10 @@ export function materialLines({ records }: Work, editions: readonly RateBookEdit
     submissionIds,
     found: editionOn(item.issuedOn, editions),
   }));
-  const stock = counted.filter(({ part }) => part.source.from === 'stock');
+  const { held, billed: stock } = withoutFuel(
+    counted.filter(({ part }) => part.source.from === 'stock'),
+    fuelInRates(work, editions),
+  );
   const bought = counted.filter(({ part }) => part.source.from === 'invoice');
   const lines = [
     ...groupBy(stock, ({ part, found }) =>
@@ -63,7 +69,26 @@ export function materialLines({ records }: Work, editions: readonly RateBookEdit
   for (const { part, found, submissionIds } of counted)
     if (part.source.from === 'invoice' && found.problem !== null)
       problems.push(problem('handling-not-known', submissionIds.join(' '), { partNumber: part.partNumber }));
-  return { lines, problems, notes: [] };
+  return { lines, problems, notes: held };
+}
+
+const isFuel = ({ part, found }: Counted): boolean =>
+  found.edition?.stock.find(({ partNumber }) => partNumber === part.partNumber)?.fuel === true;
+
+/** Stock that is billed, and a note for each fuel that is not because the rates of `machines` hold it. */
+function withoutFuel(
+  stock: readonly Counted[],
+  machines: readonly string[],
+): { readonly held: Problem[]; readonly billed: readonly Counted[] } {
+  if (machines.length === 0) return { held: [], billed: stock };
+  const held = groupBy(stock.filter(isFuel), ({ part }) => part.partNumber).map(([partNumber, group]) =>
+    problem(
+      'fuel-in-machine-rate',
+      distinctSorted(group.flatMap(({ submissionIds }) => submissionIds)).join(' '),
+      { partNumber, machines: machines.join(', ') },
+    ),
+  );
+  return { held, billed: stock.filter((item) => !isFuel(item)) };
 }
 
 const boughtKey = ({ partNumber, source }: Part['part']): string =>

@@ -61,6 +61,7 @@ const line = z.strictObject({
   amountCents: z.number().int().min(-100_000_000_00).max(100_000_000_00).nullable(),
   editionId: nullable,
   authority: paper.nullable(),
+  payAuthority: paper.optional(),
   dateBasis: z.strictObject({
     rule: z.enum(['day-worked', 'strike', 'issue', 'invoice']),
     dates: z.array(z.iso.date()),

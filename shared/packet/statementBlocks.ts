@@ -2,7 +2,7 @@ import { decimal, formatCents } from '../costs/money.ts';
 import { sections } from '../costs/line.ts';
 import { formatNumber } from '../units/format.ts';
 import { sayProblem } from '../words/index.ts';
-import type { Block, Cell, Row } from './blocks.ts';
+import type { Block, Cell, Piece, Row } from './blocks.ts';
 import type { PacketReader } from './reader.ts';
 import type { PacketContent } from './schema.ts';
 
@@ -71,6 +71,7 @@ function lineCells(line: Line, reader: PacketReader): Cell[] {
       { text: lineTitle(line, reader) },
       { text: [dated(line, reader), line.arithmetic].filter(Boolean).join(': '), look: 'small' },
       { text: authority(line, reader), look: 'small' },
+      ...payRules(line, reader),
     ],
     quantity(line, reader),
     rate(line, reader),
@@ -123,14 +124,29 @@ export function percent(fraction: string): string {
   return `${decimal(fraction).times(100).toFixed(digits)}%`;
 }
 
+const paperOf = (
+  { title, edition, page }: { title: string; edition: string | null; page: string | null },
+  { say }: PacketReader,
+): string =>
+  [title, edition, page === null ? null : say('packet.authority.page', { page })].filter(Boolean).join(', ');
+
+/** The paper behind premiums, steps and minimums, for labour that has any. */
+const payRules = ({ payAuthority }: Line, reader: PacketReader): Piece[] =>
+  payAuthority
+    ? [
+        {
+          text: reader.say('packet.authority.pay-rules', { paper: paperOf(payAuthority, reader) }),
+          look: 'small',
+        },
+      ]
+    : [];
+
 function authority(line: Line, reader: PacketReader): string {
   const { say } = reader;
   if (line.authority === null) return line.amountCents === null ? say('packet.statement.no-rate-long') : '';
   const { kind, title, edition, page } = line.authority;
   if (kind === 'invoice') return say('packet.authority.invoice', { title, edition: edition ?? '' });
-  const paper = [title, edition, page === null ? null : say('packet.authority.page', { page })]
-    .filter(Boolean)
-    .join(', ');
+  const paper = paperOf({ title, edition, page }, reader);
   return say('packet.authority.by', {
     paper,
     edition: line.editionId ?? '',

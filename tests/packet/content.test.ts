@@ -152,7 +152,7 @@ describe('the letter', () => {
   it('asks for a part, and names what other claims ask, where there are several', async () => {
     const { content } = await demoContent(demoClaim(), { demandCents: 400_00, otherDemandsCents: 300_00 });
     const text = wordsOf(packetDocument(content).blocks);
-    expect(text).toContain('Of this we ask you to pay $400.00');
+    expect(text).toContain('Our demand to you is $400.00');
     expect(text).toContain('Other claims for the same damage come to $300.00');
     expect(text).toContain('Demanded by this claim: $400.00');
   });
@@ -189,7 +189,7 @@ describe('the letter', () => {
     );
     const text = wordsOf(packetDocument(content).blocks);
     expect(text).toContain('a fire hydrant that has no number in our inventory at Behind the cannery');
-    expect(text).toContain('The time is not known');
+    expect(text).toContain('Time of the strike: not known; the first record of it is of ');
     expect(text).toContain('No flow test of this strike is recorded.');
   });
 });

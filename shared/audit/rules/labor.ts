@@ -1,3 +1,4 @@
+import { broughtToMinimum } from '../../costs/callOuts.ts';
 import { rule, when, type AuditCase, type Rule } from '../case.ts';
 import {
   at,
@@ -86,15 +87,18 @@ export const laborRules: readonly Rule[] = [
   }),
   rule('minimum-without-call', 'strike', (audited) => {
     const called = bodies(audited.facts, 'strike').some(({ calledOutAt }) => calledOutAt !== null);
-    return ofSection(audited, 'labor').flatMap(({ lineId, item, quantity, hoursWorked, amountCents }) => {
-      const [paid, worked] = [Number(quantity), Number(hoursWorked ?? quantity)];
-      return when(paid > worked && !called, () => ({
-        about: lineId,
-        lineId,
-        atStakeCents: Math.round((amountCents ?? 0) * (1 - worked / paid)),
-        params: { workerId: item, worked, paid },
-      }));
-    });
+    // Rounding to steps also pays more than was worked, and needs no call.
+    return ofSection(audited, 'labor')
+      .filter(broughtToMinimum)
+      .flatMap(({ lineId, item, quantity, hoursWorked, amountCents }) => {
+        const [paid, worked] = [Number(quantity), Number(hoursWorked ?? quantity)];
+        return when(paid > worked && !called, () => ({
+          about: lineId,
+          lineId,
+          atStakeCents: Math.round((amountCents ?? 0) * (1 - worked / paid)),
+          params: { workerId: item, worked, paid },
+        }));
+      });
   }),
   rule('crew-out-of-line', 'repair', (audited) => {
     const { pastRepairs } = audited;

@@ -1,3 +1,4 @@
+import { waterStanding } from '../../water/standing.ts';
 import { rule, when, type Rule } from '../case.ts';
 import { bodies, ofSection, sumCents } from '../reading.ts';
 
@@ -25,5 +26,26 @@ export const waterRules: readonly Rule[] = [
       last !== undefined && last.method !== 'metered' && figures.some(({ method }) => method === 'metered'),
       () => ({ atStakeCents: sumCents(ofSection(audited, 'water')) }),
     );
+  }),
+  rule('water-above-hydrant', 'water-lost', (audited) => {
+    const billed = ofSection(audited, 'water');
+    const above = waterStanding(audited.facts).challenges.find(({ code }) => code.startsWith('water-above-'));
+    return when(billed.length > 0 && above !== undefined, () => ({
+      atStakeCents: sumCents(billed),
+      params: {
+        by: above?.code.slice('water-above-'.length) ?? '',
+        percent: Math.round((100 * Number(above?.params['flowGpm'])) / Number(above?.params['limitGpm'])),
+      },
+    }));
+  }),
+  rule('water-best-figure-chosen', 'water-lost', (audited) => {
+    const billed = ofSection(audited, 'water');
+    const { estimate } = waterStanding(audited.facts);
+    if (!estimate || billed.length === 0) return [];
+    const { lowGal, claim } = estimate;
+    return when(claim.waterGal > lowGal, () => ({
+      atStakeCents: Math.round(sumCents(billed) * (1 - lowGal / claim.waterGal)),
+      params: { figure: claim.figure, percent: Math.round((100 * claim.waterGal) / Math.max(lowGal, 1)) },
+    }));
   }),
 ];

@@ -10,7 +10,7 @@ const cost =
   'The cost of that work was {total}. Our demand to you is {demand}.[ Other claims for the same damage come to {otherDemands}; together they are no more than the statement.] The statement of costs that follows gives each line with its time or quantity, its rate, the authority for that rate, and the arithmetic.';
 const pay = 'Please quote claim {claimNumber} with your payment, and send it to:';
 const enclosed =
-  'With this letter: statement of costs; account of the damage and repair; timeline; flow test; photographs; and the list of records from which all of it was made. Original photographs, time sheets, issue slips and invoices are kept and can be inspected.';
+  'With this letter: statement of costs; account of the damage and repair; timeline; flow test; photographs; and the list of records from which all of it was made. The figures are also in the file statement.json, attached to this one. Original photographs, time sheets, issue slips and invoices are kept and can be inspected.';
 const ask =
   'If you dispute a line, please say which one and why, or call {utilityPhone}. If a payment is meant to settle less than the demand in full, please say so before you send it.';
 const paragraphs = (...all: readonly string[]): string => all.join('\n\n');

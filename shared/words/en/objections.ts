@@ -134,4 +134,12 @@ export const objections = {
   'objection.water-estimate-though-metered':
     'Water is billed by an estimate, though a metered figure exists.',
   'objection.water-estimate-though-metered.answer': 'Bill the metered figure, or say why it does not serve.',
+  'objection.water-above-hydrant':
+    'The water billed would have needed {percent, number}% of the most that the hydrant can give, by {by, select, model {the network model} frictionless {its lateral without any friction} other {its flow test}}.',
+  'objection.water-above-hydrant.answer':
+    'The low figure; or how it can be so, in the record of the water, by name.',
+  'objection.water-best-figure-chosen':
+    'The water is billed by {figure, select, best {the best figure} high {the high figure} other {a figure of one’s own}}, {percent, number}% of the low one.',
+  'objection.water-best-figure-chosen.answer':
+    'The reason in the record of the water, or a record that takes the low figure.',
 } as const;

@@ -21,22 +21,7 @@ export const packet = {
   'packet.letter.police-report': 'Police report',
   'packet.letter.crash-report': 'Crash report code',
   'packet.letter.vehicle': 'Vehicle',
-  'packet.letter.greeting': 'To whom it may concern:',
-  'packet.letter.incident':
-    'A vehicle struck {hydrant}{hasPlace, select, yes { at {place}} other {}}. {known, select, yes {It happened on {at}.} other {The time is not known; the first record of it is of {at}.}} Our crews made it safe and repaired it.',
-  'packet.letter.returned': 'It was back in service on {at}.',
   'packet.letter.not-returned': 'It is not recorded as back in service yet.',
-  'packet.letter.demand-all':
-    'The cost of that work was {total}, and we ask you to pay it. The statement of costs that follows gives each line with its time or quantity, its rate, the authority for that rate, and the arithmetic.',
-  'packet.letter.demand-part':
-    'The cost of that work was {total}. Of this we ask you to pay {demand}. The statement of costs that follows gives each line with its time or quantity, its rate, the authority for that rate, and the arithmetic.',
-  'packet.letter.other-demands':
-    'Other claims for the same damage come to {others}. Together they are no more than the statement.',
-  'packet.letter.pay': 'Please quote claim {claimNumber} with your payment, and send it to:',
-  'packet.letter.enclosed':
-    'With this letter: statement of costs; account of the damage and repair; timeline; flow test; photographs; and the list of records from which all of it was made. The figures are also in the attached file {attachment}.',
-  'packet.letter.originals':
-    'Original photographs, time sheets, issue slips and invoices are kept and can be inspected. This letter states facts and costs; it is not legal advice.',
   'packet.letter.closing': 'Sincerely,',
 
   'packet.hydrant.numbered': 'fire hydrant {hydrantId}',
@@ -99,6 +84,7 @@ export const packet = {
   'packet.per.invoice': '{rate}',
   'packet.per.usd': '{rate}',
 
+  'packet.authority.pay-rules': 'Pay rules: {paper}.',
   'packet.authority.by': '{paper}. Rate book {edition}, by {rule}.',
   'packet.authority.page': 'page {page}',
   'packet.authority.invoice': 'Invoice {edition} of {title}.',

@@ -143,4 +143,12 @@ export const objections: Record<keyof typeof english, string> = {
   'objection.water-estimate-though-metered':
     'Se factura agua por estimación, aunque existe una cifra medida.',
   'objection.water-estimate-though-metered.answer': 'Facture la cifra medida, o diga por qué no sirve.',
+  'objection.water-above-hydrant':
+    'El agua cobrada habría necesitado el {percent, number}% de lo más que puede dar el hidrante, según {by, select, model {el modelo de la red} frictionless {su ramal sin ninguna fricción} other {su prueba de caudal}}.',
+  'objection.water-above-hydrant.answer':
+    'La cifra baja; o cómo puede ser así, en el registro del agua, con nombre.',
+  'objection.water-best-figure-chosen':
+    'El agua se cobra según {figure, select, best {la mejor cifra} high {la cifra alta} other {una cifra propia}}, el {percent, number}% de la baja.',
+  'objection.water-best-figure-chosen.answer':
+    'La razón en el registro del agua, o un registro que tome la cifra baja.',
 };

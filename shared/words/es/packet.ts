@@ -22,22 +22,7 @@ export const packet: Record<keyof typeof english, string> = {
   'packet.letter.police-report': 'Informe policial',
   'packet.letter.crash-report': 'Código del informe de choque',
   'packet.letter.vehicle': 'Vehículo',
-  'packet.letter.greeting': 'A quien corresponda:',
-  'packet.letter.incident':
-    'Un vehículo chocó contra {hydrant}{hasPlace, select, yes {, en {place}} other {}}. {known, select, yes {Ocurrió el {at}.} other {No se sabe la hora; el primer registro es del {at}.}} Nuestras cuadrillas lo pusieron en condiciones seguras y lo repararon.',
-  'packet.letter.returned': 'Volvió al servicio el {at}.',
   'packet.letter.not-returned': 'Todavía no consta que haya vuelto al servicio.',
-  'packet.letter.demand-all':
-    'Ese trabajo costó {total}, y le pedimos que lo pague. La relación de costos que sigue da cada línea con su tiempo o cantidad, su tarifa, la autoridad de esa tarifa y la cuenta.',
-  'packet.letter.demand-part':
-    'Ese trabajo costó {total}. De ello le pedimos que pague {demand}. La relación de costos que sigue da cada línea con su tiempo o cantidad, su tarifa, la autoridad de esa tarifa y la cuenta.',
-  'packet.letter.other-demands':
-    'Otras reclamaciones por el mismo daño suman {others}. Juntas no superan la relación.',
-  'packet.letter.pay': 'Cite la reclamación {claimNumber} con su pago y envíelo a:',
-  'packet.letter.enclosed':
-    'Con esta carta: relación de costos; relato del daño y de la reparación; cronología; prueba de caudal; fotografías; y la lista de registros de los que todo procede. Las cifras están también en el archivo adjunto {attachment}.',
-  'packet.letter.originals':
-    'Las fotografías originales, hojas de horas, vales y facturas se conservan y pueden examinarse. Esta carta expone hechos y costos; no es asesoramiento legal.',
   'packet.letter.closing': 'Atentamente,',
 
   'packet.hydrant.numbered': 'el hidrante {hydrantId}',
@@ -100,6 +85,7 @@ export const packet: Record<keyof typeof english, string> = {
   'packet.per.invoice': '{rate}',
   'packet.per.usd': '{rate}',
 
+  'packet.authority.pay-rules': 'Reglas de pago: {paper}.',
   'packet.authority.by': '{paper}. Tarifas, edición {edition}, por {rule}.',
   'packet.authority.page': 'página {page}',
   'packet.authority.invoice': 'Factura {edition} de {title}.',

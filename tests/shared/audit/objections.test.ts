@@ -7,6 +7,8 @@ import { project } from '../../../shared/projections/project.ts';
 import { effectiveFacts } from '../../../shared/submissions/effective.ts';
 import type { FactKind } from '../../../shared/submissions/kinds.ts';
 import type { BodyOf, Submission } from '../../../shared/submissions/submission.ts';
+import type { WaterLostInput } from '../../../shared/water/input.ts';
+import { recordWaterLost } from '../../../shared/water/record.ts';
 import { hasWords } from '../../../shared/words/index.ts';
 import { labor, machine, noRates, stock } from '../../support/rates.ts';
 import { at, fact, onClaim, onHydrant, onStrike, recorded } from '../../support/submissions.ts';
@@ -18,7 +20,7 @@ import { sampleBodies } from '../../support/sampleBodies.ts';
  */
 
 type Bodies = Partial<{ [K in FactKind]: Partial<BodyOf<K>> | readonly Partial<BodyOf<K>>[] | null }>;
-const sample = <K extends FactKind>(kind: K): BodyOf<K> => sampleBodies[kind] as BodyOf<K>;
+const sample = <K extends FactKind>(kind: K): BodyOf<K> => sampleBodies[kind];
 const hour = (from: number, to: number) => ({ from: at(from), to: at(to) });
 
 const photo = (view: 'overall' | 'scale', takenAt: string | null, sha: string) => ({
@@ -146,7 +148,7 @@ function caseOf(bodies: Bodies = {}, more: Partial<AuditCase> = {}, rates: Parti
 const raised = (audited: AuditCase): string[] => objectionsTo(audited).map(({ rule }) => rule);
 const body = <K extends FactKind>(kind: K, change: Partial<BodyOf<K>>): Bodies => {
   const found = caseOf().facts.find(({ fact: each }) => each.kind === kind)?.fact.body ?? sample(kind);
-  return { [kind]: { ...found, ...change } } as Bodies;
+  return { [kind]: { ...found, ...change } };
 };
 const withStatement = (
   change: (statement: AuditCase['statement']) => Partial<AuditCase['statement']>,
@@ -173,6 +175,18 @@ const repair = () =>
   caseOf().facts.find(({ fact: each }) => each.kind === 'repair')!.fact.body as BodyOf<'repair'>;
 const party = (change: Partial<BodyOf<'party'>>): Bodies => body('party', { ...sample('party'), ...change });
 const nobody = { driver: null, vehicles: [] };
+
+const flowing = (): Bodies =>
+  body('strike', { found: { ...sample('strike').found!, flow: 'full-bore', mainValve: 'does-not-hold' } });
+/** A jet of 36 in from a 4 in opening for an hour: low 25,800 gal, best 30,100 gal (tests/shared/water). */
+const bestFigure = (): Partial<BodyOf<'water-lost'>> => {
+  const question: WaterLostInput = {
+    found: { mainValve: 'does-not-hold', flow: 'jet', jetHeightIn: 36, openingDiameterIn: 4 },
+    times: { struckAt: at(0), struckAtBasis: 'witnessed', waterShutAt: at(60) },
+    choice: { figure: 'best', reason: 'measured twice' },
+  };
+  return { ...recordWaterLost(question, { system: 'us', locale: 'en' }), question };
+};
 
 /** What raises each rule. Every rule must be here. */
 const cases: Record<string, () => AuditCase> = {
@@ -389,6 +403,19 @@ const cases: Record<string, () => AuditCase> = {
         { waterLostGal: 1000, method: 'flow-times-duration', flowingFrom: at(0), flowingTo: at(40) },
       ],
     }),
+  'evidence-for-payer': () => caseOf({}, { claim: { ...sample('claim-opened'), payerKind: 'own-policy' } }),
+  // 1,000,000 gal in 40 min is 25,000 gpm; no 6 in lateral gives 10,742 (shared/water tests).
+  'water-above-hydrant': () =>
+    caseOf({
+      ...flowing(),
+      'water-lost': {
+        waterLostGal: 1_000_000,
+        method: 'flow-times-duration',
+        flowingFrom: at(0),
+        flowingTo: at(40),
+      },
+    }),
+  'water-best-figure-chosen': () => caseOf({ ...flowing(), 'water-lost': bestFigure() }),
 };
 
 describe('likely objections', () => {
@@ -409,6 +436,38 @@ describe('likely objections', () => {
 
   it.each(Object.entries(cases))('%s', (rule, make) => {
     expect(raised(make())).toContain(rule);
+  });
+
+  it('asks no call for hours that were rounded to steps and not brought to a minimum', () => {
+    const inSteps = (minutes: number, minimumHours: string | null) =>
+      raised(
+        caseOf(
+          {
+            ...body('strike', { calledOutAt: null }),
+            ...body('repair', { crew: [crew('w-1', 'mechanic', [hour(60, 60 + minutes)])] }),
+          },
+          {},
+          {
+            payRules: [
+              {
+                ...premium,
+                otherHours: { ...premium.otherHours, minimumHours },
+                increment: { minutes: 15, toward: 'up', of: 'call' },
+              },
+            ],
+            labor: [{ ...labor('mechanic', '40.00'), payRulesId: 'p' }],
+          },
+        ),
+      ).includes('minimum-without-call');
+    expect([inSteps(115, null), inSteps(115, '1'), inSteps(115, '3')]).toEqual([false, false, true]);
+  });
+
+  it('puts of a best figure no more at stake than what it is above the low one', () => {
+    const [found] = objectionsTo(cases['water-best-figure-chosen']!()).filter(
+      ({ rule }) => rule === 'water-best-figure-chosen',
+    );
+    // 30.1 thousand gallons at $6.00 are $180.60; (1 - 25.8 / 30.1) of it is $25.80.
+    expect(found).toMatchObject({ atStakeCents: 25_80, params: { figure: 'best', percent: 117 } });
   });
 
   it('rank by the money at stake, never more than the demand', () => {
