@@ -9,10 +9,11 @@ import { markFindings, pictureFindings } from './checks/pictures.ts';
 import { statementFindings } from './checks/statement.ts';
 import { storyFindings } from './checks/story.ts';
 import { waterFindings } from './checks/water.ts';
-import type { PageTextReader } from './file/pageText.ts';
+import type { PageTextReader, TextRun } from './file/pageText.ts';
 import { readArchive, type ArchivedFile } from './file/readArchive.ts';
 import { readPdf, type ReadPdf } from './file/readPdf.ts';
 import { finding, type Finding } from './finding.ts';
+import { paperFindings, splitPapers } from './printed/papers.ts';
 import { printedFindings } from './printed/printed.ts';
 import { checkSignature, type SignatureAnswer } from './signature.ts';
 
@@ -78,7 +79,7 @@ export async function verifyPacket(
     ...pdf.oddities,
     ...doubleFindings(pdf.files),
     ...findings,
-    ...(content ? contentFindings(content, pdf, archive?.files ?? null) : []),
+    ...(content ? await contentFindings(content, pdf, archive?.files ?? null, readText) : []),
   ];
   const signature = await checkSignature({
     jws: question.jws ?? null,
@@ -97,12 +98,14 @@ export async function verifyPacket(
 }
 
 /** Every check of the data against themselves, the pages, the pictures and the archive. */
-function contentFindings(
+async function contentFindings(
   content: PacketContent,
   pdf: ReadPdf,
   archived: readonly ArchivedFile[] | null,
-): Finding[] {
+  readText: PageTextReader,
+): Promise<Finding[]> {
   const document = packetDocument(content);
+  const { own, papers, findings } = splitPapers(document, pdf.pages, pdf.marks);
   return [
     ...statementFindings(content),
     ...claimFindings(content),
@@ -112,7 +115,9 @@ function contentFindings(
     ...attachmentFindings(document, pdf.files),
     ...pictureFindings(document, content, pdf.pictures),
     ...markFindings(pdf.marks),
-    ...printedFindings(document, pdf.pages),
+    ...findings,
+    ...printedFindings(document, own, new Set(papers.map(({ page }) => page))),
+    ...paperFindings(papers, await originals(content, archived ?? [], readText)),
     ...(archived ? archiveFindings(content, archived, pdf.sha256) : []),
   ];
 }
@@ -129,3 +134,17 @@ const checkedOf = (content: PacketContent, pdf: ReadPdf, archivedFiles: number |
   pictures: pdf.pictures.length,
   archivedFiles,
 });
+
+/** The pages of every paper whose original lies in the archive, by its hash. */
+async function originals(
+  { papers }: PacketContent,
+  archived: readonly ArchivedFile[],
+  readText: PageTextReader,
+): Promise<Map<string, readonly (readonly TextRun[])[]>> {
+  const wanted = new Set(papers.filter(({ state }) => state.code === 'pages').map(({ sha256 }) => sha256));
+  const found = new Map<string, readonly (readonly TextRun[])[]>();
+  for (const { sha256, content } of archived)
+    // A paper that cannot be opened would not have been shown, and its hash was compared.
+    if (wanted.has(sha256)) found.set(sha256, await readText(content).catch(() => []));
+  return found;
+}

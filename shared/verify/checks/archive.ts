@@ -40,9 +40,7 @@ export function archiveFindings(
     ...strange
       .filter((file) => !changedFiles.has(file))
       .map(({ name, sha256 }) => finding('archive-added', `archive/${name}`, { name, file: sha256 })),
-    ...files.flatMap(({ name, text }) =>
-      isList(name) && text !== null ? listFindings(name, text, files) : [],
-    ),
+    ...files.flatMap((file) => (isList(file.name) ? listFindings(file, files) : [])),
   ];
 }
 
@@ -56,7 +54,8 @@ const isList = (name: string): boolean =>
   /^manifest\.(json|txt|sha256)$|^sha256sums?(\.txt)?$/i.test(baseName(name));
 
 /** Hashes that a list in the archive gives and that no file of the archive has. */
-function listFindings(name: string, text: string, files: readonly ArchivedFile[]): Finding[] {
+function listFindings({ name, content }: ArchivedFile, files: readonly ArchivedFile[]): Finding[] {
+  const text = new TextDecoder().decode(content);
   const there = new Set(files.map(({ sha256 }) => sha256));
   return [...new Set(text.match(/\b[0-9a-f]{64}\b/g) ?? [])]
     .filter((sha256) => !there.has(sha256))

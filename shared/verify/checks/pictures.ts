@@ -63,11 +63,10 @@ export function pictureFindings(
   ];
 }
 
-/** Things that can lie over a page and change what it seems to say. A packet's own pages bear none. */
+/** Things that can lie over a page and change what it seems to say. A packet bears none. */
 export function markFindings(marks: readonly PageMarks[]): Finding[] {
-  return marks.flatMap(({ page, annotations, overlays, hiddenText }) => [
+  return marks.flatMap(({ page, annotations, hiddenText }) => [
     ...(annotations > 0 ? [finding('annotation', `page.${page}`, { page, count: annotations })] : []),
-    ...(overlays > 0 ? [finding('overlay', `page.${page}`, { page, count: overlays })] : []),
     ...(hiddenText ? [finding('hidden-text', `page.${page}`, { page })] : []),
   ]);
 }

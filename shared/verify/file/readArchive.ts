@@ -4,10 +4,8 @@ import { sha256Of } from './hash.ts';
 
 export interface ArchivedFile {
   readonly name: string;
-  readonly bytes: number;
   readonly sha256: string;
-  /** Of a small text file, its text; null for the rest. */
-  readonly text: string | null;
+  readonly content: Uint8Array;
 }
 
 export type ArchiveReading =
@@ -17,7 +15,6 @@ export type ArchiveReading =
 /** Originals of a packet's photos: 60 of 4 MB and room for as much again. */
 export const MOST_ARCHIVE_BYTES = 600_000_000;
 const MOST_FILES = 5_000;
-const MOST_TEXT_BYTES = 10_000_000;
 
 /** Every file of a companion archive (ZIP) with its hash. */
 export async function readArchive(bytes: Uint8Array): Promise<ArchiveReading> {
@@ -50,12 +47,8 @@ export async function readArchive(bytes: Uint8Array): Promise<ArchiveReading> {
   const files = await Promise.all(
     Object.entries(unpacked).map(async ([name, content]) => ({
       name,
-      bytes: content.length,
+      content,
       sha256: await sha256Of(content),
-      text:
-        /\.(json|txt|csv|sha256)$/i.test(name) && content.length <= MOST_TEXT_BYTES
-          ? new TextDecoder().decode(content)
-          : null,
     })),
   );
   return { ok: true, files };

@@ -19,7 +19,11 @@ const MOST_QUOTED = 160;
  * Whether the pages print what the packet's data give, sign by sign. The text of the pages is asked for in the order in
  * which it is drawn, so a figure that was changed, added, left out or moved shows, with the page that bears it.
  */
-export function printedFindings(document: PacketDocument, pages: readonly (readonly TextRun[])[]): Finding[] {
+export function printedFindings(
+  document: PacketDocument,
+  pages: readonly (readonly TextRun[])[],
+  paperPages: ReadonlySet<number>,
+): Finding[] {
   const runs = pages.flatMap((page, index) => page.map((run) => ({ ...run, page: index + 1 })));
   const found = joined<PageRun>(runs.filter(({ artifact }) => !artifact));
   const wanted = joined(wantedTexts(document));
@@ -27,7 +31,7 @@ export function printedFindings(document: PacketDocument, pages: readonly (reado
   const differing = merged(gaps, wanted).map((gap) => findingOf(gap, wanted, found));
   const rest = differing.length - MOST_FINDINGS;
   return [
-    ...runningFindings(document, pages),
+    ...runningFindings(document, pages, paperPages),
     ...differing.slice(0, MOST_FINDINGS),
     ...(rest > 0 ? [finding('printed-more', 'pages', { count: rest })] : []),
   ];

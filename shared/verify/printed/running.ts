@@ -11,7 +11,12 @@ const LEAST = 20;
  * Heads and feet of the pages: whose packet, which page of how many. A page that was taken out or put in shows here,
  * and so does anything that is marked as repeated and is not.
  */
-export function runningFindings(document: PacketDocument, pages: readonly (readonly TextRun[])[]): Finding[] {
+export function runningFindings(
+  document: PacketDocument,
+  pages: readonly (readonly TextRun[])[],
+  /** Pages that show a paper: what is marked as repeated there may be the paper's own. */
+  paperPages: ReadonlySet<number>,
+): Finding[] {
   const heads = tableHeads(document).map(plain);
   const count = pages.length;
   const findings: Finding[] = [];
@@ -34,7 +39,7 @@ export function runningFindings(document: PacketDocument, pages: readonly (reado
     }
     const rest = text.slice(0, text.length - plain(document.pageOf(numbered.page, numbered.pages)).length);
     const left = withoutHeads(withoutRunning(rest, document, numbered.page), heads);
-    if (left !== '')
+    if (left !== '' && !paperPages.has(page))
       findings.push(finding('running-text', `page.${page}`, { page, printed: left.slice(0, 120) }));
   });
   return [...pageFindings(numbers, said, count), ...findings];

@@ -71,6 +71,8 @@ function textsOf(block: Block): Text[] {
         ]),
         text(caption, '', true),
       ]);
+    case 'paper-page':
+      return [text(block.line)];
     case 'photo':
       return [text(block.title), ...block.lines.map((line) => text(line, block.title))];
   }

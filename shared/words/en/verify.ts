@@ -104,6 +104,9 @@ export const verify = {
     'Page {page}: {count, plural, one {a note, stamp or field lies} other {# notes, stamps or fields lie}} over the page.',
   'verify.finding.overlay':
     'Page {page}: {count, plural, one {a drawing from elsewhere lies} other {# drawings from elsewhere lie}} over the page.',
+  'verify.finding.paper-pages': 'Pages of papers: {own} were listed, {count} are there.',
+  'verify.finding.paper-differs':
+    'Page {page}: the paper says “{printed}” here, its original in the archive “{own}”.',
   'verify.finding.hidden-text': 'Page {page}: it holds text that cannot be seen.',
 
   'verify.finding.printed-differs':

@@ -104,6 +104,8 @@ export const verify: Record<keyof typeof english, string> = {
     'Página {page}: {count, plural, one {una nota, sello o campo cubre} other {# notas, sellos o campos cubren}} la página.',
   'verify.finding.overlay':
     'Página {page}: {count, plural, one {un dibujo ajeno cubre} other {# dibujos ajenos cubren}} la página.',
+  'verify.finding.paper-pages': 'Páginas de documentos: se listaron {own}, hay {count}.',
+  'verify.finding.paper-differs': 'Página {page}: el documento dice “{printed}” aquí, su original “{own}”.',
   'verify.finding.hidden-text': 'Página {page}: contiene texto que no se ve.',
 
   'verify.finding.printed-differs':
