@@ -17,6 +17,10 @@ export interface Environment {
   readonly tokenKeysUrl: string;
   /** Where a file-backed evidence store's signed links point, and what signs them; null with S3, which signs its own. */
   readonly evidenceLinks: { readonly base: string; readonly secret: string } | null;
+  /** What signs packets; null for handlers that sign none. */
+  readonly packetKey: string | null;
+  /** The function that builds packets; null: in this process. */
+  readonly packetJobsFunction: string | null;
 }
 
 /** A variable is missing or wrong. The message names each, and never its value. */
@@ -57,6 +61,13 @@ const variables = z.object({
     .regex(/^(https?:\/\/\S+|\/\S*)$/, { error: 'is neither a URL nor a path' })
     .optional(),
   [names.evidenceLinkSecret]: z.string().min(32).optional(),
+  [names.packetKey]: z
+    .string()
+    .regex(/^(file:\/\/\/|arn:aws[\w-]*:kms:)\S+$/, {
+      error: 'is neither a file:// URL nor the ARN of a KMS key',
+    })
+    .optional(),
+  [names.packetJobsFunction]: z.string().min(1).optional(),
 });
 
 /**
@@ -108,6 +119,8 @@ export function readEnvironment(given: Variables): Environment {
     tokenAudience: text(names.tokenAudience),
     tokenKeysUrl,
     evidenceLinks: base === null || secret === null ? null : { base, secret },
+    packetKey: optional(names.packetKey),
+    packetJobsFunction: optional(names.packetJobsFunction),
   };
 }
 

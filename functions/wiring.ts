@@ -10,6 +10,8 @@ import { objectInventory } from './stores/inventory/objectInventory.ts';
 import type { NetworkModels } from './stores/network/networkModels.ts';
 import { objectModels } from './stores/network/objectModels.ts';
 import { openObjectStore } from './stores/objects/open.ts';
+import { openPacketSigner } from './stores/signing/open.ts';
+import type { PacketSigner } from './stores/signing/packetSigner.ts';
 import type { AfterAppend, AppendDeps } from './submissions/append.ts';
 
 /**
@@ -39,6 +41,12 @@ export const networkModels: () => Promise<NetworkModels> = once(async () =>
 export const evidenceStore: () => Promise<EvidenceStore> = once(() =>
   openEvidenceStore(environment(), clock),
 );
+
+export const packetSigner: () => Promise<PacketSigner> = once(async () => {
+  const { packetKey } = environment();
+  if (packetKey === null) throw new Error('no key signs packets here');
+  return openPacketSigner(packetKey);
+});
 
 const clock = (): Date => new Date();
 

@@ -1,27 +1,22 @@
-import * as z from 'zod';
 import { problemsFromZod } from '../../shared/problems/fromZod.ts';
-import { cents } from '../../shared/submissions/fields.ts';
 import { say, sayProblem } from '../../shared/words/index.ts';
 import { createFamilyApp, memberOf, type App, type Call } from '../http/app.ts';
 import { readJson } from '../http/json.ts';
-import { refuse } from '../http/refused.ts';
+import { notFound, refuse } from '../http/refused.ts';
 import type { PacketsDeps } from './deps.ts';
-import { freezePacket } from './freeze.ts';
 import { loadClaim } from './load.ts';
 import { claimLetter } from './letter.ts';
 import { claimObjections } from './objections.ts';
-import { previewPacket } from './preview.ts';
-
-const packetRequest = z.strictObject({
-  mode: z.enum(['preview', 'freeze']),
-  /** Less than what is left of the statement, where several parties are liable; left out: all that is left. */
-  demandCents: cents.optional(),
-});
+import { makePacket, packetRequest, queueJob, readJob, type AskedPacket, type PacketOrder } from './jobs.ts';
+import { strikeWork } from './work.ts';
 
 /** A claim's statement of costs, and its packet as a PDF. */
 export function createPacketsApp(deps: PacketsDeps): App {
   const claimIdOf = (call: Call): string => call.req.param('claimId') ?? '';
   return createFamilyApp('packets', deps, {
+    'GET /api/strikes/{strikeId}/work': async (call) =>
+      call.json({ work: await strikeWork(deps, call.req.param('strikeId') ?? '') }),
+
     'GET /api/claims/{claimId}/statement': async (call) =>
       call.json((await loadClaim(deps, claimIdOf(call))).statement),
 
@@ -40,23 +35,61 @@ export function createPacketsApp(deps: PacketsDeps): App {
     'POST /api/claims/{claimId}/packet': async (call) => {
       const parsed = packetRequest.safeParse(await readJson(call), { reportInput: true });
       if (!parsed.success) return refuse('invalid', problemsFromZod(parsed.error.issues));
-      const { mode, demandCents: asked = null } = parsed.data;
-      const member = memberOf(call);
+      const { background = false, ...request } = parsed.data;
+      const { personId, name, roles } = memberOf(call);
+      const member = { personId, name, roles };
       const claimId = claimIdOf(call);
-      const { problems, ...packet } =
-        mode === 'preview'
-          ? await previewPacket(deps, member, claimId, asked)
-          : { ...(await freezePacket(deps, member, claimId, asked)), problems: [] };
-      const { revision, pdfSha256, demandCents, claimNumber } = packet;
-      const name = `packet-${claimNumber}-${revision === null ? 'preview' : `r${revision}`}.pdf`;
+      if (!background)
+        return call.json(await answerOf(call, await makePacket(deps, member, claimId, request)));
+      const order: PacketOrder = {
+        jobId: deps.newId(),
+        claimId,
+        member: { ...member, roles: [...roles] },
+        request,
+      };
+      await queueJob(deps, order);
+      await deps.startJob(order);
+      return call.json({ jobId: order.jobId }, 202);
+    },
+
+    'GET /api/claims/{claimId}/packet-jobs/{jobId}': async (call) => {
+      const job = await readJob(deps, claimIdOf(call), call.req.param('jobId') ?? '');
+      if (!job) return notFound('packet-job-unknown');
+      const { state, what, done, total, problems, packet } = job;
       return call.json({
-        url: await deps.evidence.downloadUrl(pdfSha256, name),
-        demandCents,
-        pdfSha256,
-        revision,
-        /** What stands in the way of issuing it; empty once it is issued. */
+        state,
+        what,
+        done,
+        total,
+        words: say(call.var.locale, `packet.job.${state === 'failed' ? 'failed' : what}`),
         problems: problems.map((item) => ({ ...item, message: sayProblem(call.var.locale, item) })),
+        packet: packet === null ? null : await answerOf(call, packet),
       });
     },
+
+    'GET /api/packet-keys': async (call) => {
+      call.header('cache-control', 'public, max-age=3600');
+      return call.json(await deps.signer.publicKeys());
+    },
   });
+
+  /** A packet with addresses to read it at, which hold for a few minutes. */
+  async function answerOf(call: Call, { problems, ...packet }: AskedPacket): Promise<object> {
+    const { revision, pdfSha256, archiveSha256, demandCents, claimNumber, signature } = packet;
+    const name = `packet-${claimNumber}-${revision === null ? 'preview' : `r${revision}`}`;
+    return {
+      url: await deps.evidence.downloadUrl(pdfSha256, `${name}.pdf`),
+      archiveUrl:
+        archiveSha256 === null
+          ? null
+          : await deps.evidence.downloadUrl(archiveSha256, `${name}-originals.zip`),
+      demandCents,
+      pdfSha256,
+      archiveSha256,
+      signature,
+      revision,
+      /** What stands in the way of issuing it; empty once it is issued. */
+      problems: problems.map((item) => ({ ...item, message: sayProblem(call.var.locale, item) })),
+    };
+  }
 }

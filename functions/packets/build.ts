@@ -1,12 +1,17 @@
 import { createHash } from 'node:crypto';
 import { packetContent } from '../../shared/packet/content.ts';
 import { packetDocument } from '../../shared/packet/document.ts';
+import { declaredPapers } from '../../shared/packet/papers.ts';
 import { shownPhotos } from '../../shared/packet/photos.ts';
 import type { PacketContent } from '../../shared/packet/schema.ts';
 import type { PacketsDeps } from './deps.ts';
 import type { LoadedClaim } from './load.ts';
+import { gatherPapers } from './papers/gather.ts';
 import { renderPacket } from './pdf/render.ts';
-import { gatherPhotos } from './photos/gather.ts';
+import { gatherPhotos, MOST_PDF_BYTES } from './photos/gather.ts';
+
+/** Letters, drawings and data: what a packet holds beside its photos and papers, with room. */
+const OWN_BYTES = 2_500_000;
 
 export interface Issue {
   readonly issue: PacketContent['issue'];
@@ -16,25 +21,42 @@ export interface Issue {
 }
 
 export interface BuiltPacket {
+  readonly content: PacketContent;
   readonly pdf: Uint8Array;
   readonly sha256: string;
 }
 
 /** The packet of a claim as a PDF, in the utility's language. The same records and issue give the same bytes. */
 export async function buildPacket(deps: PacketsDeps, claim: LoadedClaim, issue: Issue): Promise<BuiltPacket> {
-  const exhibits = shownPhotos(claim.facts).map(({ exhibit }) => exhibit);
-  const photos = await gatherPhotos(exhibits, deps.evidence);
+  const { evidence, settings, progress } = deps;
+  const papers = await gatherPapers(
+    declaredPapers(claim.facts).map(({ exhibit }) => exhibit),
+    evidence,
+    (done, total) => progress?.('papers', done, total),
+  );
+  const photos = await gatherPhotos(
+    shownPhotos(claim.facts).map(({ exhibit }) => exhibit),
+    evidence,
+    {
+      mostBytes: MOST_PDF_BYTES - OWN_BYTES - papers.bytes,
+      onDone: (done, total) => progress?.('photos', done, total),
+    },
+  );
   const content = packetContent({
     ...claim,
     ...issue,
-    locale: deps.settings.locale,
-    settings: deps.settings,
+    locale: settings.locale,
+    settings,
     photos: photos.found,
+    papers: papers.found,
   });
-  const pdf = await renderPacket(packetDocument(content), (sha256) => {
-    const bytes = photos.shown.get(sha256);
+  progress?.('pages', 0, 1);
+  const copyOf = (sha256: string): Uint8Array => {
+    const bytes = photos.shown.get(sha256) ?? papers.shown.get(sha256);
     if (!bytes) throw new Error(`no copy was made for a photo that is shown: ${sha256}`);
     return bytes;
-  });
-  return { pdf, sha256: createHash('sha256').update(pdf).digest('hex') };
+  };
+  const pdf = await renderPacket(packetDocument(content), copyOf, papers.papers);
+  progress?.('pages', 1, 1);
+  return { content, pdf, sha256: createHash('sha256').update(pdf).digest('hex') };
 }

@@ -9,12 +9,16 @@ import { append } from '../submissions/append.ts';
 import { buildPacket } from './build.ts';
 import { intend, otherDemands, type OtherDemand } from './demands.ts';
 import type { PacketsDeps } from './deps.ts';
+import { keepIssued, putBack, type KeptFiles } from './issued.ts';
 import { letterProblems } from './letter.ts';
 import { loadClaim, type LoadedClaim } from './load.ts';
 
 export interface Packet {
   readonly revision: number | null;
   readonly pdfSha256: string;
+  /** The companion archive and the PDF's signature; null for a preview, which has neither. */
+  readonly archiveSha256: string | null;
+  readonly signature: string | null;
   readonly demandCents: number;
   readonly claimNumber: string;
 }
@@ -35,12 +39,13 @@ export async function freezePacket(
   member: Member,
   claimId: string,
   askedCents: number | null,
+  changes: string | null,
 ): Promise<Packet> {
   for (let tries = 0; tries < MOST_TRIES; tries += 1) {
     const claim = await loadClaim(deps, claimId);
     const again = await sameAsLast(deps, claimId, claim, askedCents);
     if (again) return again;
-    const made = await nextRevision(deps, member, claimId, claim, askedCents);
+    const made = await nextRevision(deps, member, claimId, claim, askedCents, changes);
     if (made) return made;
   }
   return refuse('unavailable', problem('try-again'));
@@ -69,14 +74,37 @@ async function sameAsLast(
   if (!sameIds(builtFrom, idsOf(claim)) || (askedCents ?? demandCents) !== demandCents) return null;
   const others = await otherDemands(deps, claimId, claim);
   const built = await buildPacket(deps, claim, {
-    issue: { state: 'frozen', revision, asOf: frozenAt, changes: null, added: [] },
+    issue: {
+      state: 'frozen',
+      revision,
+      asOf: frozenAt,
+      changes: last.body.changes ?? null,
+      added: addedSince(claim.packets.at(-2), builtFrom),
+    },
     preparedBy: last.person.personId,
     demandCents,
     otherDemandsCents: totalOf(others),
   });
   if (built.sha256 !== pdfSha256) return null;
-  if (!(await deps.evidence.has(pdfSha256))) await deps.evidence.put(built.pdf, 'application/pdf');
-  return { revision, pdfSha256, demandCents, claimNumber: claim.claim.fact.body.claimNumber };
+  await putBack(deps, built, last.body);
+  const { claimNumber } = claim.claim.fact.body;
+  return { revision, demandCents, claimNumber, ...named(last.body) };
+}
+
+const named = ({
+  pdfSha256,
+  archiveSha256 = undefined,
+  signature = undefined,
+}: Pick<KeptFiles, 'pdfSha256' | 'archiveSha256' | 'signature'>): Pick<
+  Packet,
+  'pdfSha256' | 'archiveSha256' | 'signature'
+> => ({ pdfSha256, archiveSha256: archiveSha256 ?? null, signature: signature ?? null });
+
+/** Records that were not behind the revision before; none for the first, of which everything is new. */
+function addedSince(before: LoadedClaim['packets'][number] | undefined, ids: readonly string[]): string[] {
+  if (!before) return [];
+  const known = new Set(before.fact.body.builtFrom);
+  return ids.filter((id) => !known.has(id));
 }
 
 /** Null when somebody else issued that revision first, with other contents. */
@@ -86,14 +114,20 @@ async function nextRevision(
   claimId: string,
   claim: LoadedClaim,
   askedCents: number | null,
+  changes: string | null,
 ): Promise<Packet | null> {
   const revision = (claim.packets.at(-1)?.fact.body.revision ?? 0) + 1;
+  const told = revision > 1 ? changes : null;
+  const added = addedSince(claim.packets.at(-1), idsOf(claim));
   const before = await otherDemands(deps, claimId, claim);
   const demand = demandFor({ statement: claim.statement, others: before, askedCents });
   const inTheWay = [
+    ...(revision > 1 && changes === null
+      ? [problem('changes-needed', 'changes', { revision: revision - 1 })]
+      : []),
     ...freezeProblems(claim),
     ...letterProblems(deps, claim, {
-      issue: { state: 'frozen', revision, asOf: deps.now().toISOString() },
+      issue: { state: 'frozen', revision, asOf: deps.now().toISOString(), changes: told, added },
       preparedBy: member.personId,
       demandCents: demand.ok ? demand.demandCents : claim.statement.totalCents,
       otherDemandsCents: totalOf(before),
@@ -120,22 +154,23 @@ async function nextRevision(
 
   const frozenAt = asOfRecords(claim.recorded, now.toISOString());
   const built = await buildPacket(deps, claim, {
-    issue: { state: 'frozen', revision, asOf: frozenAt, changes: null, added: [] },
+    issue: { state: 'frozen', revision, asOf: frozenAt, changes: told, added },
     preparedBy: member.personId,
     demandCents,
     otherDemandsCents: totalOf(others),
   });
-  await deps.evidence.put(built.pdf, 'application/pdf');
+  const { claimNumber } = claim.claim.fact.body;
+  const files = await keepIssued(deps, built, { claimNumber, revision });
   const issued = await issue(deps, member, claimId, submissionId, {
     revision,
     frozenAt,
     builtFrom: idsOf(claim),
     demandCents,
-    pdfSha256: built.sha256,
-    pdfBytes: built.pdf.byteLength,
+    ...files,
+    ...(told === null ? {} : { changes: told }),
   });
   if (!issued) return null;
-  return { revision, pdfSha256: built.sha256, demandCents, claimNumber: claim.claim.fact.body.claimNumber };
+  return { revision, demandCents, claimNumber, ...named(files) };
 }
 
 /** Appends the fact by the same way in as everyone's. False when the id already issued other contents. */

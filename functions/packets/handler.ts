@@ -1,16 +1,28 @@
-import { v7 } from 'uuid';
 import { lambdaHandler } from '../http/lambda.ts';
-import { appendDeps, environment, evidenceStore, httpDeps, inventoryStore, tables } from '../wiring.ts';
+import { describeError } from '../log/log.ts';
+import { environment } from '../wiring.ts';
 import { createPacketsApp } from './app.ts';
+import type { PacketsDeps } from './deps.ts';
+import { runJob } from './jobs.ts';
+import { packetsDeps } from './wired.ts';
 
-export const handler = lambdaHandler(async () =>
-  createPacketsApp({
-    ...httpDeps(),
-    ...appendDeps(),
-    settings: environment().utility,
-    projections: tables().projections,
-    inventory: await inventoryStore(),
-    evidence: await evidenceStore(),
-    newId: () => v7(),
-  }),
-);
+export const handler = lambdaHandler(async () => {
+  const wired = await packetsDeps();
+  const { packetJobsFunction } = environment();
+  const deps: PacketsDeps = {
+    ...wired,
+    startJob: async (order) => {
+      if (packetJobsFunction !== null) {
+        const { invokeLater } = await import('./invokeLater.ts');
+        return invokeLater(packetJobsFunction, order);
+      }
+      // In this process, after the answer: a job says itself what became of it.
+      setImmediate(() => {
+        runJob(deps, order).catch((error: unknown) =>
+          deps.log({ level: 'error', event: 'packet-job-lost', ...describeError(error) }),
+        );
+      });
+    },
+  };
+  return createPacketsApp(deps);
+});

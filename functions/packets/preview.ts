@@ -37,6 +37,8 @@ export async function previewPacket(
   return {
     revision: null,
     pdfSha256: built.sha256,
+    archiveSha256: null,
+    signature: null,
     demandCents,
     claimNumber: claim.claim.fact.body.claimNumber,
     problems: [

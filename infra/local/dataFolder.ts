@@ -8,6 +8,7 @@ import { RefusedStart } from './refusedStart.ts';
 /** The file that says a folder is ours to fill, and to delete on `npm run reset`. */
 const MARKER = 'hydrant-strike-ledger.json';
 const KEYS = 'keys.json';
+const PACKET_KEY = 'packet-key.json';
 const RUNNING = 'running.json';
 const CLEAN = 'closed-cleanly';
 
@@ -22,6 +23,8 @@ export interface DataFolder {
   readonly dynamodb: string;
   readonly objects: Readonly<Record<'evidence' | 'published' | 'inventory' | 'network', string>>;
   readonly keys: LocalKeys;
+  /** The file of the key that signs packets, made once for each folder. */
+  readonly packetKey: string;
   /** False when the last server on this folder was killed, so that what follows a fact may be missing. */
   readonly closedCleanly: boolean;
   /** Says which server uses the folder, so that a second one and a reset can tell. */
@@ -50,6 +53,7 @@ export async function openDataFolder(path: string): Promise<DataFolder> {
   };
   for (const folder of Object.values(objects)) await mkdir(folder, { recursive: true });
   const keys = await readKeys(root);
+  const packetKey = await packetKeyFile(root);
   const dynamodb = join(root, 'dynamodb');
   // A folder in which nothing was ever stored has nothing left undone.
   const closedCleanly = (await exists(join(root, CLEAN))) || !(await exists(dynamodb));
@@ -59,6 +63,7 @@ export async function openDataFolder(path: string): Promise<DataFolder> {
     dynamodb,
     objects,
     keys,
+    packetKey,
     closedCleanly,
     markRunning: (server) => replaceFile(join(root, RUNNING), JSON.stringify(server)),
     async markClosed() {
@@ -141,6 +146,15 @@ export async function readKeys(root: string): Promise<LocalKeys> {
   };
   await replaceFile(file, JSON.stringify(keys), 0o600);
   return keys;
+}
+
+/** The file of the key that signs packets, made when there is none yet. Lost, earlier packets can no longer be told ours. */
+async function packetKeyFile(root: string): Promise<string> {
+  const file = join(root, PACKET_KEY);
+  if (await exists(file)) return file;
+  const { privateKey } = await generateKeyPair('ES256', { extractable: true });
+  await replaceFile(file, JSON.stringify(await exportJWK(privateKey)), 0o600);
+  return file;
 }
 
 /** Whole or not at all, also when the process is killed in between. */

@@ -8,6 +8,7 @@ import type { UtilitySettings } from '../../shared/utility/settings.ts';
 import type { HttpHandler } from '../../functions/http/lambda.ts';
 import type { Log } from '../../functions/log/log.ts';
 import { openObjectStore } from '../../functions/stores/objects/open.ts';
+import { breakLock } from '../../functions/stores/published/filePublished.ts';
 import { openPublishedStore } from '../../functions/stores/published/openPublished.ts';
 import { recordPendingLoads } from '../../functions/submissions/inventoryLoads.ts';
 import { appendDeps, inventoryStore } from '../../functions/wiring.ts';
@@ -64,6 +65,7 @@ export async function startLocalServer(options: LocalOptions): Promise<LocalServ
       url.pathname === INSTANCE_PATH ? answerInstance(instance) : starting(settings.locale),
     );
     await folder.markRunning({ origin: reached, instance });
+    await breakLock(folder.objects.published);
     Object.assign(process.env, environmentOf(folder, settings, store.endpoint, reached));
 
     const issuer = await createIssuer(folder.keys.issuerKey);
@@ -161,6 +163,7 @@ function environmentOf(
     [names.tokenKeysUrl]: origin + KEYS_PATH,
     [names.evidenceLinkBase]: EVIDENCE_PATH,
     [names.evidenceLinkSecret]: folder.keys.evidenceSecret,
+    [names.packetKey]: fileUrl(folder.packetKey),
   };
 }
 

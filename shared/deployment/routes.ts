@@ -33,12 +33,17 @@ export const routes: readonly Route[] = [
   // Codes and titles of the rate book, for the crew's pick lists; its rates are the desk's.
   { method: 'GET', path: '/api/job-codes', family: 'records', allowed: everyone },
   { method: 'GET', path: '/api/rate-books', family: 'records', allowed: desk },
+  // What a strike's bill is made from, apart from the rates: for what another edition would make of it.
+  { method: 'GET', path: '/api/strikes/{strikeId}/work', family: 'packets', allowed: desk },
   { method: 'GET', path: '/api/claims', family: 'records', allowed: desk },
   { method: 'GET', path: '/api/claims/{claimId}', family: 'records', allowed: desk },
   { method: 'GET', path: '/api/claims/{claimId}/statement', family: 'packets', allowed: desk },
   { method: 'GET', path: '/api/claims/{claimId}/objections', family: 'packets', allowed: desk },
   { method: 'GET', path: '/api/claims/{claimId}/letter', family: 'packets', allowed: desk },
   { method: 'POST', path: '/api/claims/{claimId}/packet', family: 'packets', allowed: desk },
+  { method: 'GET', path: '/api/claims/{claimId}/packet-jobs/{jobId}', family: 'packets', allowed: desk },
+  // Public keys, so that anyone can tell a packet that the utility issued.
+  { method: 'GET', path: '/api/packet-keys', family: 'packets', allowed: 'anyone' },
   { method: 'POST', path: '/api/evidence/uploads', family: 'evidence', allowed: everyone },
   { method: 'GET', path: '/api/evidence/{sha256}', family: 'evidence', allowed: everyone },
 ];

@@ -55,7 +55,14 @@ export type Block =
       /** For a signature: stands above the lines, with room between to sign. */
       readonly closing?: string;
     }
-  | { readonly type: 'heading'; readonly level: 1 | 2; readonly text: string; readonly newPage?: boolean }
+  | {
+      readonly type: 'heading';
+      readonly level: 1 | 2;
+      readonly text: string;
+      readonly newPage?: boolean;
+      /** A level 2 that the outline names under its level 1. */
+      readonly inOutline?: boolean;
+    }
   | { readonly type: 'paragraph'; readonly text: string; readonly look?: TextLook }
   | { readonly type: 'list'; readonly items: readonly string[] }
   | { readonly type: 'pairs'; readonly pairs: readonly { readonly label: string; readonly value: string }[] }
@@ -84,9 +91,20 @@ export type Block =
       readonly sha256: string;
       readonly widthPx: number;
       readonly heightPx: number;
+      /** A paper that was photographed: as large as the page lets it be, to be read. */
+      readonly large?: boolean;
       readonly alt: string;
       readonly title: string;
       readonly lines: readonly string[];
+    }
+  | {
+      /** A page of a paper, by its original's hash, on a page of its own under a line that names it. */
+      readonly type: 'paper-page';
+      readonly sha256: string;
+      /** From 0. */
+      readonly page: number;
+      readonly line: string;
+      readonly alt: string;
     };
 
 /** Words on the drawn curve, already in the reader's language and units. */

@@ -1,8 +1,11 @@
 import type { PacketDocument } from './blocks.ts';
+import { changeBlocks } from './changeBlocks.ts';
 import { photoBlocks, manifestBlocks } from './evidenceBlocks.ts';
 import { flowTestBlocks } from './flowTestBlocks.ts';
 import { letterBlocks } from './letter.ts';
 import { readerOf } from './reader.ts';
+import { summaryBlocks } from './summaryBlocks.ts';
+import { paperBlocks } from './paperBlocks.ts';
 import type { PacketContent } from './schema.ts';
 import { statementBlocks } from './statementBlocks.ts';
 import { accountBlocks, timelineBlocks } from './storyBlocks.ts';
@@ -29,7 +32,9 @@ export function packetDocument(content: PacketContent): PacketDocument {
     runningFoot: `${title}, ${reader.date(issue.asOf)}`,
     pageOf: (page, pages) => say('packet.page-of', { page, pages }),
     blocks: [
+      ...changeBlocks(content, reader),
       ...letterBlocks(content, reader),
+      ...summaryBlocks(content, reader),
       ...statementBlocks(content, reader),
       ...accountBlocks(content, reader),
       ...tighteningBlocks(content, reader),
@@ -37,6 +42,7 @@ export function packetDocument(content: PacketContent): PacketDocument {
       ...timelineBlocks(content, reader),
       ...flowTestBlocks(content, reader),
       ...photoBlocks(content, reader),
+      ...paperBlocks(content, reader),
       ...manifestBlocks(content, reader),
     ],
     attachments: [

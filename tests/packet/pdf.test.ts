@@ -49,8 +49,9 @@ describe('the figures that are printed', () => {
     const printed = pages
       .flat()
       .map((line) => ({ label: line.slice(0, -1).join(' '), last: line.at(-1) ?? '' }));
-    const from = printed.findIndex(({ last }) => last === 'Statement of costs');
-    const to = printed.findIndex(({ label }) => label === 'Total');
+    // The summary has the same words before it.
+    const from = printed.findLastIndex(({ last }) => last === 'Statement of costs');
+    const to = printed.findLastIndex(({ label }) => label === 'Total');
     const cents = (text: string): number | null =>
       /^\$[\d,]+\.\d\d$/.test(text) ? Math.round(Number(text.replaceAll(/[$,]/g, '')) * 100) : null;
     let section = 0;
@@ -117,6 +118,7 @@ describe('the file', () => {
       const outline = await document.getOutline();
       expect(outline.map(({ title }) => title)).toEqual([
         'Claim 2026-0001: damage to fire hydrant TH-0071',
+        'Summary',
         'Statement of costs',
         'Damage and repair',
         'Timeline',
@@ -131,7 +133,7 @@ describe('the file', () => {
     const nodes = await structureOf(pdf);
     const count = (role: string): number => nodes.filter((node) => node.role === role).length;
     const { photos, timeline } = content;
-    expect(count('H1')).toBe(7);
+    expect(count('H1')).toBe(8);
     expect(count('Table')).toBeGreaterThanOrEqual(3);
     expect(count('TH')).toBeGreaterThanOrEqual(4 + 4 + 3);
     expect(count('TR')).toBeGreaterThanOrEqual(timeline.length + statement.lines.length);

@@ -1,12 +1,24 @@
 import { v7 } from 'uuid';
 import { createPacketsApp } from '../../functions/packets/app.ts';
 import type { PacketsDeps } from '../../functions/packets/deps.ts';
+import { runJob } from '../../functions/packets/jobs.ts';
+import { jwkSigner } from '../../functions/stores/signing/localSigner.ts';
 import { projectStream } from '../../functions/project/project.ts';
 import { evidenceKey } from '../../functions/stores/evidence/byHash.ts';
 import { streamOf } from '../../shared/submissions/envelope.ts';
+import type { BodyOf } from '../../shared/submissions/submission.ts';
 import type { Recorded } from '../../shared/submissions/recorded.ts';
 import { testWorld } from '../http/support/world.ts';
 import { asRecorded, demoPhotos, struckHydrant, type DemoClaim } from './demoClaim.ts';
+
+/** The example key of RFC 7515, A.3: known to everyone, and so of no use to anyone. */
+export const testPacketKey = {
+  kty: 'EC',
+  crv: 'P-256',
+  x: 'f83OJ3D2xF1Bg8vub9tLe1gHMzV76e8Tus9uPHvRVEU',
+  y: 'x_FEzRu9m36HLN_tue659LNpXW6pCyStikYjKIWI5a0',
+  d: 'jpsQnnGQmL-YBIffH1136cspYG6-0iY7X1fCE9-E9LI',
+};
 
 /** The packets app on the stores' twins, with the demo's billed claim in the ledger and its photos in the store. */
 export async function packetWorld(claim: DemoClaim, over: Partial<PacketsDeps> = {}) {
@@ -32,7 +44,13 @@ export async function packetWorld(claim: DemoClaim, over: Partial<PacketsDeps> =
       const bytes = await demoPhotos.get(sha256);
       if (bytes) await world.objects.put(evidenceKey(sha256), bytes, { contentType: 'image/jpeg' });
     }
-  const deps: PacketsDeps = { ...world.deps, newId: () => v7(), ...over };
+  const deps: PacketsDeps = {
+    ...world.deps,
+    newId: () => v7(),
+    signer: await jwkSigner(testPacketKey),
+    startJob: async (order) => void runJob(deps, order),
+    ...over,
+  };
   const ask = async (
     path: string,
     init: { role?: 'crew' | 'clerk' | 'manager'; body?: unknown; with?: PacketsDeps } = {},
@@ -52,7 +70,7 @@ export async function packetWorld(claim: DemoClaim, over: Partial<PacketsDeps> =
     (await world.stores.ledger.readStream(streamOf({ type: 'claim', claimId })))
       .map(({ submission }) => submission)
       .filter(({ kind }) => kind === 'packet-frozen')
-      .map(({ body }) => body as { revision: number; pdfSha256: string; demandCents: number })
+      .map(({ body }) => body as BodyOf<'packet-frozen'>)
       .sort((a, b) => a.revision - b.revision);
   return {
     ...world,

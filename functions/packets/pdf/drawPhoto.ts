@@ -5,13 +5,14 @@ type PhotoBlock = Extract<Block, { type: 'photo' }>;
 
 /** Two of the usual shape go on a page. */
 const MOST_HEIGHT = 232;
+const LARGE_HEIGHT = 540;
 export const PHOTO_START = MOST_HEIGHT + 60;
 
 /** A photo upright in its place, with its title, times and hash under it. */
 export function drawPhoto(sheet: Sheet, photo: PhotoBlock, bytes: Uint8Array): void {
-  const { widthPx, heightPx, title, lines, alt } = photo;
+  const { widthPx, heightPx, title, lines, alt, large = false } = photo;
   // A small picture is not blown up beyond 72 pixels to the inch: it would show nothing more.
-  const scale = Math.min(WIDTH / widthPx, MOST_HEIGHT / heightPx, 1);
+  const scale = Math.min(WIDTH / widthPx, (large ? LARGE_HEIGHT : MOST_HEIGHT) / heightPx, 1);
   const [width, height] = [widthPx * scale, heightPx * scale];
   const titles = sheet.lines(title, styles.strong, WIDTH);
   const captions = lines.flatMap((line) => sheet.lines(line, styles.small, WIDTH));

@@ -6,6 +6,8 @@ type Of<T extends Block['type']> = Extract<Block, { type: T }>;
 
 /** The utility's name and address, over a rule. */
 export function drawLetterhead(sheet: Sheet, { name, lines }: Of<'letterhead'>): void {
+  // A letter begins its page, whatever stands before it.
+  if (sheet.y > MARGIN.top) sheet.newPage();
   const element = sheet.element('P');
   let y = MARGIN.top - 30;
   sheet.content(element, 'P', () => {
@@ -37,7 +39,11 @@ export function drawAddress(sheet: Sheet, { lines, closing }: Of<'address'>): vo
 }
 
 /** A heading, never alone at the foot of a page: `following` is what must fit under it, in points. */
-export function drawHeading(sheet: Sheet, { level, text, newPage }: Of<'heading'>, following: number): void {
+export function drawHeading(
+  sheet: Sheet,
+  { level, text, newPage, inOutline }: Of<'heading'>,
+  following: number,
+): void {
   const style = level === 1 ? styles.heading1 : styles.heading2;
   const lines = sheet.lines(text, style, WIDTH);
   if (newPage && sheet.y > MARGIN.top) sheet.newPage();
@@ -52,7 +58,9 @@ export function drawHeading(sheet: Sheet, { level, text, newPage }: Of<'heading'
   });
   sheet.y += level === 1 ? 8 : 5;
   // pdfkit counts `left` from the right edge.
-  if (level === 1) sheet.doc.outline.addItem(text, { top: top - 12, left: 612, expanded: true } as never);
+  const options = { top: top - 12, left: 612, expanded: true } as never;
+  if (level === 1) sheet.part = sheet.doc.outline.addItem(text, options);
+  else if (inOutline) sheet.part?.addItem(text, options);
 }
 
 /** A paragraph, broken over pages where it must be, never with one line alone. */

@@ -1,21 +1,35 @@
 import type { Block, PacketDocument } from '../../../shared/packet/blocks.ts';
 import { CURVE_HEIGHT, drawCurve } from './drawCurve.ts';
+import { placePapers, type Placement } from '../papers/place.ts';
+import type { ReadPaper } from '../papers/read.ts';
+import { drawPaperPage } from './drawPaper.ts';
 import { drawPhoto, PHOTO_START } from './drawPhoto.ts';
 import { drawRings } from './drawRings.ts';
 import { drawTable, TABLE_START } from './drawTable.ts';
 import { drawAddress, drawHeading, drawLetterhead, drawList, drawPairs, drawParagraph } from './drawText.ts';
 import { closeSheet, MARGIN, openSheet, PAGE, styles, WIDTH, type Sheet } from './sheet.ts';
 
-/** Bytes of a photo that the packet shows, by hash. */
+/** Copy of a photo that the packet shows, by its original's hash. */
 export type PhotoBytes = (sha256: string) => Uint8Array;
 
 /**
  * A packet as a PDF: US Letter, tagged, with its faces embedded. The same document and photos give the same bytes.
  * It draws what it is given and decides nothing about it.
  */
-export async function renderPacket(packet: PacketDocument, photoBytes: PhotoBytes): Promise<Uint8Array> {
+export async function renderPacket(
+  packet: PacketDocument,
+  photoBytes: PhotoBytes,
+  papers: ReadonlyMap<string, ReadPaper> = new Map(),
+): Promise<Uint8Array> {
   const sheet = openSheet(packet);
-  packet.blocks.forEach((block, index) => drawBlock(sheet, block, packet.blocks[index + 1], photoBytes));
+  const placements: Placement[] = [];
+  packet.blocks.forEach((block, index) => {
+    if (block.type === 'paper-page') {
+      const paper = papers.get(block.sha256);
+      if (!paper) throw new Error(`no paper was read for a page that is shown: ${block.sha256}`);
+      placements.push(drawPaperPage(sheet, block, paper, placements.length + 1));
+    } else drawBlock(sheet, block, packet.blocks[index + 1], photoBytes);
+  });
   sheet.root.end();
   for (const { name, mediaType, description, text } of packet.attachments) {
     const at = new Date(packet.issuedAt);
@@ -30,10 +44,15 @@ export async function renderPacket(packet: PacketDocument, photoBytes: PhotoByte
     sheet.doc.file(Buffer.from(text, 'utf8'), options);
   }
   drawRunning(sheet, packet);
-  return closeSheet(sheet);
+  return placePapers(await closeSheet(sheet), placements);
 }
 
-function drawBlock(sheet: Sheet, block: Block, next: Block | undefined, photoBytes: PhotoBytes): void {
+function drawBlock(
+  sheet: Sheet,
+  block: Exclude<Block, { type: 'paper-page' }>,
+  next: Block | undefined,
+  photoBytes: PhotoBytes,
+): void {
   switch (block.type) {
     case 'letterhead':
       return drawLetterhead(sheet, block);

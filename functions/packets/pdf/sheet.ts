@@ -43,6 +43,8 @@ export const styleOf = (look: TextLook = 'body'): Style => styles[look];
 export interface Sheet extends Typesetter {
   readonly doc: Doc;
   readonly root: Structure;
+  /** The outline's entry of the part that is being drawn. */
+  part: ReturnType<Doc['outline']['addItem']> | null;
   /** Distance from the top of the page at which the next thing is drawn. */
   y: number;
   newPage(): void;
@@ -102,6 +104,7 @@ export function openSheet(packet: PacketDocument): Sheet {
     ...type,
     doc,
     root,
+    part: null,
     y: MARGIN.top,
     newPage() {
       doc.addPage();

@@ -76,7 +76,12 @@ export async function gatherPhotos(
       for (const exhibit of waiting) await look(exhibit);
     }),
   );
-  return { found, shown };
+  // In the order in which they are declared, whichever was done first.
+  const inOrder = exhibits.flatMap(({ sha256 }) => {
+    const seen = found.get(sha256);
+    return seen ? [[sha256, seen] as const] : [];
+  });
+  return { found: new Map(inOrder), shown };
 }
 
 const notIncluded = (reason: PhotoReason): PhotoFound => ({

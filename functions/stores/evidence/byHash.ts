@@ -42,7 +42,7 @@ export function createEvidenceStore(objects: EvidenceObjects, links: EvidenceLin
     uploadTarget: (declared) => links.uploadTarget(evidenceKey(declared.sha256), declared),
     has: async (sha256) => (await objects.head(evidenceKey(sha256))) !== null,
     get: async (sha256) => (await objects.get(evidenceKey(sha256)))?.bytes ?? null,
-    put: async (bytes: Uint8Array, mediaType: Exhibit['mediaType']) => {
+    put: async (bytes: Uint8Array, mediaType: Exhibit['mediaType'] | 'application/zip') => {
       const sha256 = createHash('sha256').update(bytes).digest('hex');
       await objects.put(evidenceKey(sha256), bytes, { contentType: mediaType, ifAbsent: true });
       return { sha256 };

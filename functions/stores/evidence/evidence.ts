@@ -22,7 +22,10 @@ export interface EvidenceStore {
   has(sha256: string): Promise<boolean>;
   get(sha256: string): Promise<Uint8Array | null>;
   /** Keeps a document that the server itself made, such as a packet. Idempotent. */
-  put(bytes: Uint8Array, mediaType: Exhibit['mediaType']): Promise<{ readonly sha256: string }>;
+  put(
+    bytes: Uint8Array,
+    mediaType: Exhibit['mediaType'] | 'application/zip',
+  ): Promise<{ readonly sha256: string }>;
   /** A short-lived address to read the bytes at, saved under `filename` when downloaded. */
   downloadUrl(sha256: string, filename: string): Promise<string>;
 }

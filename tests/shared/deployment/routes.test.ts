@@ -24,6 +24,7 @@ describe('routes', () => {
     expect(routes.filter(({ allowed }) => allowed === 'anyone').map(({ path }) => path)).toEqual([
       '/api/health',
       '/api/utility',
+      '/api/packet-keys',
     ]);
   });
 

@@ -1,0 +1,8 @@
+import { packetOrder, runJob } from '../packets/jobs.ts';
+import { packetsDeps } from '../packets/wired.ts';
+
+/** Builds an ordered packet. Started by the packets' function alone; what became of it is kept where that one reads. */
+export const handler = async (event: unknown): Promise<void> => {
+  const order = packetOrder.parse(event);
+  await runJob({ ...(await packetsDeps()), startJob: async () => undefined }, order);
+};

@@ -1,0 +1,156 @@
+import * as z from 'zod';
+import type { Member } from '../../shared/roles.ts';
+import { cents, longText } from '../../shared/submissions/fields.ts';
+import { problem, type Problem } from '../../shared/problems/problem.ts';
+import { role } from '../../shared/roles.ts';
+import { describeError } from '../log/log.ts';
+import { Refused } from '../http/refused.ts';
+import { StoreUnavailable } from '../stores/faults.ts';
+import type { PacketsDeps } from './deps.ts';
+import { freezePacket, type Packet } from './freeze.ts';
+import { previewPacket } from './preview.ts';
+
+/** What a job is at, in order. Words: `packet.job.<code>`. */
+export const jobSteps = ['queued', 'load', 'papers', 'photos', 'pages', 'sign', 'archive', 'done'] as const;
+export type JobStep = (typeof jobSteps)[number];
+export type Progress = (what: JobStep, done: number, total: number) => void;
+
+export const packetRequest = z.strictObject({
+  mode: z.enum(['preview', 'freeze']),
+  /** Less than what is left of the statement, where several parties are liable; left out: all that is left. */
+  demandCents: cents.optional(),
+  /** From the second revision on: what changed and why. It stands at the front of the packet. */
+  changes: longText.optional(),
+  /** Answer at once with a job, and build meanwhile. */
+  background: z.boolean().optional(),
+});
+export type PacketRequest = z.output<typeof packetRequest>;
+
+/** A packet that is ordered: enough to build it in another process. */
+export const packetOrder = z.strictObject({
+  jobId: z.string().min(1).max(64),
+  claimId: z.string().min(1).max(64),
+  member: z.strictObject({ personId: z.string(), name: z.string(), roles: z.array(role) }),
+  request: packetRequest,
+});
+export type PacketOrder = z.output<typeof packetOrder>;
+
+export type AskedPacket = Packet & { readonly problems: readonly Problem[] };
+
+/** What is kept of a job while and after it runs. */
+export interface JobRecord {
+  readonly state: 'queued' | 'working' | 'done' | 'failed';
+  readonly what: JobStep;
+  readonly done: number;
+  readonly total: number;
+  readonly startedAt: string;
+  readonly changedAt: string;
+  readonly packet: AskedPacket | null;
+  /** Why it failed, as the answer of the request would have said. */
+  readonly problems: readonly Problem[];
+}
+
+const partitionOf = (claimId: string): string => `packet-job:${claimId}`;
+/** Progress is written no oftener than this. */
+const WRITE_EVERY_MS = 400;
+/** A job that has said nothing for so long is over, whatever it last said: its process ended. */
+export const SILENT_MS = 6 * 60_000;
+
+export async function makePacket(
+  deps: PacketsDeps,
+  member: Member,
+  claimId: string,
+  { mode, demandCents, changes }: PacketRequest,
+): Promise<AskedPacket> {
+  if (mode === 'preview') return previewPacket(deps, member, claimId, demandCents ?? null);
+  return {
+    ...(await freezePacket(deps, member, claimId, demandCents ?? null, changes ?? null)),
+    problems: [],
+  };
+}
+
+export async function queueJob(deps: PacketsDeps, { claimId, jobId }: PacketOrder): Promise<void> {
+  const at = deps.now().toISOString();
+  await deps.projections.put<JobRecord>(
+    partitionOf(claimId),
+    jobId,
+    {
+      state: 'queued',
+      what: 'queued',
+      done: 0,
+      total: 1,
+      startedAt: at,
+      changedAt: at,
+      packet: null,
+      problems: [],
+    },
+    0,
+  );
+}
+
+/** The job as it stands; null when there is none. One that went silent has failed. */
+export async function readJob(deps: PacketsDeps, claimId: string, jobId: string): Promise<JobRecord | null> {
+  const value = (await deps.projections.get<JobRecord>(partitionOf(claimId), jobId))?.value ?? null;
+  if (!value || value.state === 'done' || value.state === 'failed') return value;
+  return deps.now().getTime() - Date.parse(value.changedAt) > SILENT_MS
+    ? { ...value, state: 'failed', problems: [problem('try-again')] }
+    : value;
+}
+
+/**
+ * Builds what was ordered and keeps how far it is. Never throws for what the order itself has wrong: that is the job's
+ * answer. Run twice (a queue delivers at least once) it does no harm: a freeze answers the same revision again.
+ */
+export async function runJob(deps: PacketsDeps, order: PacketOrder): Promise<void> {
+  const { claimId, jobId, member, request } = order;
+  const known = await deps.projections.get<JobRecord>(partitionOf(claimId), jobId);
+  if (known?.value.state === 'done') return;
+  let record: JobRecord = known?.value ?? {
+    state: 'queued',
+    what: 'queued',
+    done: 0,
+    total: 1,
+    startedAt: deps.now().toISOString(),
+    changedAt: '',
+    packet: null,
+    problems: [],
+  };
+  let version = known?.version ?? 0;
+  let writing: Promise<void> = Promise.resolve();
+  let writtenAtMs = 0;
+  const write = (change: Partial<JobRecord>): Promise<void> => {
+    record = { ...record, ...change, changedAt: deps.now().toISOString() };
+    const value = record;
+    writing = writing.then(async () => {
+      if (await deps.projections.put(partitionOf(claimId), jobId, value, version)) version += 1;
+    });
+    return writing;
+  };
+  const progress: Progress = (what, done, total) => {
+    const atMs = Date.now();
+    if (what === record.what && done < total && atMs - writtenAtMs < WRITE_EVERY_MS) return;
+    writtenAtMs = atMs;
+    // A word about progress that could not be kept is no reason to stop.
+    write({ state: 'working', what, done, total }).catch(() => undefined);
+  };
+  try {
+    progress('load', 0, 1);
+    const packet = await makePacket({ ...deps, progress }, member, claimId, request);
+    await writing.catch(() => undefined);
+    writing = Promise.resolve();
+    await write({ state: 'done', what: 'done', done: 1, total: 1, packet });
+  } catch (error) {
+    await writing.catch(() => undefined);
+    writing = Promise.resolve();
+    const problems = problemsOf(error);
+    if (!(error instanceof Refused) && !(error instanceof StoreUnavailable))
+      deps.log({ level: 'error', event: 'packet-job-failed', claimId, jobId, ...describeError(error) });
+    await write({ state: 'failed', problems });
+  }
+}
+
+function problemsOf(error: unknown): readonly Problem[] {
+  if (error instanceof Refused) return error.problems;
+  if (error instanceof StoreUnavailable) return [problem('try-again')];
+  return [problem('our-fault', '', { reference: '' })];
+}
