@@ -25,6 +25,7 @@ export interface Beside {
 /** What a bundle reads at run time and cannot hold; it lies beside it under this name. */
 export const besideBundle: Partial<Record<FunctionName, readonly Beside[]>> = {
   packets: [{ from: 'functions/packets/fonts', as: 'fonts' }],
+  packetJobs: [{ from: 'functions/packets/fonts', as: 'fonts' }],
   publish: [{ from: 'site/dist', as: 'site' }],
 };
 
@@ -49,3 +50,27 @@ export function programCommand(root: string, { from, as }: Beside, output: strin
     `--outfile=${quoted(`${output}/${as}`)}`,
   ].join(' ');
 }
+
+/** Compiled for one system, and therefore not part of a bundle: the picture library with what it needs. */
+const pictures = [
+  'sharp',
+  'detect-libc',
+  'semver',
+  '@img/colour',
+  '@img/sharp-linux-x64',
+  '@img/sharp-libvips-linux-x64',
+] as const;
+export const asInstalled: Partial<Record<FunctionName, readonly string[]>> = {
+  packets: pictures,
+  packetJobs: pictures,
+};
+
+/** Copies packages beside a bundle. One that is not installed (another system's machine) fails the deployment, not a packet. */
+export const installedCommands = (root: string, packages: readonly string[], output: string): string[] =>
+  packages.flatMap((name) => {
+    const to = `${output}/node_modules/${name}`;
+    return [
+      `mkdir -p ${JSON.stringify(to)}`,
+      `cp -RL ${JSON.stringify(`${root}/node_modules/${name}/.`)} ${JSON.stringify(to)}`,
+    ];
+  });

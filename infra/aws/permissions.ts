@@ -1,8 +1,8 @@
 import type { Family } from '../../shared/deployment/routes.ts';
 import type { TableName } from '../../shared/deployment/tables.ts';
 
-/** Every Lambda function: one a family of routes, and the two that no route starts. */
-export type FunctionName = Family | 'project' | 'publish';
+/** Every Lambda function: one a family of routes, and the three that no route starts. */
+export type FunctionName = Family | 'packetJobs' | 'project' | 'publish';
 export type BucketName = 'evidence' | 'published' | 'inventory' | 'network';
 
 export interface Permission {
@@ -10,7 +10,10 @@ export interface Permission {
   readonly on:
     | { readonly table: TableName }
     /** Objects whose key starts with `prefix` ('' for all); `s3:ListBucket` here is limited to the same prefix. */
-    | { readonly bucket: BucketName; readonly prefix: string };
+    | { readonly bucket: BucketName; readonly prefix: string }
+    /** The key that signs packets. */
+    | { readonly key: 'packets' }
+    | { readonly function: 'packetJobs' };
 }
 
 const read = ['dynamodb:GetItem', 'dynamodb:Query'] as const;
@@ -27,6 +30,18 @@ const handInPersonal = [
 ] as const;
 /** Without the right to list, a missing object answers "forbidden", and absence could not be told from a fault. */
 const readObjects = ['s3:GetObject', 's3:ListBucket'] as const;
+
+/** Building a packet, asked for by a request or handed over by one. A job says how far it is among the projections. */
+const packetRights: readonly Permission[] = [
+  { actions: [...read, ...append], on: { table: 'submissions' } },
+  { actions: readPersonal, on: { table: 'personal' } },
+  { actions: [...read, ...append], on: { table: 'projections' } },
+  { actions: [...read, ...append], on: { table: 'unique' } },
+  { actions: readObjects, on: { bucket: 'inventory', prefix: '' } },
+  { actions: [...readObjects, 's3:PutObject'], on: { bucket: 'evidence', prefix: '' } },
+  // It is handed a digest; the key itself stays where it is.
+  { actions: ['kms:Sign', 'kms:GetPublicKey'], on: { key: 'packets' } },
+];
 
 /**
  * Everything that a function may do, read top to bottom: function × action × resource. The stack grants exactly this
@@ -61,13 +76,11 @@ export const permissions: Readonly<Record<FunctionName, readonly Permission[]>> 
     { actions: [...readObjects, 's3:PutObject'], on: { bucket: 'evidence', prefix: '' } },
   ],
   packets: [
-    { actions: [...read, ...append], on: { table: 'submissions' } },
-    { actions: readPersonal, on: { table: 'personal' } },
-    { actions: ['dynamodb:Query'], on: { table: 'projections' } },
-    { actions: [...read, ...append], on: { table: 'unique' } },
-    { actions: readObjects, on: { bucket: 'inventory', prefix: '' } },
-    { actions: [...readObjects, 's3:PutObject'], on: { bucket: 'evidence', prefix: '' } },
+    ...packetRights,
+    // Asks for a packet to be built, and nothing else of any function.
+    { actions: ['lambda:InvokeFunction'], on: { function: 'packetJobs' } },
   ],
+  packetJobs: packetRights,
   health: [{ actions: ['dynamodb:GetItem'], on: { table: 'projections' } }],
   project: [
     { actions: readStream, on: { table: 'submissions' } },

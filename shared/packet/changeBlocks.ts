@@ -2,7 +2,7 @@ import type { Block } from './blocks.ts';
 import type { PacketReader } from './reader.ts';
 import type { PacketContent } from './schema.ts';
 
-/** Before everything else in a further revision: what changed and why, and the records that came since the last one. */
+/** Right after the letter of a further revision: what changed and why, and the records that came since the last one. */
 export function changeBlocks({ issue, manifest }: PacketContent, reader: PacketReader): Block[] {
   if (issue.state !== 'frozen' || issue.changes === null) return [];
   const { say } = reader;
@@ -21,7 +21,7 @@ export function changeBlocks({ issue, manifest }: PacketContent, reader: PacketR
           },
         ];
   return [
-    { type: 'heading', level: 1, text: say('packet.changes.title', { revision }) },
+    { type: 'heading', level: 1, text: say('packet.changes.title', { revision }), newPage: true },
     ...issue.changes.split(/\s*\n\s*/).map((text): Block => ({ type: 'paragraph', text })),
     { type: 'paragraph', text: say('packet.changes.added', { count: records.length, revision }) },
     ...list,

@@ -32,8 +32,8 @@ export function packetDocument(content: PacketContent): PacketDocument {
     runningFoot: `${title}, ${reader.date(issue.asOf)}`,
     pageOf: (page, pages) => say('packet.page-of', { page, pages }),
     blocks: [
-      ...changeBlocks(content, reader),
       ...letterBlocks(content, reader),
+      ...changeBlocks(content, reader),
       ...summaryBlocks(content, reader),
       ...statementBlocks(content, reader),
       ...accountBlocks(content, reader),

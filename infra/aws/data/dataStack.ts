@@ -7,6 +7,7 @@ import {
   TableEncryption,
   type ITable,
 } from 'aws-cdk-lib/aws-dynamodb';
+import { Key, KeySpec, KeyUsage, type CfnKey, type IKey } from 'aws-cdk-lib/aws-kms';
 import {
   BlockPublicAccess,
   Bucket,
@@ -51,6 +52,8 @@ export class DataStack extends Stack {
   /** Network models: of all that is kept here what most wants to stay private after the people. */
   readonly network: IBucket;
   readonly people: People;
+  /** Signs packets. With it gone, no earlier packet could be told to be the utility's own. */
+  readonly packetKey: IKey;
 
   constructor(app: App, id: string, settings: DeploymentSettings, props: StackProps) {
     super(app, id, { ...props, terminationProtection: true });
@@ -76,6 +79,14 @@ export class DataStack extends Stack {
     });
     this.inventory = this.bucket('inventory', {});
     this.network = this.bucket('network', {});
+    const packetKey = new Key(this, 'PacketKey', {
+      description: 'Signs claim packets',
+      keySpec: KeySpec.ECC_NIST_P256,
+      keyUsage: KeyUsage.SIGN_VERIFY,
+      removalPolicy: RemovalPolicy.RETAIN,
+    });
+    (packetKey.node.defaultChild as CfnKey).overrideLogicalId('PacketKey');
+    this.packetKey = packetKey;
     this.people = new People(this, 'People', settings);
 
     for (const [name, table] of Object.entries(this.tables))

@@ -4,7 +4,7 @@ import { Architecture, Runtime } from 'aws-cdk-lib/aws-lambda';
 import { LogLevel, NodejsFunction, OutputFormat } from 'aws-cdk-lib/aws-lambda-nodejs';
 import { LogGroup, type RetentionDays } from 'aws-cdk-lib/aws-logs';
 import { Construct } from 'constructs';
-import { handlerBundle, programCommand, type Beside } from '../bundling.ts';
+import { handlerBundle, installedCommands, programCommand, type Beside } from '../bundling.ts';
 import type { FunctionName, Permission } from '../permissions.ts';
 
 export interface HouseFunctionProps {
@@ -22,6 +22,8 @@ export interface HouseFunctionProps {
   readonly beside: readonly Beside[];
   /** Threads that it starts, bundled beside it: from which file, and under which name. */
   readonly programs: readonly Beside[];
+  /** Packages with compiled parts: not bundled, but copied beside it as they are installed. */
+  readonly asInstalled: readonly string[];
   readonly memoryMb: number;
   readonly timeout: Duration;
   readonly logDays: RetentionDays;
@@ -39,7 +41,8 @@ export class HouseFunction extends Construct {
       projectRoot: props.root,
       depsLockFilePath: `${props.root}/package-lock.json`,
       runtime: Runtime.NODEJS_24_X,
-      architecture: Architecture.ARM_64,
+      // Compiled parts come from the machine that deploys, which the handbook asks to be Linux on x86-64.
+      architecture: props.asInstalled.length > 0 ? Architecture.X86_64 : Architecture.ARM_64,
       memorySize: props.memoryMb,
       timeout: props.timeout,
       environment: { ...props.environment, NODE_OPTIONS: '--enable-source-maps' },
@@ -53,7 +56,7 @@ export class HouseFunction extends Construct {
         mainFields: [...handlerBundle.mainFields],
         banner: handlerBundle.banner,
         inject: [props.inject],
-        externalModules: [],
+        externalModules: [...props.asInstalled],
         // On the machine at hand, never in a container: a synth needs no Docker and no network.
         forceDockerBundling: false,
         logLevel: LogLevel.WARNING,
@@ -64,6 +67,7 @@ export class HouseFunction extends Construct {
             ...props.beside.map(
               ({ from, as }) => `cp -R ${JSON.stringify(from)} ${JSON.stringify(`${output}/${as}`)}`,
             ),
+            ...installedCommands(props.root, props.asInstalled, output),
             ...props.programs.map((program) => programCommand(props.root, program, output)),
           ],
         },
@@ -80,7 +84,7 @@ export class HouseFunction extends Construct {
 /** A permission as IAM statements. Listing is a right on the bucket, limited to the prefix; the rest is on its objects. */
 function statements({ actions, on }: Permission, arnOf: HouseFunctionProps['arnOf']): PolicyStatement[] {
   const arn = arnOf(on);
-  if ('table' in on) return [new PolicyStatement({ actions: [...actions], resources: [arn] })];
+  if (!('bucket' in on)) return [new PolicyStatement({ actions: [...actions], resources: [arn] })];
   const onObjects = actions.filter((action) => action !== 's3:ListBucket');
   const listing = new PolicyStatement({
     actions: ['s3:ListBucket'],

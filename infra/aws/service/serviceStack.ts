@@ -1,14 +1,14 @@
 import { CfnOutput, Duration, Stack, type App, type StackProps } from 'aws-cdk-lib';
 import { Rule, Schedule } from 'aws-cdk-lib/aws-events';
 import { LambdaFunction } from 'aws-cdk-lib/aws-events-targets';
-import { StartingPosition } from 'aws-cdk-lib/aws-lambda';
+import { EventInvokeConfig, StartingPosition } from 'aws-cdk-lib/aws-lambda';
 import { DynamoEventSource, SqsDlq } from 'aws-cdk-lib/aws-lambda-event-sources';
 import { Queue, QueueEncryption } from 'aws-cdk-lib/aws-sqs';
 import { environmentNames } from '../../../shared/deployment/environment.ts';
 import { families, type Family } from '../../../shared/deployment/routes.ts';
 import { tables, type TableName } from '../../../shared/deployment/tables.ts';
 import type { DataStack } from '../data/dataStack.ts';
-import { besideBundle, programsOf } from '../bundling.ts';
+import { asInstalled, besideBundle, programsOf } from '../bundling.ts';
 import { permissions, type FunctionName, type Permission } from '../permissions.ts';
 import type { DeploymentSettings } from '../settings.ts';
 import { Api } from './api.ts';
@@ -38,7 +38,9 @@ const memoryMb: Readonly<Record<FunctionName, number>> = {
   // Two threads with the solver, each with its own copy of the file, on a whole core.
   network: 2048,
   evidence: 512,
-  packets: 1769,
+  packets: 2048,
+  // Photos unpacked two at a time, and the archive with its originals whole.
+  packetJobs: 3008,
   health: 256,
   project: 1024,
   publish: 1769,
@@ -83,9 +85,16 @@ export class ServiceStack extends Stack {
       [environmentNames.tokenIssuer]: tokenIssuer,
       [environmentNames.tokenAudience]: tokenAudience,
     };
-    const arnOf = (on: Permission['on']): string =>
-      'table' in on ? data.tables[on.table].tableArn : buckets[on.bucket].bucketArn;
-    const make = (name: FunctionName, timeout: Duration): HouseFunction =>
+    const arnOf = (on: Permission['on']): string => {
+      if ('table' in on) return data.tables[on.table].tableArn;
+      if ('bucket' in on) return buckets[on.bucket].bucketArn;
+      return 'key' in on ? data.packetKey.keyArn : packetJobs.fn.functionArn;
+    };
+    const make = (
+      name: FunctionName,
+      timeout: Duration,
+      more: Readonly<Record<string, string>> = {},
+    ): HouseFunction =>
       new HouseFunction(this, {
         name,
         entry: `${props.functionsFolder}/${name}/handler.ts`,
@@ -94,22 +103,37 @@ export class ServiceStack extends Stack {
         environment: {
           ...environment,
           ...(name === 'publish' ? { [environmentNames.siteFolder]: `${taskFolder}/site` } : {}),
+          ...more,
         },
         permissions: permissions[name],
         arnOf,
         programs: (programsOf[name] ?? []).map(({ from, as }) => ({ from: `${props.root}/${from}`, as })),
         beside: (besideBundle[name] ?? []).map(({ from, as }) => ({ from: `${props.root}/${from}`, as })),
+        asInstalled: asInstalled[name] ?? [],
         memoryMb: memoryMb[name],
         timeout,
         logDays: settings.logDays,
         ...(name === 'publish' && settings.reserveConcurrency ? { reservedConcurrency: 1 } : {}),
       });
+    const signing = { [environmentNames.packetKey]: data.packetKey.keyArn };
+    const packetJobs = make('packetJobs', Duration.minutes(5), signing);
+    // Asked again it would do no harm, but what failed by itself is the clerk's to see and to ask for.
+    new EventInvokeConfig(this, 'PacketJobsOnce', {
+      function: packetJobs.fn,
+      retryAttempts: 0,
+      maxEventAge: Duration.minutes(5),
+    });
+    const ofPackets = { ...signing, [environmentNames.packetJobsFunction]: packetJobs.fn.functionName };
     // The gateway gives up after 30 s, so a function that works longer works for nobody.
     const ofFamilies = Object.fromEntries(
-      families.map((family) => [family, make(family, Duration.seconds(29))]),
+      families.map((family) => [
+        family,
+        make(family, Duration.seconds(29), family === 'packets' ? ofPackets : {}),
+      ]),
     ) as Record<Family, HouseFunction>;
     this.functions = {
       ...ofFamilies,
+      packetJobs,
       // Another inventory in force means every known hydrant anew.
       project: make('project', Duration.minutes(5)),
       publish: make('publish', Duration.minutes(2)),

@@ -1,5 +1,5 @@
 import { createServer, type Server } from 'node:http';
-import { mkdtemp, rm } from 'node:fs/promises';
+import { mkdtemp, rm, writeFile } from 'node:fs/promises';
 import type { AddressInfo } from 'node:net';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -121,6 +121,7 @@ beforeAll(async () => {
   dynamodb = await startDynamodb({ folder: null, port: 0 });
   proxy = await recordingProxy(dynamodb.endpoint);
   const { privateKey } = await generateKeyPair('ES256', { extractable: true });
+  await writeFile(join(folder, 'packet-key.json'), JSON.stringify(await exportJWK(privateKey)));
   const issuer = await createIssuer({ ...(await exportJWK(privateKey)), kid: 'k', alg: 'ES256' });
   keys = createServer((_, response) => response.end(JSON.stringify(issuer.keySet)));
   await new Promise<void>((resolve) => keys.listen(0, '127.0.0.1', resolve));
@@ -141,6 +142,7 @@ beforeAll(async () => {
     [environmentNames.tokenIssuer]: developmentIssuer,
     [environmentNames.tokenAudience]: developmentAudience,
     [environmentNames.tokenKeysUrl]: `http://127.0.0.1:${(keys.address() as AddressInfo).port}/`,
+    [environmentNames.packetKey]: pathToFileURL(join(folder, 'packet-key.json')).href,
     AWS_ENDPOINT_URL_S3: s3.endpoint,
     // The body as it is, not in chunks with a checksum at the end.
     AWS_REQUEST_CHECKSUM_CALCULATION: 'WHEN_REQUIRED',
@@ -156,7 +158,8 @@ beforeAll(async () => {
     await call('project', { Records: [{ dynamodb: { Keys, SequenceNumber: '1' } }] });
   }
   // Uploads first: what reads a photo then finds one.
-  const others = routes.filter(({ family }) => family !== 'submissions');
+  const jobPath = '/api/claims/{claimId}/packet-jobs/{jobId}';
+  const others = routes.filter(({ family, path }) => family !== 'submissions' && path !== jobPath);
   for (const { method, path } of others.toSorted(
     (a, b) =>
       Number(b.method === 'POST' && b.family === 'evidence') -
@@ -170,8 +173,31 @@ beforeAll(async () => {
     expect(answer.statusCode, `${method} ${path}: ${answer.body}`).toBeLessThan(400);
     await followUpload(answer);
   }
+  await orderPacket();
   for (let time = 0; time < 2; time++) await call('publish', {});
 }, 120_000);
+
+/** A packet as a job, here in the same process, and then as the function that builds ordered ones is started. */
+async function orderPacket(): Promise<void> {
+  const path = `/api/claims/${demo.claimId}`;
+  const ordered = await call(
+    'packets',
+    request('POST', `${path}/packet`, { mode: 'preview', background: true }),
+  );
+  expect(ordered.statusCode).toBe(202);
+  const { jobId } = JSON.parse(ordered.body ?? '') as { jobId: string };
+  for (let state = 'queued'; state === 'queued' || state === 'working';) {
+    const answer = await call('packets', request('GET', `${path}/packet-jobs/${jobId}`));
+    ({ state } = JSON.parse(answer.body ?? '') as { state: string });
+    expect(['queued', 'working', 'done']).toContain(state);
+  }
+  await call('packetJobs', {
+    jobId: 'another',
+    claimId: demo.claimId,
+    member: { personId: 'm-1', name: 'A Manager', roles: ['manager'] },
+    request: { mode: 'freeze', demandCents: 1, changes: 'Less is asked.' },
+  });
+}
 
 /** As `npm run import` does, with a manager's own rights: the files first, then the fact. */
 async function loadInventory(): Promise<void> {
@@ -230,10 +256,12 @@ function covers({ actions, on }: Permission, request: string): boolean {
   const [action = '', resource = ''] = request.split(' ');
   if (!actions.includes(action)) return false;
   if ('table' in on) return resource === localTableNames[on.table];
+  // Neither is asked for here: a key in a file signs, and jobs run in this process.
+  if (!('bucket' in on)) return false;
   return resource.startsWith(`${on.bucket}/${on.prefix}`);
 }
 
-describe.each([...families, 'project', 'publish'] as FunctionName[])('%s', (name) => {
+describe.each([...families, 'packetJobs', 'project', 'publish'] as FunctionName[])('%s', (name) => {
   it('asks for nothing that it may not do', () => {
     const requests = [...(asked.get(name) ?? [])];
     expect(requests.filter((one) => !permissions[name].some((right) => covers(right, one))).sort()).toEqual(
@@ -246,7 +274,7 @@ describe.each([...families, 'project', 'publish'] as FunctionName[])('%s', (name
     const unused = permissions[name].flatMap(({ actions, on }) =>
       actions
         .filter((action) => !requests.some((one) => covers({ actions: [action], on }, one)))
-        .map((action) => `${action} ${'table' in on ? on.table : on.bucket}`),
+        .map((action) => `${action} ${Object.values(on)[0] as string}`),
     );
     expect(unused.sort()).toEqual((seldom[name] ?? []).toSorted());
   });
@@ -257,5 +285,17 @@ const seldom: Partial<Record<FunctionName, readonly string[]>> = {
   // An attempt that stopped after its first write left a row that the next one takes away.
   submissions: ['dynamodb:DeleteItem personal'],
   // Two clerks freeze at once: the one that is refused reads what the other wrote.
-  packets: ['dynamodb:GetItem submissions', 'dynamodb:GetItem unique'],
+  packetJobs: [
+    'dynamodb:GetItem submissions',
+    'dynamodb:GetItem unique',
+    'kms:GetPublicKey packets',
+    'kms:Sign packets',
+  ],
+  packets: [
+    'dynamodb:GetItem submissions',
+    'dynamodb:GetItem unique',
+    'kms:GetPublicKey packets',
+    'kms:Sign packets',
+    'lambda:InvokeFunction packetJobs',
+  ],
 };

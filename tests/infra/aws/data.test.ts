@@ -104,6 +104,14 @@ describe('buckets', () => {
       if (Effect === 'Allow') expect(Principal).not.toEqual({ AWS: '*' });
   });
 
+  it('keeps the key that signs packets, which signs and does nothing else', () => {
+    expect(resources['PacketKey']).toMatchObject({
+      Type: 'AWS::KMS::Key',
+      DeletionPolicy: 'Retain',
+      Properties: { KeySpec: 'ECC_NIST_P256', KeyUsage: 'SIGN_VERIFY' },
+    });
+  });
+
   it('locks evidence for the days that the settings say', () => {
     expect(resources['EvidenceBucket']!.Properties).toMatchObject({
       ObjectLockEnabled: true,

@@ -20,7 +20,7 @@ const list = <T>(value: T | readonly T[]): readonly T[] =>
 function shortName(resource: unknown): string {
   const text = JSON.stringify(resource);
   const found =
-    /(SubmissionsTable|PersonalTable|ProjectionsTable|UniqueTable|EvidenceBucket|InventoryBucket|NetworkBucket|PublishedBucket|ProjectFailures|PublishFailures)/.exec(
+    /(SubmissionsTable|PersonalTable|ProjectionsTable|UniqueTable|EvidenceBucket|InventoryBucket|NetworkBucket|PublishedBucket|ProjectFailures|PublishFailures|PacketKey|FunctionpacketJobsHandler)/.exec(
       text,
     )?.[1];
   if (found === undefined) return text;
@@ -62,6 +62,8 @@ const bucketId = {
 const expected = ({ actions, on }: Permission): string[] =>
   actions.map((action) => {
     if ('table' in on) return `${action} on ${tables[on.table].logicalId}`;
+    if ('key' in on) return `${action} on PacketKey`;
+    if ('function' in on) return `${action} on FunctionpacketJobsHandler`;
     if (action !== 's3:ListBucket') return `${action} on ${bucketId[on.bucket]}/${on.prefix}*`;
     const limit =
       on.prefix === '' ? '' : ` if ${JSON.stringify({ StringLike: { 's3:prefix': `${on.prefix}*` } })}`;
@@ -129,26 +131,28 @@ describe('what no function may do', () => {
     const writers = personal.filter(({ action }) => /Put|Delete/.test(action)).map(({ name }) => name);
     expect([...new Set(writers)]).toEqual(['submissions']);
     expect([...new Set(personal.map(({ name }) => name))].sort()).toEqual([
+      'packetJobs',
       'packets',
       'records',
       'submissions',
     ]);
   });
 
-  it('only two functions write facts or take numbers', () => {
+  it('only those who take submissions or issue packets write facts or take numbers', () => {
     expect(
       who(({ action, on }) => 'table' in on && on.table === 'submissions' && writes.test(action)),
-    ).toEqual(['packets', 'submissions']);
+    ).toEqual(['packetJobs', 'packets', 'submissions']);
     expect(who(({ action, on }) => 'table' in on && on.table === 'unique' && writes.test(action))).toEqual([
+      'packetJobs',
       'packets',
       'submissions',
     ]);
   });
 
-  it('only the projector writes projections', () => {
+  it('only the projector writes projections; a packet that is being made says there how far it is', () => {
     expect(
       who(({ action, on }) => 'table' in on && on.table === 'projections' && writes.test(action)),
-    ).toEqual(['project']);
+    ).toEqual(['packetJobs', 'packets', 'project']);
   });
 
   it('the function that takes submissions sees no evidence', () => {

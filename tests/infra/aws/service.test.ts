@@ -62,15 +62,16 @@ describe('functions', () => {
   const named = (name: string) =>
     house.find(([id]) => id.startsWith(`Function${name}Handler`))![1].Properties;
 
-  it('are one a family, the projector and the publisher', () => {
-    for (const name of [...families, 'project', 'publish']) expect(named(name)).toBeDefined();
-    expect(house).toHaveLength(families.length + 2);
+  it('are one a family, the builder of packets, the projector and the publisher', () => {
+    for (const name of [...families, 'packetJobs', 'project', 'publish']) expect(named(name)).toBeDefined();
+    expect(house).toHaveLength(families.length + 3);
   });
 
-  it.each(house)('%s runs Node 24 on arm64 with a log of its own', (_, { Properties }) => {
+  it.each(house)('%s runs Node 24 with a log of its own', (id, { Properties }) => {
     expect(Properties).toMatchObject({
       Runtime: 'nodejs24.x',
-      Architectures: ['arm64'],
+      // What is compiled comes from the machine that deploys.
+      Architectures: [/^Functionpacket/.test(id) ? 'x86_64' : 'arm64'],
       Handler: 'index.handler',
     });
     expect(Properties['LoggingConfig'].LogGroup).toBeDefined();
@@ -89,6 +90,8 @@ describe('functions', () => {
           environmentNames.publishedUrl,
           environmentNames.tokenIssuer,
           environmentNames.tokenAudience,
+          ...(/^Functionpacket/.test(id) ? [environmentNames.packetKey] : []),
+          ...(id.startsWith('Functionpackets') ? [environmentNames.packetJobsFunction] : []),
           ...(id.startsWith('Functionpublish') ? [environmentNames.siteFolder] : []),
           'NODE_OPTIONS',
         ].sort(),
@@ -96,6 +99,13 @@ describe('functions', () => {
       expect(JSON.stringify(variables).length).toBeLessThan(3000);
     },
   );
+
+  it('build an ordered packet once: what failed is the clerk’s to ask for again', () => {
+    const configs = Object.values(resources).filter(({ Type }) => Type === 'AWS::Lambda::EventInvokeConfig');
+    expect(
+      configs.filter(({ Properties }) => JSON.stringify(Properties).includes('FunctionpacketJobsHandler')),
+    ).toMatchObject([{ Properties: { MaximumRetryAttempts: 0 } }]);
+  });
 
   it('publish one at a time', () => {
     expect(named('publish')['ReservedConcurrentExecutions']).toBe(1);
