@@ -1,6 +1,7 @@
 import { packetLetterOf } from '../../shared/packet/content.ts';
 import { asOfRecords } from '../../shared/packet/ready.ts';
-import { evidenceFor, type EvidenceAsked } from '../../shared/letters/evidence.ts';
+import type { ClaimLetter } from '../../shared/letters/answer.ts';
+import { evidenceFor } from '../../shared/letters/evidence.ts';
 import { letterTemplate, type Letter } from '../../shared/letters/letter.ts';
 import type { Problem } from '../../shared/problems/problem.ts';
 import { ofKind } from '../../shared/submissions/effective.ts';
@@ -16,13 +17,6 @@ const letterIn = ({ settings }: PacketsDeps, claim: LoadedClaim, issue: Issue): 
 /** What of its letter stands in the way of issuing a packet. */
 export const letterProblems = (deps: PacketsDeps, claim: LoadedClaim, issue: Issue): readonly Problem[] =>
   letterIn(deps, claim, issue).problems;
-
-export interface ClaimLetter extends Omit<Letter, 'paragraphs'> {
-  /** The utility's language, in which the letter is. */
-  readonly locale: PacketsDeps['settings']['locale'];
-  readonly template: string;
-  readonly evidence: readonly EvidenceAsked[];
-}
 
 /** The claim's letter as the next preview would have it, for the desk to edit. */
 export async function claimLetter(deps: PacketsDeps, member: Member, claimId: string): Promise<ClaimLetter> {

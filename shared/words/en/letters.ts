@@ -19,7 +19,7 @@ export const letters = {
   'letter.title': 'Letter',
   'letter.intro':
     'The packet opens with this letter. Its fields in braces are filled in when the packet is made. Text in [square brackets] is left out where one of its fields is empty.',
-  'letter.which': 'Which letter, by who pays',
+  'letter.open': 'Read and edit the letter',
   'letter.text-label': 'Text of the letter',
   'letter.insert': 'Put a field into the text',
   'letter.insert-empty': 'nothing recorded',

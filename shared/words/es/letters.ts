@@ -17,7 +17,7 @@ export const letters: Record<keyof typeof english, string> = {
   'letter.title': 'Carta',
   'letter.intro':
     'El expediente se abre con esta carta. Sus campos entre llaves se completan cuando se hace el expediente. El texto entre [corchetes] se omite donde uno de sus campos está vacío.',
-  'letter.which': 'Qué carta, según quién paga',
+  'letter.open': 'Leer y editar la carta',
   'letter.text-label': 'Texto de la carta',
   'letter.insert': 'Poner un campo en el texto',
   'letter.insert-empty': 'no consta',

@@ -7,6 +7,7 @@ import { Heading } from '../screens/Heading.tsx';
 import { StageTag, StrikeAlarms } from '../screens/StrikeFacts.tsx';
 import { partyTitle, strikeTitle } from '../screens/titles.ts';
 import { Unread } from '../screens/Unread.tsx';
+import { LetterPanel } from './LetterPanel.tsx';
 import { PacketPanel } from './PacketPanel.tsx';
 import { StatementView } from './StatementView.tsx';
 
@@ -74,6 +75,7 @@ function Content({ answer }: { readonly answer: ClaimAnswer }) {
           </div>
         </dl>
         <PacketPanel claim={claim} />
+        <LetterPanel claimId={claim.claimId} />
       </div>
       <div class="case-main">
         <section>

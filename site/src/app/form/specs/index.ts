@@ -10,6 +10,7 @@ import {
 import { claimOpenedSpec, demandSentSpec } from './claim.ts';
 import { flowTestSpec } from './flowTest.ts';
 import { hydrantModelSpec } from './hydrantModel.ts';
+import { letterTextSpec } from './letterText.ts';
 import { expectedReturnSpec, noticeSpec, outageSpec } from './notice.ts';
 import { partySpec } from './party.ts';
 import { repairSpec } from './repair.ts';
@@ -46,6 +47,7 @@ export const specs: Partial<Record<FactKind, FormSpec>> = Object.fromEntries(
     claimHandlingSpec,
     claimOpenedSpec,
     demandSentSpec,
+    letterTextSpec,
     hydrantModelSpec,
   ].map((spec) => [spec.kind, spec]),
 );
