@@ -1,6 +1,6 @@
 import type { PacketContent } from '../packet/schema.ts';
 import { packetDocument } from '../packet/document.ts';
-import { archiveFindings } from './checks/archive.ts';
+import { archiveFindings, SIGNATURE_NAME } from './checks/archive.ts';
 import { attachmentFindings, DATA_NAME, doubleFindings } from './checks/attachments.ts';
 import { claimFindings } from './checks/claim.ts';
 import { readContent } from './checks/content.ts';
@@ -9,6 +9,7 @@ import { markFindings, pictureFindings } from './checks/pictures.ts';
 import { statementFindings } from './checks/statement.ts';
 import { storyFindings } from './checks/story.ts';
 import { waterFindings } from './checks/water.ts';
+import type { EmbeddedFile } from './file/attachments.ts';
 import type { PageTextReader, TextRun } from './file/pageText.ts';
 import { readArchive, type ArchivedFile } from './file/readArchive.ts';
 import { readPdf, type ReadPdf } from './file/readPdf.ts';
@@ -21,6 +22,7 @@ export interface VerifyQuestion {
   readonly pdf: Uint8Array;
   /** The companion archive with the originals; null when none was given. */
   readonly archive?: Uint8Array | null | undefined;
+  /** The detached signature; left out, the one in the archive counts. */
   readonly jws?: string | null | undefined;
   /** JSON of the utility's JWK set. */
   readonly keys?: string | null | undefined;
@@ -79,10 +81,10 @@ export async function verifyPacket(
     ...pdf.oddities,
     ...doubleFindings(pdf.files),
     ...findings,
-    ...(content ? await contentFindings(content, pdf, archive?.files ?? null, readText) : []),
+    ...(content ? await contentFindings(content, pdf, data, archive?.files ?? null, readText) : []),
   ];
   const signature = await checkSignature({
-    jws: question.jws ?? null,
+    jws: question.jws ?? archivedSignature(archive?.files ?? []),
     keys: question.keys ?? null,
     pdfSha256: pdf.sha256,
     claimNumber: content?.claim.claimNumber ?? null,
@@ -97,10 +99,17 @@ export async function verifyPacket(
   };
 }
 
+/** The signature that lies in the archive beside the originals. */
+function archivedSignature(files: readonly ArchivedFile[]): string | null {
+  const file = files.find(({ name }) => name === SIGNATURE_NAME);
+  return file ? new TextDecoder().decode(file.content) : null;
+}
+
 /** Every check of the data against themselves, the pages, the pictures and the archive. */
 async function contentFindings(
   content: PacketContent,
   pdf: ReadPdf,
+  data: EmbeddedFile,
   archived: readonly ArchivedFile[] | null,
   readText: PageTextReader,
 ): Promise<Finding[]> {
@@ -118,7 +127,7 @@ async function contentFindings(
     ...findings,
     ...printedFindings(document, own, new Set(papers.map(({ page }) => page))),
     ...paperFindings(papers, await originals(content, archived ?? [], readText)),
-    ...(archived ? archiveFindings(content, archived, pdf.sha256) : []),
+    ...(archived ? archiveFindings(content, archived, data) : []),
   ];
 }
 

@@ -12,8 +12,8 @@ export type ArchiveReading =
   | { readonly ok: true; readonly files: readonly ArchivedFile[] }
   | { readonly ok: false; readonly problem: Finding };
 
-/** Originals of a packet's photos: 60 of 4 MB and room for as much again. */
-export const MOST_ARCHIVE_BYTES = 600_000_000;
+/** An archive is made of 700 MB at the most, and some lists. */
+export const MOST_ARCHIVE_BYTES = 760_000_000;
 const MOST_FILES = 5_000;
 
 /** Every file of a companion archive (ZIP) with its hash. */

@@ -132,7 +132,12 @@ export const verify = {
     'Archive, {name}: this is not the {exhibitId} that was recorded. Its SHA-256 is {file}; the packet says {own}.',
   'verify.finding.archive-missing': 'Archive: {exhibitId} is not in it (SHA-256 {own}).',
   'verify.finding.archive-added': 'Archive, {name}: the packet does not list this file (SHA-256 {file}).',
-  'verify.finding.archive-list': 'Archive, {name}: it lists a file that is not there (SHA-256 {own}).',
+  'verify.finding.archive-list': 'Archive, {name}: the archive’s own list says SHA-256 {own}; it is {file}.',
+  'verify.finding.archive-list-missing':
+    'Archive: its own list names {name}, which is not there (SHA-256 {own}).',
+  'verify.finding.archive-not-listed': 'Archive, {name}: the archive’s own list does not name it.',
+  'verify.finding.archive-no-list': 'Archive: its list, {name}, is not there.',
+  'verify.finding.archive-data': 'Archive, {name}: it is not the data that the PDF carries.',
 
   'verify.finding.keys-not-keys': 'The keys could not be read: give the utility’s key set as JSON (JWK set).',
   'verify.finding.signature-unreadable':

@@ -133,7 +133,12 @@ export const verify: Record<keyof typeof english, string> = {
     'Originales, {name}: no es el {exhibitId} que se registró. Su SHA-256 es {file}; el expediente dice {own}.',
   'verify.finding.archive-missing': 'Originales: falta {exhibitId} (SHA-256 {own}).',
   'verify.finding.archive-added': 'Originales, {name}: el expediente no lista este archivo (SHA-256 {file}).',
-  'verify.finding.archive-list': 'Originales, {name}: lista un archivo que no está (SHA-256 {own}).',
+  'verify.finding.archive-list': 'Originales, {name}: su propia lista dice SHA-256 {own}; es {file}.',
+  'verify.finding.archive-list-missing':
+    'Originales: su propia lista nombra {name}, que no está (SHA-256 {own}).',
+  'verify.finding.archive-not-listed': 'Originales, {name}: su propia lista no lo nombra.',
+  'verify.finding.archive-no-list': 'Originales: falta su lista, {name}.',
+  'verify.finding.archive-data': 'Originales, {name}: no son los datos que lleva el PDF.',
 
   'verify.finding.keys-not-keys':
     'Las claves no se pudieron leer: dé el juego de claves del servicio de agua como JSON (JWK set).',
