@@ -93,8 +93,8 @@ async function sameAsLast(
 
 const named = ({
   pdfSha256,
-  archiveSha256 = undefined,
-  signature = undefined,
+  archiveSha256,
+  signature,
 }: Pick<KeptFiles, 'pdfSha256' | 'archiveSha256' | 'signature'>): Pick<
   Packet,
   'pdfSha256' | 'archiveSha256' | 'signature'

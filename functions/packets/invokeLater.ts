@@ -13,7 +13,9 @@ export async function invokeLater(
     InvocationType: 'Event',
     Payload: Buffer.from(JSON.stringify(order)),
   });
-  await client.send(command).catch((error: unknown) => {
+  try {
+    await client.send(command);
+  } catch (error) {
     throw new StoreUnavailable('the packets’ builder does not answer', { cause: error });
-  });
+  }
 }

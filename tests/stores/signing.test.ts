@@ -96,7 +96,7 @@ it('an order is handed over without waiting for what becomes of it', async () =>
     request: { mode: 'freeze' as const },
   };
   await invokeLater('builder', order, new LambdaClient({}));
-  const { input } = mock.call(0).args[0] as InvokeCommand;
+  const { input } = mock.commandCalls(InvokeCommand)[0]!.args[0];
   expect(input).toMatchObject({ FunctionName: 'builder', InvocationType: 'Event' });
   expect(JSON.parse(Buffer.from(input.Payload as Uint8Array).toString())).toEqual(order);
   mock.on(InvokeCommand).rejects(new Error('throttled'));

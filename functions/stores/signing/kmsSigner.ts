@@ -10,10 +10,10 @@ export function kmsSigner(keyArn: string, client: KMSClient = new KMSClient({}))
   const publicKey = (): Promise<{ jwk: JWK; keyId: string }> =>
     (known ??= read().catch((error: unknown) => {
       known = undefined;
-      throw unavailable(error);
+      throw error;
     }));
   async function read(): Promise<{ jwk: JWK; keyId: string }> {
-    const { PublicKey } = await client.send(new GetPublicKeyCommand({ KeyId: keyArn }));
+    const { PublicKey } = await asked(() => client.send(new GetPublicKeyCommand({ KeyId: keyArn })));
     if (!PublicKey) throw new Error('KMS answered without the public key');
     const jwk = createPublicKey({ key: Buffer.from(PublicKey), format: 'der', type: 'spki' }).export({
       format: 'jwk',
@@ -24,18 +24,13 @@ export function kmsSigner(keyArn: string, client: KMSClient = new KMSClient({}))
     async sign(sha256Hex, of) {
       const { keyId } = await publicKey();
       const input = signingInput(keyId, sha256Hex, of);
-      const { Signature } = await client
-        .send(
-          new SignCommand({
-            KeyId: keyArn,
-            Message: createHash('sha256').update(input).digest(),
-            MessageType: 'DIGEST',
-            SigningAlgorithm: 'ECDSA_SHA_256',
-          }),
-        )
-        .catch((error: unknown) => {
-          throw unavailable(error);
-        });
+      const command = new SignCommand({
+        KeyId: keyArn,
+        Message: createHash('sha256').update(input).digest(),
+        MessageType: 'DIGEST',
+        SigningAlgorithm: 'ECDSA_SHA_256',
+      });
+      const { Signature } = await asked(() => client.send(command));
       if (!Signature) throw new Error('KMS answered without a signature');
       return { jws: `${input}.${derToJose(Buffer.from(Signature)).toString('base64url')}`, keyId };
     },
@@ -46,8 +41,13 @@ export function kmsSigner(keyArn: string, client: KMSClient = new KMSClient({}))
   };
 }
 
-const unavailable = (error: unknown): StoreUnavailable =>
-  new StoreUnavailable('the signing key does not answer', { cause: error });
+async function asked<T>(question: () => Promise<T>): Promise<T> {
+  try {
+    return await question();
+  } catch (error) {
+    throw new StoreUnavailable('the signing key does not answer', { cause: error });
+  }
+}
 
 /**
  * An ECDSA signature as KMS gives it (DER: SEQUENCE of two INTEGERs, RFC 3279, 2.2.3) as JOSE takes it (r and s, 32 bytes

@@ -84,4 +84,12 @@ export const exhibits = {
   'packet.job.sign': 'Signing',
   'packet.job.done': 'Done',
   'packet.job.failed': 'It failed',
+
+  'claim.building-packet': 'Building the packet…',
+  'claim.progress': '{done} of {total}',
+  'claim.changes': 'What changed since revision {revision}, and why',
+  'claim.changes-hint': 'Stands at the front of the next revision. The preview does not need it.',
+  'claim.download-archive': 'Download the originals (zip)',
+  'claim.download-signature': 'Download the signature',
+  'claim.in-the-way': 'Before it can be issued:',
 } as const;

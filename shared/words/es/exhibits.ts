@@ -86,4 +86,12 @@ export const exhibits: Record<keyof typeof english, string> = {
   'packet.job.sign': 'Firmando',
   'packet.job.done': 'Hecho',
   'packet.job.failed': 'Ha fallado',
+
+  'claim.building-packet': 'Preparando el expediente…',
+  'claim.progress': '{done} de {total}',
+  'claim.changes': 'Qué ha cambiado desde la revisión {revision}, y por qué',
+  'claim.changes-hint': 'Figura al principio de la próxima revisión. La vista previa no lo necesita.',
+  'claim.download-archive': 'Descargar los originales (zip)',
+  'claim.download-signature': 'Descargar la firma',
+  'claim.in-the-way': 'Antes de poder emitirlo:',
 };

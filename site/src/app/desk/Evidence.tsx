@@ -110,6 +110,7 @@ const endings: Readonly<Record<string, string>> = {
   'image/heic': 'heic',
   'image/heif': 'heif',
   'application/pdf': 'pdf',
+  'application/zip': 'zip',
 };
 
 /** Hands bytes to the browser's own download, under a name that says what they are. */

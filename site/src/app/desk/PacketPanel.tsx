@@ -1,55 +1,32 @@
 import { useState } from 'preact/hooks';
 import type { ClaimState } from '../../../../shared/claims/state.ts';
-import type { Problem } from '../../../../shared/problems/problem.ts';
 import { sayProblem } from '../../../../shared/words/index.ts';
-import { getBytes, postJson } from '../core/api.ts';
-import { claimPath } from '../core/records.ts';
+import { getBytes } from '../core/api.ts';
 import { recordedCount } from '../core/resource.ts';
 import { to } from '../core/router.ts';
+import { readText, removeStored, writeText } from '../core/storage.ts';
 import { useWords } from '../core/words.ts';
 import { saveBytes } from './Evidence.tsx';
+import { usePacketJob } from './packetJob.ts';
 
-interface Built {
-  readonly url: string;
-  readonly demandCents: number;
-  readonly pdfSha256: string;
-  readonly revision: number | null;
-}
-
-type State =
-  | { readonly is: 'idle' }
-  | { readonly is: 'building'; readonly mode: 'preview' | 'freeze' }
-  | { readonly is: 'built'; readonly built: Built }
-  | { readonly is: 'failed'; readonly words: string; readonly problems: readonly Problem[] };
+const draftKey = (claimId: string): string => `packet-changes.${claimId}`;
 
 /** Preview, freeze and download of a claim's packet, and the demands that were sent with it. */
 export function PacketPanel({ claim }: { readonly claim: ClaimState }) {
   const words = useWords();
-  const [state, setState] = useState<State>({ is: 'idle' });
+  const { state, start } = usePacketJob(claim.claimId, () => {
+    removeStored(draftKey(claim.claimId));
+    recordedCount.set(recordedCount.get() + 1);
+  });
   const [sure, setSure] = useState(false);
+  // Kept as typed, so that a reload loses nothing.
+  const [changes, setChanges] = useState(() => readText(draftKey(claim.claimId)) ?? '');
+  const revision = claim.packets.at(-1)?.revision ?? 0;
 
   const build = async (mode: 'preview' | 'freeze'): Promise<void> => {
     setSure(false);
-    setState({ is: 'building', mode });
-    const answer = await postJson<Built>(`${claimPath(claim.claimId)}/packet`, { mode });
-    switch (answer.outcome) {
-      case 'ok':
-        setState({ is: 'built', built: answer.value });
-        if (mode === 'freeze') recordedCount.set(recordedCount.get() + 1);
-        return;
-      case 'refused': {
-        setState({ is: 'failed', words: answer.title, problems: answer.problems });
-        return;
-      }
-      case 'sign-in': {
-        setState({ is: 'failed', words: words.t('screen.failed.sign-in'), problems: [] });
-        return;
-      }
-      case 'unreachable': {
-        setState({ is: 'failed', words: words.t(`screen.failed.${answer.reason}`), problems: [] });
-        return;
-      }
-    }
+    const told = changes.trim();
+    await start(mode === 'freeze' && revision > 0 && told !== '' ? { mode, changes: told } : { mode });
   };
   const busy = state.is === 'building';
 
@@ -71,9 +48,33 @@ export function PacketPanel({ claim }: { readonly claim: ClaimState }) {
         )}
       </p>
       {sure && <p>{words.t('claim.freeze-more')}</p>}
+      {revision > 0 && (
+        <p>
+          <label for="packet-changes">{words.t('claim.changes', { revision })}</label>
+          <br />
+          <span class="small soft" id="packet-changes-hint">
+            {words.t('claim.changes-hint')}
+          </span>
+          <textarea
+            id="packet-changes"
+            aria-describedby="packet-changes-hint"
+            rows={3}
+            maxLength={4000}
+            disabled={busy}
+            value={changes}
+            onInput={(event) => {
+              setChanges(event.currentTarget.value);
+              writeText(draftKey(claim.claimId), event.currentTarget.value);
+            }}
+          />
+        </p>
+      )}
       <div role="status">
         {state.is === 'building' && (
-          <p class="working">{words.t(state.mode === 'preview' ? 'claim.building' : 'claim.freezing')}</p>
+          <p class="working">
+            {state.words ?? words.t('claim.building-packet')}
+            {state.total > 1 && ` ${words.t('claim.progress', { done: state.done, total: state.total })}`}
+          </p>
         )}
         {state.is === 'built' && (
           <div class="good-news">
@@ -88,8 +89,23 @@ export function PacketPanel({ claim }: { readonly claim: ClaimState }) {
             <p>
               <a class="button" href={state.built.url} target="_blank" rel="noopener">
                 {words.t('claim.open-pdf')}
-              </a>
+              </a>{' '}
+              {state.built.archiveUrl !== null && (
+                <a class="button" href={state.built.archiveUrl} download>
+                  {words.t('claim.download-archive')}
+                </a>
+              )}
             </p>
+            {state.built.problems.length > 0 && (
+              <>
+                <p>{words.t('claim.in-the-way')}</p>
+                <ul>
+                  {state.built.problems.map(({ message }, index) => (
+                    <li key={index}>{message}</li>
+                  ))}
+                </ul>
+              </>
+            )}
           </div>
         )}
       </div>
@@ -116,28 +132,69 @@ export function PacketPanel({ claim }: { readonly claim: ClaimState }) {
 function Packets({ claim }: { readonly claim: ClaimState }) {
   const words = useWords();
   const [failed, setFailed] = useState(false);
-  const download = async (sha256: string, revision: number): Promise<void> => {
+  const download = async (sha256: string, name: string, type: string): Promise<void> => {
     const bytes = await getBytes(`/api/evidence/${sha256}`);
     setFailed(bytes === null);
-    if (bytes) saveBytes(new Blob([bytes], { type: 'application/pdf' }), `${claim.claimNumber}-r${revision}`);
+    if (bytes) saveBytes(new Blob([bytes], { type }), name);
   };
   if (claim.packets.length === 0) return <p>{words.t('claim.no-packet')}</p>;
   return (
     <>
       <h3>{words.t('claim.packets')}</h3>
       <ul class="plain-list lines">
-        {[...claim.packets].reverse().map(({ revision, frozenAt, demandCents, pdfSha256 }) => (
-          <li key={revision}>
-            <strong>{words.t('headline.revision', { revision, amount: words.money(demandCents) })}</strong>
-            <br />
-            <span class="small soft">{words.t('claim.frozen-at', { when: words.when(frozenAt) })}</span>
-            <br />
-            <button type="button" class="link" onClick={() => void download(pdfSha256, revision)}>
-              {words.t('claim.download')}
-              <span class="visually-hidden"> {words.t('claim.revision', { revision })}</span>
-            </button>
-          </li>
-        ))}
+        {[...claim.packets].reverse().map((packet) => {
+          const { revision, frozenAt, demandCents, pdfSha256, archiveSha256, signature, changes } = packet;
+          const name = `${claim.claimNumber}-r${revision}`;
+          const of = <span class="visually-hidden"> {words.t('claim.revision', { revision })}</span>;
+          return (
+            <li key={revision}>
+              <strong>{words.t('headline.revision', { revision, amount: words.money(demandCents) })}</strong>
+              <br />
+              <span class="small soft">{words.t('claim.frozen-at', { when: words.when(frozenAt) })}</span>
+              {changes !== undefined && (
+                <>
+                  <br />
+                  <span class="small">{changes}</span>
+                </>
+              )}
+              <br />
+              <button
+                type="button"
+                class="link"
+                onClick={() => void download(pdfSha256, name, 'application/pdf')}
+              >
+                {words.t('claim.download')}
+                {of}
+              </button>
+              {archiveSha256 !== undefined && (
+                <>
+                  {' · '}
+                  <button
+                    type="button"
+                    class="link"
+                    onClick={() => void download(archiveSha256, `${name}-originals`, 'application/zip')}
+                  >
+                    {words.t('claim.download-archive')}
+                    {of}
+                  </button>
+                </>
+              )}
+              {signature !== undefined && (
+                <>
+                  {' · '}
+                  <button
+                    type="button"
+                    class="link"
+                    onClick={() => saveBytes(new Blob([`${signature}\n`]), `${name}.pdf.jws`)}
+                  >
+                    {words.t('claim.download-signature')}
+                    {of}
+                  </button>
+                </>
+              )}
+            </li>
+          );
+        })}
       </ul>
       {failed && <p role="alert">{words.t('desk.not-read')}</p>}
     </>
