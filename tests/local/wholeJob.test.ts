@@ -217,7 +217,8 @@ describe('the main job', () => {
 
   it('answers a clash with the field that differs, and what is not there with 404 in the caller’s language', async () => {
     const { submission } = teller.told[0] as Told;
-    const clash = await running.submit('crew', { ...submission, sentAt: '2026-01-01T00:00:00Z' });
+    const sentAt = new Date(Date.parse(submission.sentAt) + 1000).toISOString();
+    const clash = await running.submit('crew', { ...submission, sentAt });
     expect(clash).toMatchObject({ status: 409, body: { field: 'sentAt', type: '/problems/clash' } });
     for (const path of ['/api/strikes/none', '/api/hydrants/none', '/api/claims/none', '/api/nothing']) {
       const answer = await running.ask('GET', path, {
