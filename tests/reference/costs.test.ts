@@ -15,7 +15,7 @@ import {
 
 /**
  * Published bills, computed by the engine. Source and marker stand beside each. "seen": read in the document itself.
- * What only the full cost engine can express is listed in docs/costs.md.
+ * What takes more than time and materials is in costTariffs.test.ts and costPay.test.ts.
  */
 
 const monday = '2026-03-02T12:00:00Z';
