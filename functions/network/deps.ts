@@ -1,4 +1,5 @@
 import type { NetworkQuestion } from '../../shared/network/question.ts';
+import type { UtilitySettings } from '../../shared/utility/settings.ts';
 import type { HttpDeps } from '../http/app.ts';
 import type { CurrentState } from '../records/current.ts';
 import type { InventoryStore } from '../stores/inventory/inventory.ts';
@@ -7,6 +8,7 @@ import type { NetworkModels } from '../stores/network/networkModels.ts';
 import type { NetworkReply } from './worker.ts';
 
 export interface NetworkDeps extends HttpDeps {
+  readonly settings: UtilitySettings;
   readonly ledger: Ledger;
   readonly current: CurrentState;
   readonly inventory: InventoryStore;

@@ -1,6 +1,6 @@
 import { lambdaHandler } from '../http/lambda.ts';
 import { currentState } from '../records/currentState.ts';
-import { httpDeps, inventoryStore, networkModels, tables } from '../wiring.ts';
+import { environment, httpDeps, inventoryStore, networkModels, tables } from '../wiring.ts';
 import { createNetworkApp } from './app.ts';
 import { solveNetwork } from './solve.ts';
 import { inTurns } from './turns.ts';
@@ -11,6 +11,7 @@ const turn = inTurns(2, 20);
 export const handler = lambdaHandler(async () =>
   createNetworkApp({
     ...httpDeps(),
+    settings: environment().utility,
     ledger: tables().ledger,
     current: currentState(tables().projections),
     inventory: await inventoryStore(),

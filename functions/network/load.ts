@@ -1,4 +1,5 @@
 import type { Hydrant } from '../../shared/inventory/hydrant.ts';
+import { flowTestSettingsFrom } from '../../shared/hydraulics/flowTestSettings.ts';
 import { evaluateRecorded } from '../../shared/hydraulics/evaluateRecorded.ts';
 import type { FlowTestResult } from '../../shared/hydraulics/evaluateFlowTest.ts';
 import { nearestInService } from '../../shared/nearest/nearest.ts';
@@ -101,7 +102,7 @@ async function factsOf(ledger: NetworkDeps['ledger'], streams: readonly Stream[]
 
 /** The hydrant's latest flow test that can be evaluated. */
 export async function loadLatestTest(
-  { ledger, current }: NetworkDeps,
+  { ledger, current, settings }: NetworkDeps,
   hydrantId: string,
 ): Promise<{ readonly body: BodyOf<'flow-test'>; readonly result: FlowTestResult } | null> {
   const status = await current.hydrant(hydrantId);
@@ -111,7 +112,7 @@ export async function loadLatestTest(
     .filter(({ residualHydrantId }) => residualHydrantId === hydrantId)
     .sort((a, b) => Date.parse(b.testedAt) - Date.parse(a.testedAt));
   for (const body of tests) {
-    const result = evaluateRecorded(body);
+    const result = evaluateRecorded(body, flowTestSettingsFrom(settings.flowTest));
     if (result) return { body, result };
   }
   return null;
