@@ -1,4 +1,5 @@
 import { claimCase, type ClaimCase } from '../../shared/packet/case.ts';
+import { hydrantsNear } from '../../shared/packet/near.ts';
 import type { Hydrant } from '../../shared/inventory/hydrant.ts';
 import { effectiveFacts, ofKind, type Effective } from '../../shared/submissions/effective.ts';
 import { streamOf, type Stream } from '../../shared/submissions/envelope.ts';
@@ -10,6 +11,8 @@ import type { PacketsDeps } from './deps.ts';
 
 export interface LoadedClaim extends ClaimCase {
   readonly hydrant: Hydrant | null;
+  /** Its neighbours in the inventory in force. */
+  readonly near: ReturnType<typeof hydrantsNear>;
   /** The claim's packets, first revision first. */
   readonly packets: readonly Effective<'packet-frozen'>[];
 }
@@ -41,10 +44,13 @@ export async function loadClaim(deps: PacketsDeps, claimId: string): Promise<Loa
       'invalid',
       problem('claim-without-strike', 'strikeId', { strikeId: claim.fact.body.strikeId }),
     );
-  const { hydrantId } = found.strike;
+  const { hydrantId, position } = found.strike;
+  const hydrant = hydrantId === null ? null : (types.get(hydrantId) ?? (await inventory.hydrant(hydrantId)));
+  const place = hydrant ?? position;
   return {
     ...found,
-    hydrant: hydrantId === null ? null : (types.get(hydrantId) ?? (await inventory.hydrant(hydrantId))),
+    hydrant,
+    near: place ? hydrantsNear(place, (await inventory.current())?.hydrants ?? [], hydrantId) : [],
     packets: ofKind(facts, 'packet-frozen').sort((a, b) => a.fact.body.revision - b.fact.body.revision),
   };
 }

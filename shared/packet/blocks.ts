@@ -1,4 +1,5 @@
 import type { Ring } from '../tightening/ring.ts';
+import type { NearMap } from '../public/nearMap.ts';
 import type { SupplyCurve } from '../hydraulics/supplyCurve.ts';
 
 /** A packet as a reader meets it: words are chosen, nothing is laid out. A renderer draws blocks and decides nothing. */
@@ -98,12 +99,27 @@ export type Block =
       readonly lines: readonly string[];
     }
   | {
+      /** A sketch of a place: rings of distance, and what stands around it. */
+      readonly type: 'map';
+      readonly map: NearMap;
+      /** Words on it, in the map's units: distances of the rings, numbers of the hydrants, and north. */
+      readonly labels: readonly {
+        readonly text: string;
+        readonly x: number;
+        readonly y: number;
+        readonly strong: boolean;
+      }[];
+      readonly alt: string;
+    }
+  | {
       /** A page of a paper, by its original's hash, on a page of its own under a line that names it. */
       readonly type: 'paper-page';
       readonly sha256: string;
       /** From 0. */
       readonly page: number;
       readonly line: string;
+      /** On a paper's first page: how the outline names the paper. */
+      readonly begins: string | null;
       readonly alt: string;
     };
 

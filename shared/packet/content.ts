@@ -35,6 +35,8 @@ export interface PacketQuestion {
   readonly facts: readonly Effective[];
   readonly recorded: readonly Recorded[];
   readonly hydrant: Hydrant | null;
+  /** Its neighbours in the inventory; left out: none are shown. */
+  readonly near?: PacketContent['hydrant']['near'] | undefined;
   readonly statement: Statement;
   readonly work: Work;
   readonly editions: readonly RateBookEdition[];
@@ -80,12 +82,15 @@ function saidBut(question: PacketQuestion): LetterFacts {
         name: orNull(claim.fact.body.payer.name),
         address: orNull(claim.fact.body.payer.address),
         attention: orNull(claim.fact.body.payer.attention),
-        reference: orNull(claim.fact.body.payer.reference ?? party?.fact.body.insurer?.claimNumber),
+        reference: orNull(
+          claim.fact.body.payer.reference ??
+            (needsPolicy(claim.fact.body.payerKind) ? party?.fact.body.insurer?.claimNumber : null),
+        ),
       },
       demandCents: question.demandCents,
       otherDemandsCents: question.otherDemandsCents,
     },
-    party: party ? partyOf(party.fact.body) : null,
+    party: party ? partyOf(party.fact.body, needsPolicy(claim.fact.body.payerKind)) : null,
     hydrant: hydrantOf(question),
     strike: strikeOf(question),
     statement: structuredClone(question.statement) as PacketContent['statement'],
@@ -132,16 +137,17 @@ function utilityOf({ settings, preparedBy }: PacketQuestion): PacketContent['uti
   };
 }
 
-function partyOf({
-  hitAndRun,
-  vehicles,
-  insurer,
-  police,
-  crashReport,
-}: BodyOf<'party'>): PacketContent['party'] {
+/** The driver's policy and its insurer's number go to that insurer and to the driver; nobody else has need of them. */
+const needsPolicy = (payerKind: BodyOf<'claim-opened'>['payerKind']): boolean =>
+  payerKind === 'drivers-insurer' || payerKind === 'driver';
+
+function partyOf(
+  { hitAndRun, vehicles, insurer, police, crashReport }: BodyOf<'party'>,
+  withPolicy: boolean,
+): PacketContent['party'] {
   return {
     hitAndRun,
-    policyNumber: orNull(insurer?.policyNumber),
+    policyNumber: withPolicy ? orNull(insurer?.policyNumber) : null,
     vehicles: vehicles.map(({ kind, plate, plateRegion, description }) => ({
       kind,
       plate: orNull(plate),
@@ -186,7 +192,7 @@ function testsOf({
   };
 }
 
-function hydrantOf({ strike, hydrant, facts, settings }: PacketQuestion): PacketContent['hydrant'] {
+function hydrantOf({ strike, hydrant, near, facts, settings }: PacketQuestion): PacketContent['hydrant'] {
   const onHydrant = facts.filter(({ fact }) => fact.subject.type === 'hydrant');
   const inspection = ofKind(onHydrant, 'inspection').at(-1)?.fact;
   const test = ofKind(facts, 'flow-test')
@@ -200,6 +206,12 @@ function hydrantOf({ strike, hydrant, facts, settings }: PacketQuestion): Packet
     position: hydrant
       ? { latitudeDeg: hydrant.latitudeDeg, longitudeDeg: hydrant.longitudeDeg }
       : strike.position,
+    near: (near ?? []).map(({ hydrantId, latitudeDeg, longitudeDeg, distanceFt }) => ({
+      hydrantId,
+      latitudeDeg,
+      longitudeDeg,
+      distanceFt,
+    })),
     type: hydrant?.type ?? 'unknown',
     modelId: orNull(hydrant?.modelId),
     installedOn: hydrant?.installedOn ?? null,

@@ -68,25 +68,10 @@ function pagesOf(paper: PacketPaper, reader: PacketReader): Block[] {
   const { say } = reader;
   const { state, exhibitId, sha256 } = paper;
   const title = paperTitle(paper, reader);
-  const heading: Block = {
-    type: 'heading',
-    level: 2,
-    text: `${exhibitId}. ${title}`,
-    inOutline: true,
-    newPage: true,
-  };
-  const hash: Block = {
-    type: 'paragraph',
-    look: 'small',
-    text: say('packet.paper.hash', {
-      exhibitId,
-      sha256,
-      hash: say('packet.photo.hash-recorded', { at: reader.dateTime(paper.hashRecordedAt) }),
-    }),
-  };
+  const named = `${exhibitId}. ${title}`;
   if (state.code === 'included')
     return [
-      heading,
+      { type: 'heading', level: 2, text: named, inOutline: true, newPage: true },
       {
         type: 'photo',
         sha256,
@@ -108,16 +93,12 @@ function pagesOf(paper: PacketPaper, reader: PacketReader): Block[] {
     ];
   if (state.code !== 'pages') return [];
   const { pages } = state;
-  return [
-    heading,
-    hash,
-    { type: 'paragraph', text: say('packet.papers.pages', { pages }) },
-    ...Array.from({ length: pages }, (_, page): Block => ({
-      type: 'paper-page',
-      sha256,
-      page,
-      line: say('packet.papers.page', { exhibitId, title, page: page + 1, pages }),
-      alt: say('packet.papers.page-alt', { title, page: page + 1, pages }),
-    })),
-  ];
+  return Array.from({ length: pages }, (_, page): Block => ({
+    type: 'paper-page',
+    sha256,
+    page,
+    line: say('packet.papers.page', { exhibitId, title, page: page + 1, pages }),
+    begins: page === 0 ? named : null,
+    alt: say('packet.papers.page-alt', { title, page: page + 1, pages }),
+  }));
 }

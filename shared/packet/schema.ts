@@ -209,6 +209,17 @@ export const packetContentSchema = z.strictObject({
     position: z
       .strictObject({ latitudeDeg: position.shape.latitudeDeg, longitudeDeg: position.shape.longitudeDeg })
       .nullable(),
+    /** Its neighbours in the inventory, nearest first, for the sketch of its place. */
+    near: z
+      .array(
+        z.strictObject({
+          hydrantId: text,
+          latitudeDeg: position.shape.latitudeDeg,
+          longitudeDeg: position.shape.longitudeDeg,
+          distanceFt: z.number().min(0),
+        }),
+      )
+      .max(12),
     type: z.enum(hydrantTypes),
     modelId: nullable,
     installedOn: z.iso.date().nullable(),

@@ -73,7 +73,7 @@ function lineCells(line: Line, reader: PacketReader): Cell[] {
       { text: authority(line, reader), look: 'small' },
       ...payRules(line, reader),
     ],
-    quantity(line, reader),
+    quantityCell(line, reader),
     rate(line, reader),
     line.amountCents === null
       ? [{ text: reader.say('packet.statement.no-rate'), look: 'caution' }]
@@ -94,6 +94,24 @@ export function lineTitle(line: Line, { say }: PacketReader): string {
 function dated({ days, dateBasis }: Line, reader: PacketReader): string {
   const dates = days.length > 0 ? days.map(({ date }) => date) : dateBasis.dates;
   return dates.map(reader.day).join(' + ');
+}
+
+/** Hours paid, and beside them what they were worked as and how many were, where that is not the same. */
+function quantityCell(line: Line, reader: PacketReader): Cell {
+  const { say } = reader;
+  const { hoursWorked, time } = line;
+  const pieces: Piece[] = [{ text: quantity(line, reader) }];
+  if (hoursWorked !== null && hoursWorked !== line.quantity)
+    pieces.push({
+      text: say('packet.time.worked', { worked: formatNumber(Number(hoursWorked), reader.locale, 4) }),
+      look: 'small',
+    });
+  if (time !== null)
+    pieces.push({
+      text: say('packet.time.class', { time: say(`packet.time.${time.as}`), multiplier: time.multiplier }),
+      look: 'small',
+    });
+  return pieces;
 }
 
 function quantity({ quantity: value, unit, fraction }: Line, reader: PacketReader): string {

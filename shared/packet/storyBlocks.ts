@@ -1,4 +1,5 @@
 import type { Block } from './blocks.ts';
+import { mapBlocks } from './mapBlocks.ts';
 import { sayHydrant, sayWorker, type PacketReader } from './reader.ts';
 import type { PacketContent } from './schema.ts';
 
@@ -10,6 +11,7 @@ export function accountBlocks(content: PacketContent, reader: PacketReader): Blo
     { type: 'heading', level: 1, text: say('packet.account.title'), newPage: true },
     { type: 'heading', level: 2, text: say('packet.account.hydrant') },
     { type: 'pairs', pairs: hydrantPairs(content, reader) },
+    ...mapBlocks(content, reader),
     { type: 'heading', level: 2, text: say('packet.account.damage') },
     ...damage(content, reader),
     { type: 'heading', level: 2, text: say('packet.account.repair') },

@@ -34,7 +34,10 @@ const agrees = (drawnFt: number, distanceFt: number): boolean =>
   Math.abs(drawnFt - distanceFt) <= 30 + distanceFt * 0.05;
 
 /** Null when there is no neighbour to show, or the published positions are too coarse to draw. */
-export function nearMap(centre: PublicPosition, nearest: readonly PublicNearest[]): NearMap | null {
+export function nearMap(
+  centre: PublicPosition,
+  nearest: readonly Pick<PublicNearest, 'position' | 'distanceFt'>[],
+): NearMap | null {
   const far = Math.max(...nearest.map(({ distanceFt }) => distanceFt));
   if (nearest.length === 0) return null;
   const step = ringStep(Math.max(far, 300));

@@ -15,7 +15,7 @@ async function packetWith(changed: Partial<PacketContent>): Promise<{ text: stri
   });
   const text = (await readPdfLines(pdf)).flat().flat().join(' ').replaceAll(/\s+/g, ' ');
   const alts = (await structureOf(pdf)).flatMap(({ role, alt }) =>
-    role === 'Figure' && alt?.startsWith('Breakaway') !== true && alt?.startsWith('Bonnet') !== true
+    role === 'Figure' && !['Breakaway', 'Bonnet', 'Sketch map'].some((other) => alt?.startsWith(other))
       ? [alt ?? '']
       : [],
   );

@@ -138,9 +138,9 @@ describe('the file', () => {
     expect(count('TH')).toBeGreaterThanOrEqual(4 + 4 + 3);
     expect(count('TR')).toBeGreaterThanOrEqual(timeline.length + statement.lines.length);
     const figures = nodes.filter(({ role }) => role === 'Figure');
-    // One curve, and a ring for each joint whose bolts were counted.
+    // One curve, one sketch of the place, and a ring for each joint whose bolts were counted.
     const rings = content.tightening.joints.filter(({ used }) => used?.bolts).length;
-    expect(figures).toHaveLength(photos.length + 1 + rings);
+    expect(figures).toHaveLength(photos.length + 2 + rings);
     for (const { alt } of figures) expect(alt?.length ?? 0).toBeGreaterThan(20);
     expect(figures.some(({ alt }) => alt?.includes('residual'))).toBe(true);
   });

@@ -322,7 +322,7 @@ it('a packet with photos of every sort is built, each shown or named with its re
   const pdf = await renderPacket(packetDocument(content), (hash) => gathered.shown.get(hash)!);
   const figures = (await structureOf(pdf)).filter(({ role }) => role === 'Figure');
   const rings = content.tightening.joints.filter(({ used }) => used?.bolts).length;
-  expect(figures).toHaveLength(shown.length + content.flowTests.length + rings);
+  expect(figures).toHaveLength(shown.length + 1 + content.flowTests.length + rings);
   const text = (await everythingIn(pdf)).replaceAll(/\s+/g, ' ');
   for (const hash of [...shown, ...listed]) expect(text).toContain(hash);
   for (const words of ['damaged or cut short', 'image/heic cannot be shown', 'Awaited: not included'])

@@ -5,6 +5,7 @@ import { demoMembers, demoUtility } from '../../infra/local/demo/utility.ts';
 import { photoBytes, photoNames } from '../../infra/local/demo/photos.ts';
 import { createHash } from 'node:crypto';
 import type { Hydrant } from '../../shared/inventory/hydrant.ts';
+import { hydrantsNear } from '../../shared/packet/near.ts';
 import { claimCase, type ClaimCase } from '../../shared/packet/case.ts';
 import { packetContent, type PacketQuestion } from '../../shared/packet/content.ts';
 import { shownPhotos } from '../../shared/packet/photos.ts';
@@ -42,6 +43,21 @@ export const struckHydrant: Hydrant = {
   ratedFlowGpm: null,
   source: { file: 'demo.csv', row: 71 },
 };
+
+/** Some that stand around it. */
+export const townNear: readonly Hydrant[] = (
+  [
+    ['TH-0070', 0.0011, -0.0004],
+    ['TH-0072', -0.0009, 0.0013],
+    ['TH-0088', 0.0004, 0.0022],
+    ['TH-0104', -0.0021, -0.0012],
+  ] as const
+).map(([hydrantId, north, east]) => ({
+  ...struckHydrant,
+  hydrantId,
+  latitudeDeg: struckHydrant.latitudeDeg + north,
+  longitudeDeg: struckHydrant.longitudeDeg + east,
+}));
 
 export interface DemoClaim {
   readonly claimId: string;
@@ -133,6 +149,7 @@ export async function demoContent(
     demandCents: found.statement.totalCents,
     otherDemandsCents: 0,
     hydrant: struckHydrant,
+    near: hydrantsNear(struckHydrant, townNear, struckHydrant.hydrantId),
     photos: photos.found,
     ...changed,
   });

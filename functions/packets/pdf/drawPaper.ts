@@ -9,7 +9,7 @@ const FRAME = { left: 40, top: 76, width: PAGE.width - 80, height: PAGE.height -
 /** A place for a page of a paper, as large as fits and never larger than it is. Answers what goes there. */
 export function drawPaperPage(
   sheet: Sheet,
-  { page, line, alt }: Extract<Block, { type: 'paper-page' }>,
+  { page, line, begins, alt }: Extract<Block, { type: 'paper-page' }>,
   paper: ReadPaper,
   serial: number,
 ): Placement {
@@ -17,10 +17,14 @@ export function drawPaperPage(
   if (!size) throw new Error(`the paper has no page ${page}`);
   sheet.newPage();
   const [label] = sheet.lines(line, styles.column, WIDTH);
+  const kind = begins === null ? 'P' : 'H2';
   if (label)
-    sheet.content(sheet.element('P'), 'P', () => {
+    sheet.content(sheet.element(kind), kind, () => {
       sheet.column([label], styles.column, MARGIN.left, FRAME.top - 18, WIDTH);
     });
+  // pdfkit counts `left` from the right edge.
+  if (begins !== null)
+    sheet.part?.addItem(begins, { top: FRAME.top - 30, left: PAGE.width, expanded: true } as never);
   const scale = Math.min(FRAME.width / size.widthPt, FRAME.height / size.heightPt, 1);
   const [width, height] = [size.widthPt * scale, size.heightPt * scale];
   const x = FRAME.left + (FRAME.width - width) / 2;

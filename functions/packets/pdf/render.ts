@@ -3,6 +3,7 @@ import { CURVE_HEIGHT, drawCurve } from './drawCurve.ts';
 import { placePapers, type Placement } from '../papers/place.ts';
 import type { ReadPaper } from '../papers/read.ts';
 import { drawPaperPage } from './drawPaper.ts';
+import { drawMap, MAP_HEIGHT } from './drawMap.ts';
 import { drawPhoto, PHOTO_START } from './drawPhoto.ts';
 import { drawRings } from './drawRings.ts';
 import { drawTable, TABLE_START } from './drawTable.ts';
@@ -72,6 +73,8 @@ function drawBlock(
       return drawCurve(sheet, block);
     case 'rings':
       return drawRings(sheet, block);
+    case 'map':
+      return drawMap(sheet, block);
     case 'photo':
       return drawPhoto(sheet, block, photoBytes(block.sha256));
   }
@@ -82,6 +85,8 @@ function startOf(block: Block | undefined): number {
   switch (block?.type) {
     case 'supply-curve':
       return CURVE_HEIGHT;
+    case 'map':
+      return MAP_HEIGHT;
     case 'photo':
       return PHOTO_START;
     case 'table':

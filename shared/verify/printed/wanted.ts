@@ -71,6 +71,8 @@ function textsOf(block: Block): Text[] {
         ]),
         text(caption, '', true),
       ]);
+    case 'map':
+      return block.labels.map(({ text: label }) => text(label));
     case 'paper-page':
       return [text(block.line)];
     case 'photo':

@@ -5,7 +5,6 @@ export const exhibits = {
   'packet.photo.display-hash': 'Copy shown here ({width} × {height} pixels): SHA-256 {sha256}',
   'packet.photo.place': 'Camera’s position: {latitude}, {longitude} (WGS 84).',
   'packet.photo.camera-none': 'The file holds no time of its camera.',
-  'packet.photo.exhibit': 'Exhibit {exhibitId}.',
 
   'packet.papers.title': 'Papers',
   'packet.papers.how':
@@ -20,7 +19,6 @@ export const exhibits = {
   'packet.papers.page': '{exhibitId}, {title}: page {page} of {pages}',
   'packet.papers.page-alt': 'Page {page} of {pages} of {title}',
   'packet.paper.title': '{what}: {title}{hasNumber, select, yes {, no. {number}} other {}}',
-  'packet.paper.hash': '{exhibitId}. SHA-256 {sha256}. {hash}',
   'packet.paper.awaited': 'Awaited: the file had not arrived when this packet was made.',
   'packet.paper.unsupported-type':
     'Not included: files of type {mediaType} cannot be placed here. The original is in the archive.',
@@ -55,14 +53,14 @@ export const exhibits = {
   'packet.summary.holds': 'This packet holds',
   'packet.summary.counts':
     '{records, plural, one {# record} other {# records}}; {photos, plural, one {# photograph} other {# photographs}}, {shown} of them shown; {papers, plural, one {# paper} other {# papers}}, {merged} of them included',
-  'packet.letter.tax-form': 'Tax form: {reference}',
   'packet.map.title': 'Where it stands',
   'packet.map.alt':
     'Sketch map: the struck hydrant in the middle, {count, plural, =0 {no other hydrant near} one {one other hydrant near} other {# other hydrants near}}. North is up.',
+  'packet.map.north': 'N',
   'packet.map.note':
     'Drawn from the utility’s inventory of hydrants, without streets. The struck hydrant is the ringed one; north is up. Numbers are those of the inventory.',
 
-  'packet.time.worked': 'worked {worked} h, paid {paid} h',
+  'packet.time.worked': 'worked {worked} h',
   'packet.time.class': '{time}, × {multiplier}',
 
   'packet.archive.read-me':

@@ -7,7 +7,6 @@ export const exhibits: Record<keyof typeof english, string> = {
   'packet.photo.display-hash': 'Copia mostrada aquí ({width} × {height} píxeles): SHA-256 {sha256}',
   'packet.photo.place': 'Posición de la cámara: {latitude}, {longitude} (WGS 84).',
   'packet.photo.camera-none': 'El archivo no contiene la hora de su cámara.',
-  'packet.photo.exhibit': 'Anexo {exhibitId}.',
 
   'packet.papers.title': 'Documentos',
   'packet.papers.how':
@@ -22,7 +21,6 @@ export const exhibits: Record<keyof typeof english, string> = {
   'packet.papers.page': '{exhibitId}, {title}: página {page} de {pages}',
   'packet.papers.page-alt': 'Página {page} de {pages} de {title}',
   'packet.paper.title': '{what}: {title}{hasNumber, select, yes {, n.º {number}} other {}}',
-  'packet.paper.hash': '{exhibitId}. SHA-256 {sha256}. {hash}',
   'packet.paper.awaited': 'Pendiente: el archivo no había llegado cuando se hizo este expediente.',
   'packet.paper.unsupported-type':
     'No incluido: aquí no se pueden colocar archivos de tipo {mediaType}. El original está en el archivo.',
@@ -57,14 +55,14 @@ export const exhibits: Record<keyof typeof english, string> = {
   'packet.summary.holds': 'Este expediente contiene',
   'packet.summary.counts':
     '{records, plural, one {# registro} other {# registros}}; {photos, plural, one {# fotografía} other {# fotografías}}, {shown} de ellas mostradas; {papers, plural, one {# documento} other {# documentos}}, {merged} de ellos incluidos',
-  'packet.letter.tax-form': 'Formulario fiscal: {reference}',
   'packet.map.title': 'Dónde está',
   'packet.map.alt':
     'Croquis: el hidrante golpeado en el centro, {count, plural, =0 {ningún otro hidrante cerca} one {otro hidrante cerca} other {otros # hidrantes cerca}}. El norte está arriba.',
+  'packet.map.north': 'N',
   'packet.map.note':
     'Dibujado a partir del inventario de hidrantes de la empresa, sin calles. El hidrante golpeado es el que tiene un círculo; el norte está arriba. Los números son los del inventario.',
 
-  'packet.time.worked': 'trabajadas {worked} h, pagadas {paid} h',
+  'packet.time.worked': 'trabajadas {worked} h',
   'packet.time.class': '{time}, × {multiplier}',
 
   'packet.archive.read-me':
