@@ -23,8 +23,9 @@ export function letterBlocks(content: PacketContent, reader: PacketReader): Bloc
     { type: 'pairs', pairs: references(content, reader) },
     ...letter.paragraphs.map(textBlock),
     ...(statement.complete ? [] : [{ type: 'paragraph', text: say('packet.statement.incomplete') } as const]),
-    ...signature(content, reader),
+    // Before the signature, so that no page holds it alone.
     { type: 'paragraph', text: say('letter.footer'), look: 'small' },
+    ...signature(content, reader),
   ];
 }
 

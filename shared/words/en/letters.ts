@@ -10,7 +10,7 @@ const cost =
   'The cost of that work was {total}. Our demand to you is {demand}.[ Other claims for the same damage come to {otherDemands}; together they are no more than the statement.] The statement of costs that follows gives each line with its time or quantity, its rate, the authority for that rate, and the arithmetic.';
 const pay = 'Please quote claim {claimNumber} with your payment, and send it to:';
 const enclosed =
-  'With this letter: statement of costs; account of the damage and repair; timeline; flow test; photographs; and the list of records from which all of it was made. The figures are also in the file statement.json, attached to this one. Original photographs, time sheets, issue slips and invoices are kept and can be inspected.';
+  'With this letter: statement of costs, account of the damage and repair, timeline, flow test, photographs, and the list of records behind them. Its figures are also in the attached file statement.json. Original photographs, time sheets, slips and invoices are kept and can be inspected.';
 const ask =
   'If you dispute a line, please say which one and why, or call {utilityPhone}. If a payment is meant to settle less than the demand in full, please say so before you send it.';
 const paragraphs = (...all: readonly string[]): string => all.join('\n\n');
@@ -91,7 +91,6 @@ export const letters = {
   'letter.demand-insurer.text': paragraphs(
     'To whom it may concern:',
     `A vehicle that you insure, by the information we have, struck {hydrant}[ at {place}]. ${incident}`,
-    '[The police report is number {policeReport}.] [Your insured’s policy is number {policy}.]',
     cost,
     changed,
     pay,
@@ -103,19 +102,17 @@ export const letters = {
   'letter.demand-driver.text': paragraphs(
     'Dear {payer}:',
     `By the information we have, you were driving the vehicle that struck {hydrant}[ at {place}]. ${incident}`,
-    '[The police report is number {policeReport}.]',
     cost,
     changed,
     'If you had insurance that day, please send this packet to your insurer, and tell us the insurer’s name and your policy number. We will then write to them.',
     pay,
     '{remitTo}',
-    `${ask} If you cannot pay it at once, call us about paying in parts.`,
+    'If you dispute a line, please say which one and why. If you cannot pay it at once, call us at {utilityPhone} about paying in parts.',
     enclosed,
   ),
   'letter.demand-self-insured.text': paragraphs(
     'To the claims department of {payer}:',
     `A vehicle of yours, by the information we have, struck {hydrant}[ at {place}]. ${incident}`,
-    '[Vehicle: {vehicle}.] [The police report is number {policeReport}.]',
     'We understand that you answer for damage by your own vehicles. If an insurer or a claims administrator does so for you, please send this packet to them and tell us who they are.',
     cost,
     changed,
@@ -127,9 +124,7 @@ export const letters = {
   'letter.notice-government.text': paragraphs(
     'To {payer}:',
     `{utility} gives notice of a claim for damage to its property. By the information we have, a vehicle in your service struck {hydrant}[ at {place}]. ${incident}`,
-    '[Vehicle: {vehicle}.] [The police report is number {policeReport}.]',
-    'Claimant: {utility}. Claim number: {claimNumber}. Amount claimed: {demand}.',
-    cost,
+    'Claimant: {utility}. Claim number: {claimNumber}. Cost of the work: {total}. Amount claimed: {demand}.[ Other claims for the same damage come to {otherDemands}.] The statement of costs that follows gives each line with its time or quantity, its rate, the authority for that rate, and the arithmetic.',
     changed,
     'If this notice must be given in another form, or to another office, please tell us which without delay and send us the form.',
     pay,
@@ -140,33 +135,27 @@ export const letters = {
   'letter.claim-own-policy.text': paragraphs(
     'To {payer}:',
     `We report a loss under our policy[ {policy}]. A vehicle struck {hydrant}[ at {place}]. ${incident}[ {driverLeft}]`,
-    '[The police report is number {policeReport}.]',
-    'The loss, by kind of cost:',
-    '{itemizedLoss}',
+    'The loss comes to {total}; the enclosed statement of costs gives it line by line, with its records, in support of our proof of loss. If you need it on your own form or under oath, please send the form.',
     'We claim {demand}, subject to the deductible of the policy. Please confirm the deductible that applies to this loss, and what you have taken off for it.[ Other claims for the same damage come to {otherDemands}.]',
     changed,
-    'The enclosed statement of costs, with its records, is offered in support of our proof of loss. If you need it on your own form or under oath, please send the form. If you recover from whoever is liable, please include our deductible.',
+    'If you recover from whoever is liable, please include our deductible.',
     'Please pay to:',
     '{remitTo}',
     enclosed,
   ),
   'letter.restitution-statement.text': paragraphs(
     'To {payer}:',
-    '[Case or file: {payerReference}.] [Police report: {policeReport}, {policeAgency}.]',
     `{utility} states its loss for the purpose of restitution. A vehicle struck {hydrant}[ at {place}]. ${incident}`,
     'The loss, by kind of cost:',
     '{itemizedLoss}',
-    'Restitution asked for: {demand}.[ Claims to others for the same damage come to {otherDemands}; we will report every payment received, so that nothing is paid twice.]',
+    'Restitution asked for: {demand}, to be sent with claim {claimNumber} to the address below.[ Claims to others for the same damage come to {otherDemands}; we will report every payment received, so that nothing is paid twice.] A person who knows the records behind the statement can be named if they must be proved.',
     changed,
-    'The statement of costs that follows gives each line with its time or quantity, its rate, the authority for that rate, and the arithmetic. A person who knows these records can be named if they must be proved.',
-    'Payments can be sent, with claim {claimNumber}, to:',
     '{remitTo}',
     enclosed,
   ),
   'letter.cover-unknown-payer.text': paragraphs(
     'To whom it may concern:',
     `A vehicle struck {hydrant}[ at {place}]. ${incident}[ {driverLeft}] We do not know yet who is to pay for the damage.`,
-    '[The police report is number {policeReport}.]',
     'The cost of that work was {total}. The loss, by kind of cost:',
     '{itemizedLoss}',
     changed,

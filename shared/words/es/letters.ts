@@ -7,7 +7,7 @@ const cost =
   'Ese trabajo costó {total}. Le reclamamos {demand}.[ Otras reclamaciones por el mismo daño suman {otherDemands}; juntas no superan la relación.] La relación de costos que sigue da cada línea con su tiempo o cantidad, su tarifa, la autoridad de esa tarifa y la cuenta.';
 const pay = 'Cite la reclamación {claimNumber} con su pago y envíelo a:';
 const enclosed =
-  'Con esta carta: relación de costos; relato del daño y de la reparación; cronología; prueba de caudal; fotografías; y la lista de registros de los que todo procede. Las cifras están también en el archivo statement.json, adjunto a este. Las fotografías originales, hojas de horas, vales y facturas se conservan y pueden examinarse.';
+  'Con esta carta: relación de costos, relato del daño y de la reparación, cronología, prueba de caudal, fotografías y la lista de registros de los que proceden. Sus cifras están también en el archivo adjunto statement.json. Las fotografías originales, hojas de horas, vales y facturas se conservan y pueden examinarse.';
 const ask =
   'Si no está de acuerdo con una línea, díganos cuál y por qué, o llame al {utilityPhone}. Si un pago ha de saldar por completo menos de lo reclamado, díganoslo antes de enviarlo.';
 const paragraphs = (...all: readonly string[]): string => all.join('\n\n');
@@ -89,7 +89,6 @@ export const letters: Record<keyof typeof english, string> = {
   'letter.demand-insurer.text': paragraphs(
     'A quien corresponda:',
     `Un vehículo que ustedes aseguran, según la información que tenemos, chocó contra {hydrant}[, en {place}]. ${incident}`,
-    '[El informe policial es el número {policeReport}.] [La póliza de su asegurado es la número {policy}.]',
     cost,
     changed,
     pay,
@@ -101,19 +100,17 @@ export const letters: Record<keyof typeof english, string> = {
   'letter.demand-driver.text': paragraphs(
     'A la atención de {payer}:',
     `Según la información que tenemos, usted conducía el vehículo que chocó contra {hydrant}[, en {place}]. ${incident}`,
-    '[El informe policial es el número {policeReport}.]',
     cost,
     changed,
     'Si ese día tenía seguro, envíe este expediente a su aseguradora y díganos el nombre de ella y el número de su póliza. Entonces les escribiremos a ellos.',
     pay,
     '{remitTo}',
-    `${ask} Si no puede pagarlo de una vez, llámenos para pagar en partes.`,
+    'Si no está de acuerdo con una línea, díganos cuál y por qué. Si no puede pagarlo de una vez, llámenos al {utilityPhone} para pagar en partes.',
     enclosed,
   ),
   'letter.demand-self-insured.text': paragraphs(
     'Al departamento de reclamaciones de {payer}:',
     `Un vehículo suyo, según la información que tenemos, chocó contra {hydrant}[, en {place}]. ${incident}`,
-    '[Vehículo: {vehicle}.] [El informe policial es el número {policeReport}.]',
     'Entendemos que ustedes responden de los daños de sus propios vehículos. Si lo hace por ustedes una aseguradora o un administrador de reclamaciones, envíenle este expediente y díganos quién es.',
     cost,
     changed,
@@ -125,9 +122,7 @@ export const letters: Record<keyof typeof english, string> = {
   'letter.notice-government.text': paragraphs(
     'A la atención de {payer}:',
     `{utility} da aviso de una reclamación por daños a sus bienes. Según la información que tenemos, un vehículo a su servicio chocó contra {hydrant}[, en {place}]. ${incident}`,
-    '[Vehículo: {vehicle}.] [El informe policial es el número {policeReport}.]',
-    'Reclamante: {utility}. Número de reclamación: {claimNumber}. Importe reclamado: {demand}.',
-    cost,
+    'Reclamante: {utility}. Número de reclamación: {claimNumber}. Costo del trabajo: {total}. Importe reclamado: {demand}.[ Otras reclamaciones por el mismo daño suman {otherDemands}.] La relación de costos que sigue da cada línea con su tiempo o cantidad, su tarifa, la autoridad de esa tarifa y la cuenta.',
     changed,
     'Si este aviso debe darse en otra forma o a otra oficina, díganos sin demora cuál y envíennos el formulario.',
     pay,
@@ -138,33 +133,27 @@ export const letters: Record<keyof typeof english, string> = {
   'letter.claim-own-policy.text': paragraphs(
     'A la atención de {payer}:',
     `Comunicamos una pérdida bajo nuestra póliza[ {policy}]. Un vehículo chocó contra {hydrant}[, en {place}]. ${incident}[ {driverLeft}]`,
-    '[El informe policial es el número {policeReport}.]',
-    'La pérdida, por clase de costo:',
-    '{itemizedLoss}',
+    'La pérdida suma {total}; la relación de costos adjunta la da línea por línea, con sus registros, en apoyo de nuestra prueba de la pérdida. Si la necesitan en su propio formulario o bajo juramento, envíennos el formulario.',
     'Reclamamos {demand}, sujeto al deducible de la póliza. Confirmen el deducible que se aplica a esta pérdida y lo que hayan restado por él.[ Otras reclamaciones por el mismo daño suman {otherDemands}.]',
     changed,
-    'La relación de costos adjunta, con sus registros, se ofrece en apoyo de nuestra prueba de la pérdida. Si la necesitan en su propio formulario o bajo juramento, envíennos el formulario. Si recobran de quien sea responsable, incluyan nuestro deducible.',
+    'Si recobran de quien sea responsable, incluyan nuestro deducible.',
     'El pago se envía a:',
     '{remitTo}',
     enclosed,
   ),
   'letter.restitution-statement.text': paragraphs(
     'A la atención de {payer}:',
-    '[Causa o expediente: {payerReference}.] [Informe policial: {policeReport}, {policeAgency}.]',
     `{utility} declara su pérdida a efectos de restitución. Un vehículo chocó contra {hydrant}[, en {place}]. ${incident}`,
     'La pérdida, por clase de costo:',
     '{itemizedLoss}',
-    'Restitución que se pide: {demand}.[ Las reclamaciones a otros por el mismo daño suman {otherDemands}; informaremos de cada pago recibido, para que nada se pague dos veces.]',
+    'Restitución que se pide: {demand}, que se envía con la reclamación {claimNumber} a la dirección de abajo.[ Las reclamaciones a otros por el mismo daño suman {otherDemands}; informaremos de cada pago recibido, para que nada se pague dos veces.] Si hay que probar los registros de la relación, puede nombrarse a una persona que los conoce.',
     changed,
-    'La relación de costos que sigue da cada línea con su tiempo o cantidad, su tarifa, la autoridad de esa tarifa y la cuenta. Si hay que probar estos registros, puede nombrarse a una persona que los conoce.',
-    'Los pagos pueden enviarse, con la reclamación {claimNumber}, a:',
     '{remitTo}',
     enclosed,
   ),
   'letter.cover-unknown-payer.text': paragraphs(
     'A quien corresponda:',
     `Un vehículo chocó contra {hydrant}[, en {place}]. ${incident}[ {driverLeft}] Todavía no sabemos quién ha de pagar el daño.`,
-    '[El informe policial es el número {policeReport}.]',
     'Ese trabajo costó {total}. La pérdida, por clase de costo:',
     '{itemizedLoss}',
     changed,

@@ -1,0 +1,86 @@
+import type { Browser } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import type { ClaimState } from '../../shared/claims/state.ts';
+import type { ClaimLetter } from '../../shared/letters/answer.ts';
+import {
+  appServer,
+  expectAccessible,
+  expectNoSideScroll,
+  goTo,
+  signedIn,
+  type AppServer,
+} from '../support/app.ts';
+import { launchBrowser } from '../support/browser.ts';
+
+/** A claim's letter on the desk: read, edited, previewed, kept, recorded. */
+let browser: Browser;
+let server: AppServer;
+let claim: ClaimState;
+beforeAll(async () => {
+  [server, browser] = await Promise.all([appServer(47171, 'town'), launchBrowser()]);
+  const { claims } = await server.ask<{ claims: ClaimState[] }>('clerk', '/api/claims');
+  claim = claims.find(({ claimNumber }) => /-0002$/.test(claimNumber))!;
+}, 240_000);
+afterAll(async () => {
+  await browser.close();
+  await server.end();
+});
+
+const shots = process.env['SHOTS'];
+
+describe('the letter of a claim', () => {
+  test('is written with fields put in by button, survives a reload, is previewed and recorded', async () => {
+    const { page, faults, close } = await signedIn(browser, server, 'clerk');
+    await goTo(page, server, `/desk/#/claim/${claim.claimId}`);
+    await page.getByText('Demand to a driver’s insurer').waitFor();
+    await page.getByText('Read and edit the letter').click();
+    const area = page.getByLabel('Text of the letter');
+    expect(await area.inputValue()).toContain('{demand}');
+    // As it will read: no field is left.
+    expect(await page.locator('.letter-preview').textContent()).not.toMatch(/[{}[\]]/);
+    if (shots) await page.locator('#letter').screenshot({ path: `${shots}/letter-desk.png` });
+
+    await area.fill('Dear people,\n\nplease pay ');
+    await page.getByText('Put a field into the text').click();
+    await page.getByRole('button', { name: 'What this claim demands' }).click();
+    expect(await area.inputValue()).toBe('Dear people,\n\nplease pay {demand}');
+    await page.reload();
+    await page.locator('.letter-preview').waitFor();
+    expect(await area.inputValue()).toBe('Dear people,\n\nplease pay {demand}');
+    expect(await page.locator('.letter-preview').textContent()).toMatch(/please pay \$[\d,]+\.\d\d$/);
+
+    await area.fill('Pay {demnd}, <b>now</b>.');
+    await page.getByText('merge field “demnd” that does not exist', { exact: false }).first().waitFor();
+    expect(await page.locator('.letter-preview b').count()).toBe(0);
+    await expectAccessible(page);
+
+    await page.getByRole('button', { name: 'Back to the template' }).click();
+    expect(await area.inputValue()).toContain('To whom it may concern');
+    await area.fill('Please pay {demand} to:\n\n{remitTo}');
+    await page.getByRole('button', { name: 'Record this text' }).click();
+    await page.getByText('Recorded. The next packet opens with it.').waitFor();
+    const now = await server.ask<ClaimLetter>('clerk', `/api/claims/${claim.claimId}/letter`);
+    expect(now.text).toBe('Please pay {demand} to:\n\n{remitTo}');
+    expect(now.submissionId).not.toBeNull();
+    await page.getByText('This is the text on record.').waitFor();
+    expect(faults).toEqual([]);
+    await close();
+  });
+
+  test('fits a phone, in Spanish and in the dark, with nothing to scroll sideways', async () => {
+    const { page, close } = await signedIn(browser, server, 'clerk', {
+      viewport: { width: 360, height: 740 },
+      colorScheme: 'dark',
+    });
+    await page.evaluate(() => {
+      localStorage.setItem('hsl.locale', JSON.stringify('es'));
+    });
+    await goTo(page, server, `/desk/#/claim/${claim.claimId}`);
+    await page.getByText('Leer y editar la carta').click();
+    await page.getByText('Poner un campo en el texto').click();
+    await expectNoSideScroll(page);
+    await expectAccessible(page);
+    if (shots) await page.locator('#letter').screenshot({ path: `${shots}/letter-phone.png` });
+    await close();
+  });
+});
