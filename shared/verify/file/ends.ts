@@ -4,6 +4,10 @@ import { finding, type Finding } from '../finding.ts';
 export const isPdf = (bytes: Uint8Array): boolean =>
   new TextDecoder('latin1').decode(bytes.subarray(0, 1024)).includes('%PDF-');
 
+/** Whether its trailer names a way of encryption (ISO 32000-2, 7.6.2), be the password empty or not. */
+export const isEncrypted = (bytes: Uint8Array): boolean =>
+  /\/Encrypt\s+\d+\s+\d+\s+R\b/.test(new TextDecoder('latin1').decode(bytes));
+
 /** Where a file says that it ends (ISO 32000-2, 7.5.5). A changed file may bear its changes after the first end. */
 const END = /startxref\s+\d+\s+%%EOF/g;
 

@@ -1,7 +1,7 @@
-import { EncryptedPDFError, PDFDocument } from '@cantoo/pdf-lib';
+import { PDFDocument } from '@cantoo/pdf-lib';
 import { finding, type Finding } from '../finding.ts';
 import { embeddedFiles, type EmbeddedFile } from './attachments.ts';
-import { endFindings, isPdf } from './ends.ts';
+import { endFindings, isEncrypted, isPdf } from './ends.ts';
 import { sha256Of } from './hash.ts';
 import type { PageTextReader, TextRun } from './pageText.ts';
 import { drawnOn, type Drawn } from './pictures.ts';
@@ -33,6 +33,7 @@ export async function readPdf(bytes: Uint8Array, readText: PageTextReader): Prom
   if (!isPdf(bytes)) return refuse('not-a-pdf');
   const oddities = endFindings(bytes);
   if (oddities.some(({ code }) => code === 'cut-short')) return refuse('cut-short', { bytes: bytes.length });
+  if (isEncrypted(bytes)) return refuse('encrypted');
   try {
     const document = await PDFDocument.load(bytes, { updateMetadata: false, throwOnInvalidObject: true });
     const drawn = await drawnOn(document);
@@ -53,8 +54,6 @@ export async function readPdf(bytes: Uint8Array, readText: PageTextReader): Prom
       },
     };
   } catch (error) {
-    if (error instanceof EncryptedPDFError || (error as Error).name === 'PasswordException')
-      return refuse('encrypted');
     return refuse('broken', { reason: (error as Error).message.slice(0, 200) });
   }
 }

@@ -5,6 +5,8 @@ export interface Joined<T> {
   readonly text: string;
   /** The pieces that a stretch touches; of an empty stretch, the one that it stands in or after. */
   touched(from: number, to: number): readonly T[];
+  /** As much of those pieces as a sentence can quote, around the stretch, in their own words and spaces. */
+  quote(from: number, to: number, most: number): string;
 }
 
 export function joined<T extends { readonly text: string }>(pieces: readonly T[]): Joined<T> {
@@ -27,8 +29,34 @@ export function joined<T extends { readonly text: string }>(pieces: readonly T[]
     }
     return Math.max(0, low - 1);
   };
+  const touched = (from: number, to: number): readonly T[] =>
+    pieces.slice(pieceAt(from), pieceAt(Math.max(from, to - 1)) + 1);
   return {
     text: texts.join(''),
-    touched: (from, to) => pieces.slice(pieceAt(from), pieceAt(Math.max(from, to - 1)) + 1),
+    touched,
+    quote(from, to, most) {
+      const all = touched(from, to)
+        .map(({ text }) => text)
+        .join(' ')
+        .replace(/\s+/g, ' ')
+        .trim();
+      if (all.length <= most) return all;
+      const start = starts[pieceAt(from)] ?? 0;
+      const [first, last] = [spacedAt(all, from - start), spacedAt(all, to - start)];
+      if (last - first >= most) return `${all.slice(first, first + most)} …`;
+      const margin = Math.floor((most - (last - first)) / 2);
+      const [left, right] = [Math.max(0, first - margin), Math.min(all.length, last + margin)];
+      return `${left > 0 ? '… ' : ''}${all.slice(left, right).trim()}${right < all.length ? ' …' : ''}`;
+    },
   };
+}
+
+/** Where in a text stands the sign that is at this place once it is made plain. */
+function spacedAt(text: string, plainAt: number): number {
+  let seen = 0;
+  for (let at = 0; at < text.length; at += 1) {
+    if (seen >= plainAt) return at;
+    seen += plain(text[at] ?? '').length;
+  }
+  return text.length;
 }

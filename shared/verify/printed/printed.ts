@@ -78,9 +78,9 @@ function findingOf(gap: Gap, wanted: Joined<WantedText>, found: Joined<PageRun>)
   const params = {
     page,
     under: first?.under ?? '',
-    of: quoted([pieces.find(({ of }) => of !== '')?.of ?? '']),
-    own: quoted(pieces.map((piece) => piece.text)),
-    printed: quoted(runs.map((run) => run.text)),
+    of: pieces.find(({ of }) => of !== '')?.of ?? '',
+    own: wanted.quote(gap.wantedFrom, gap.wantedTo, MOST_QUOTED),
+    printed: found.quote(gap.foundFrom, gap.foundTo, MOST_QUOTED),
     hasOf: pieces.some(({ of }) => of !== '') ? 'yes' : 'no',
     count: pieces.length,
   };
@@ -96,10 +96,3 @@ function findingOf(gap: Gap, wanted: Joined<WantedText>, found: Joined<PageRun>)
 }
 
 const figures = (text: string): string => (text.match(/\d+/g) ?? []).join(' ');
-
-function quoted(texts: readonly string[]): string {
-  const all = texts.join(' ').replace(/\s+/g, ' ').trim();
-  if (all.length <= MOST_QUOTED) return all;
-  const half = MOST_QUOTED / 2;
-  return `${all.slice(0, half).trimEnd()} … ${all.slice(-half).trimStart()}`;
-}
