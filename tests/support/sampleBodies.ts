@@ -1,5 +1,14 @@
 import type { FactKind } from '../../shared/submissions/kinds.ts';
 import type { BodyOf } from '../../shared/submissions/submission.ts';
+import type { WaterLostInput } from '../../shared/water/input.ts';
+import { recordWaterLost } from '../../shared/water/record.ts';
+
+/** The valve held: the one question in which no answer hangs on another, so that one bad place is one problem. */
+const waterQuestion: WaterLostInput = {
+  found: { mainValve: 'holds', flow: 'none' },
+  times: {},
+  choice: { figure: 'low', reason: 'Seen by both' },
+};
 
 /** One plausible body of every form, every optional part of it filled in. All of it is invented. */
 export const sampleBodies: { readonly [K in FactKind]: BodyOf<K> } = {
@@ -138,6 +147,8 @@ export const sampleBodies: { readonly [K in FactKind]: BodyOf<K> } = {
         partNumber: 'K-1',
         description: 'Breakaway kit',
         quantity: 1,
+        upgrade: true,
+        upgradeReason: 'The old size is no longer made',
         source: { from: 'stock', issueSlip: 'S-1' },
       },
       {
@@ -149,6 +160,8 @@ export const sampleBodies: { readonly [K in FactKind]: BodyOf<K> } = {
           supplier: 'Invented Supply',
           invoiceNumber: 'I-1',
           unitPriceCents: 1250,
+          discountCents: 100,
+          taxCents: 84,
           invoiceSha256: 'b2'.repeat(32),
         },
       },
@@ -171,6 +184,7 @@ export const sampleBodies: { readonly [K in FactKind]: BodyOf<K> } = {
     ],
     reassembledAt: '2026-03-04T05:00:00Z',
     completedAt: '2026-03-04T05:30:00Z',
+    premiumTimeReason: 'The street was closed at night',
     photos: [],
     note: 'Done before dawn',
   },
@@ -337,13 +351,11 @@ export const sampleBodies: { readonly [K in FactKind]: BodyOf<K> } = {
     flowTest: { eachUsd: '150', authorityId: 'r-1' },
   },
   'water-lost': {
-    waterLostGal: 18400,
-    method: 'flow-times-duration',
-    basis: 'Full bore for 23 minutes at 800 gpm, from arrival to water shut',
-    flowingFrom: '2026-03-04T01:50:00.000Z',
-    flowingTo: '2026-03-04T02:13:00.000Z',
+    ...recordWaterLost(waterQuestion, { system: 'us', locale: 'en' }),
     byWorkerId: 'w-1',
     note: 'seen by both',
+    question: waterQuestion,
+    challengeAnswer: { text: 'Two hydrants stood open', byWorkerId: 'w-2' },
   },
   'hydrant-model': {
     modelId: 'M-1',

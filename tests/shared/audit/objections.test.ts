@@ -89,6 +89,7 @@ function caseOf(bodies: Bodies = {}, more: Partial<AuditCase> = {}, rates: Parti
       photos: [],
       reassembledAt: at(170),
       completedAt: at(180),
+      premiumTimeReason: null,
     },
     inspection: { inspectedAt: '2025-09-01T12:00:00Z' },
     'flow-test': { testedAt: '2024-05-01T12:00:00Z', photos: [] },
@@ -178,6 +179,8 @@ const nobody = { driver: null, vehicles: [] };
 
 const flowing = (): Bodies =>
   body('strike', { found: { ...sample('strike').found!, flow: 'full-bore', mainValve: 'does-not-hold' } });
+/** A record of before has a figure and a sentence alone. */
+const ofBefore = { question: null, estimate: null, challengeAnswer: null } as const;
 /** A jet of 36 in from a 4 in opening for an hour: low 25,800 gal, best 30,100 gal (tests/shared/water). */
 const bestFigure = (): Partial<BodyOf<'water-lost'>> => {
   const question: WaterLostInput = {
@@ -394,7 +397,13 @@ const cases: Record<string, () => AuditCase> = {
       ...body('strike', {
         found: { ...sample('strike').found!, flow: 'full-bore', mainValve: 'does-not-hold' },
       }),
-      'water-lost': { waterLostGal: 1000, method: 'flow-times-duration', flowingFrom: null, flowingTo: null },
+      'water-lost': {
+        ...ofBefore,
+        waterLostGal: 1000,
+        method: 'flow-times-duration',
+        flowingFrom: null,
+        flowingTo: null,
+      },
     }),
   'water-estimate-though-metered': () =>
     caseOf({
@@ -409,6 +418,7 @@ const cases: Record<string, () => AuditCase> = {
     caseOf({
       ...flowing(),
       'water-lost': {
+        ...ofBefore,
         waterLostGal: 1_000_000,
         method: 'flow-times-duration',
         flowingFrom: at(0),
