@@ -1,4 +1,5 @@
-import { packetOrder, runJob } from '../packets/jobs.ts';
+import { runJob } from '../packets/jobs.ts';
+import { packetOrder } from '../packets/order.ts';
 import { packetsDeps } from '../packets/wired.ts';
 
 /** Builds an ordered packet. Started by the packets' function alone; what became of it is kept where that one reads. */

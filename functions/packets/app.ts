@@ -7,7 +7,8 @@ import type { PacketsDeps } from './deps.ts';
 import { loadClaim } from './load.ts';
 import { claimLetter } from './letter.ts';
 import { claimObjections } from './objections.ts';
-import { makePacket, packetRequest, queueJob, readJob, type AskedPacket, type PacketOrder } from './jobs.ts';
+import { makePacket, queueJob, readJob, type AskedPacket } from './jobs.ts';
+import { packetRequest, type PacketOrder } from './order.ts';
 import { strikeWork } from './work.ts';
 
 /** A claim's statement of costs, and its packet as a PDF. */

@@ -5,7 +5,7 @@ import type { InventoryStore } from '../stores/inventory/inventory.ts';
 import type { ProjectionStore } from '../stores/projections/projections.ts';
 import type { PacketSigner } from '../stores/signing/packetSigner.ts';
 import type { AppendDeps } from '../submissions/append.ts';
-import type { PacketOrder, Progress } from './jobs.ts';
+import type { PacketOrder, Progress } from './order.ts';
 
 export interface PacketsDeps extends HttpDeps, AppendDeps {
   readonly settings: UtilitySettings;

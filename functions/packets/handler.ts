@@ -13,7 +13,7 @@ export const handler = lambdaHandler(async () => {
     ...wired,
     startJob: async (order) => {
       if (packetJobsFunction !== null) {
-        const { invokeLater } = await import('./invokeLater.ts');
+        const { invokeLater } = await import('../stores/jobs/invokeLater.ts');
         return invokeLater(packetJobsFunction, order);
       }
       // In this process, after the answer: a job says itself what became of it.

@@ -4,7 +4,7 @@ import { InvokeCommand, LambdaClient } from '@aws-sdk/client-lambda';
 import { mockClient } from 'aws-sdk-client-mock';
 import { compactVerify, createLocalJWKSet } from 'jose';
 import { describe, expect, it } from 'vitest';
-import { invokeLater } from '../../functions/packets/invokeLater.ts';
+import { invokeLater } from '../../functions/stores/jobs/invokeLater.ts';
 import { StoreUnavailable } from '../../functions/stores/faults.ts';
 import { derToJose, kmsSigner } from '../../functions/stores/signing/kmsSigner.ts';
 import { jwkSigner } from '../../functions/stores/signing/localSigner.ts';

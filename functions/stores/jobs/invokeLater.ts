@@ -1,11 +1,10 @@
 import { InvokeCommand, LambdaClient } from '@aws-sdk/client-lambda';
-import { StoreUnavailable } from '../stores/faults.ts';
-import type { PacketOrder } from './jobs.ts';
+import { StoreUnavailable } from '../faults.ts';
 
-/** Hands an order to the function that builds packets, and does not wait for it. */
+/** Hands an order to another function, and does not wait for what becomes of it. */
 export async function invokeLater(
   functionName: string,
-  order: PacketOrder,
+  order: object,
   client: LambdaClient = new LambdaClient({}),
 ): Promise<void> {
   const command = new InvokeCommand({
@@ -16,6 +15,6 @@ export async function invokeLater(
   try {
     await client.send(command);
   } catch (error) {
-    throw new StoreUnavailable('the packets’ builder does not answer', { cause: error });
+    throw new StoreUnavailable('the function that takes orders does not answer', { cause: error });
   }
 }
