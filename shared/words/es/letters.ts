@@ -7,7 +7,7 @@ const cost =
   'Ese trabajo costó {total}. Le reclamamos {demand}.[ Otras reclamaciones por el mismo daño suman {otherDemands}; juntas no superan la relación.] La relación de costos que sigue da cada línea con su tiempo o cantidad, su tarifa, la autoridad de esa tarifa y la cuenta.';
 const pay = 'Cite la reclamación {claimNumber} con su pago y envíelo a:';
 const enclosed =
-  'Con esta carta: relación de costos, relato del daño y de la reparación, cronología, prueba de caudal, fotografías y la lista de registros de los que proceden. Sus cifras están también en el archivo adjunto statement.json. Las fotografías originales, hojas de horas, vales y facturas se conservan y pueden examinarse.';
+  'Con esta carta: relación de costos, relato del daño y de la reparación, cronología, prueba de caudal, fotografías y lista de registros; las cifras, también en el archivo adjunto statement.json. Los originales se conservan y pueden examinarse.';
 const ask =
   'Si no está de acuerdo con una línea, díganos cuál y por qué, o llame al {utilityPhone}. Si un pago ha de saldar por completo menos de lo reclamado, díganoslo antes de enviarlo.';
 const paragraphs = (...all: readonly string[]): string => all.join('\n\n');
