@@ -206,7 +206,7 @@ export class Pages extends Construct {
 }
 
 /** Paths whose pages are built once and read their data through the API; everything else is published. */
-const appPaths = ['/crew', '/crew/*', '/desk', '/desk/*', '/sign-in', '/sign-in/*'];
+const appPaths = ['/crew', '/crew/*', '/desk', '/desk/*', '/sign-in', '/sign-in/*', '/verify', '/verify/*'];
 
 /** A folder's address as its file: S3 behind CloudFront knows no index pages. */
 const fileNameOf = `function handler(event) {

@@ -1,8 +1,11 @@
 import { finding, type Finding } from '../finding.ts';
 
-/** Whether the bytes begin as a PDF does (ISO 32000-2, 7.5.2; readers look for it in the first 1,024 bytes). */
+/**
+ * Whether the bytes begin as a PDF does (ISO 32000-2, 7.5.2). Readers look for that anywhere in the first 1,024 bytes;
+ * a packet begins with it, and an archive that bears a paper there is none.
+ */
 export const isPdf = (bytes: Uint8Array): boolean =>
-  new TextDecoder('latin1').decode(bytes.subarray(0, 1024)).includes('%PDF-');
+  new TextDecoder('latin1').decode(bytes.subarray(0, 64)).trimStart().startsWith('%PDF-');
 
 /** Whether its trailer names a way of encryption (ISO 32000-2, 7.6.2), be the password empty or not. */
 export const isEncrypted = (bytes: Uint8Array): boolean =>
