@@ -15,7 +15,7 @@ export const verify = {
   'verify.signature.no-keys':
     'A signature was given and no keys to check it by, so it is not known who issued this file.',
   'verify.signature.issued':
-    'Signed for claim {claimNumber}, revision {revision}, with the key “{keyId}” of the keys that were given.',
+    'Signed for claim {claimNumber}, revision {revision}, with the key “{keyId}” of the keys that were given. It is worth as much as the place those keys came from.',
   'verify.archive.none': 'No archive was given: the original photos and papers were not looked at.',
   'verify.checked':
     '{utility}, claim {claimNumber}, {revision}. Statement {total}, demand {demand}. Compared: {pages, plural, one {# page} other {# pages}}, {lines, plural, one {# line} other {# lines}} of the statement, {pictures, plural, one {# picture} other {# pictures}}{archive, select, none {} other {, {archive} files of the archive}}.',

@@ -14,7 +14,7 @@ export const verify: Record<keyof typeof english, string> = {
   'verify.signature.no-keys':
     'Se dio una firma y ninguna clave con que comprobarla, así que no se sabe quién emitió este archivo.',
   'verify.signature.issued':
-    'Firmado para la reclamación {claimNumber}, revisión {revision}, con la clave “{keyId}” de las claves dadas.',
+    'Firmado para la reclamación {claimNumber}, revisión {revision}, con la clave “{keyId}” de las claves dadas. Vale tanto como el lugar de donde vinieron esas claves.',
   'verify.archive.none':
     'No se dio el archivo de originales: no se miraron las fotos ni los documentos originales.',
   'verify.checked':
