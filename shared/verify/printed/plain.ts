@@ -8,3 +8,7 @@ export const plain = (text: string): string =>
     .replace(/\u2044/g, '/')
     .replace(/[\u2010\u2011]/g, '-')
     .replace(/[\s\u00ad\u200b\u200c\u200d\ufeff]+/g, '');
+
+/** Whether paper may show this sign so: one that no embedded face has is printed as a question mark. */
+export const isPrintedAs = (sign: string | undefined, printed: string | undefined): boolean =>
+  sign === printed || (printed === '?' && (sign?.codePointAt(0) ?? 0) > 127);

@@ -3,6 +3,7 @@ import type { TextRun } from '../file/pageText.ts';
 import { finding, type Finding } from '../finding.ts';
 import { differences, type Gap } from './differences.ts';
 import { joined, type Joined } from './joined.ts';
+import { isPrintedAs } from './plain.ts';
 import { runningFindings } from './running.ts';
 import { wantedTexts, type WantedText } from './wanted.ts';
 
@@ -49,11 +50,8 @@ function isForgiven(
     const pieces = wanted.touched(wantedFrom, wantedTo);
     return pieces.length === 1 && pieces[0]?.mayEnd === true;
   }
-  const signs = Array.from(missing);
-  return (
-    signs.length === there.length &&
-    Array.from(there).every((sign, index) => sign === '?' && (signs[index]?.codePointAt(0) ?? 0) > 127)
-  );
+  const [signs, printed] = [Array.from(missing), Array.from(there)];
+  return signs.length === printed.length && signs.every((sign, index) => isPrintedAs(sign, printed[index]));
 }
 
 /** Gaps in the same piece of text are one: a sentence is said to differ once. */

@@ -1,7 +1,7 @@
 import type { PacketDocument } from '../../packet/blocks.ts';
 import type { TextRun } from '../file/pageText.ts';
 import { finding, type Finding } from '../finding.ts';
-import { plain } from './plain.ts';
+import { isPrintedAs, plain } from './plain.ts';
 import { tableHeads } from './wanted.ts';
 
 /** Of a long utility's name as much is printed as fits in a line; so much must be there. */
@@ -73,19 +73,18 @@ function withoutRunning(text: string, document: PacketDocument, page: number): s
     ...(page > 1 ? [document.runningHead] : []),
     ...(document.banner === null ? [] : [document.banner]),
     document.runningFoot,
-  ].map(plain);
+  ].map((part) => Array.from(plain(part)));
   // From the end, as the foot is drawn last and what it stands behind is not known.
-  let left = text;
-  for (const part of parts.reverse()) {
-    if (left.endsWith(part)) left = left.slice(0, left.length - part.length);
-    else
-      for (let length = part.length - 1; length >= LEAST; length -= 1)
-        if (left.endsWith(part.slice(0, length))) {
-          left = left.slice(0, left.length - length);
-          break;
-        }
-  }
-  return left;
+  let left = Array.from(text);
+  for (const part of parts.reverse())
+    for (let length = part.length; length >= Math.min(LEAST, part.length); length -= 1) {
+      const at = left.length - length;
+      if (at < 0 || !part.slice(0, length).every((sign, index) => isPrintedAs(sign, left[at + index])))
+        continue;
+      left = left.slice(0, at);
+      break;
+    }
+  return left.join('');
 }
 
 /** Heads of tables that go on from the page before, in any number. */
