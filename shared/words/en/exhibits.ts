@@ -71,7 +71,7 @@ export const exhibits = {
   'packet.archive.too-large': 'too large for this archive',
 
   'problem.changes-needed':
-    'Say what changed since revision {revision} and why: it stands at the front of the new revision.',
+    'Say what changed since revision {revision} and why: it stands right after the letter of the new revision.',
   'problem.packet-job-unknown': 'There is no such job for this claim. Start again.',
   'packet.job.queued': 'Waiting to begin',
   'packet.job.load': 'Reading the records',
@@ -86,7 +86,7 @@ export const exhibits = {
   'claim.building-packet': 'Building the packet…',
   'claim.progress': '{done} of {total}',
   'claim.changes': 'What changed since revision {revision}, and why',
-  'claim.changes-hint': 'Stands at the front of the next revision. The preview does not need it.',
+  'claim.changes-hint': 'Stands right after the letter of the next revision. The preview does not need it.',
   'claim.download-archive': 'Download the originals (zip)',
   'claim.download-signature': 'Download the signature',
   'claim.in-the-way': 'Before it can be issued:',

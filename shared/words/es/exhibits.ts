@@ -73,7 +73,7 @@ export const exhibits: Record<keyof typeof english, string> = {
   'packet.archive.too-large': 'demasiado grande para este archivo',
 
   'problem.changes-needed':
-    'Diga qué ha cambiado desde la revisión {revision} y por qué: figura al principio de la nueva revisión.',
+    'Diga qué ha cambiado desde la revisión {revision} y por qué: figura justo después de la carta de la nueva revisión.',
   'problem.packet-job-unknown': 'No hay tal tarea para esta reclamación. Empiece de nuevo.',
   'packet.job.queued': 'En espera de empezar',
   'packet.job.load': 'Leyendo los registros',
@@ -88,7 +88,8 @@ export const exhibits: Record<keyof typeof english, string> = {
   'claim.building-packet': 'Preparando el expediente…',
   'claim.progress': '{done} de {total}',
   'claim.changes': 'Qué ha cambiado desde la revisión {revision}, y por qué',
-  'claim.changes-hint': 'Figura al principio de la próxima revisión. La vista previa no lo necesita.',
+  'claim.changes-hint':
+    'Figura justo después de la carta de la próxima revisión. La vista previa no lo necesita.',
   'claim.download-archive': 'Descargar los originales (zip)',
   'claim.download-signature': 'Descargar la firma',
   'claim.in-the-way': 'Antes de poder emitirlo:',

@@ -168,7 +168,7 @@ function Packets({ claim }: { readonly claim: ClaimState }) {
               </button>
               {archiveSha256 !== undefined && (
                 <>
-                  {' · '}
+                  {' '}
                   <button
                     type="button"
                     class="link"
@@ -181,7 +181,7 @@ function Packets({ claim }: { readonly claim: ClaimState }) {
               )}
               {signature !== undefined && (
                 <>
-                  {' · '}
+                  {' '}
                   <button
                     type="button"
                     class="link"
