@@ -8,7 +8,7 @@ import { invokeLater } from '../../functions/stores/jobs/invokeLater.ts';
 import { StoreUnavailable } from '../../functions/stores/faults.ts';
 import { derToJose, kmsSigner } from '../../functions/stores/signing/kmsSigner.ts';
 import { jwkSigner } from '../../functions/stores/signing/localSigner.ts';
-import { testPacketKey } from '../support/packetWorld.ts';
+import { testPacketKey } from '../support/packetKey.ts';
 
 const hash = 'ab'.repeat(32);
 const of = { claimNumber: '2026-0001', revision: 3 };

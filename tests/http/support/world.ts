@@ -16,6 +16,10 @@ import { solveNetwork } from '../../../functions/network/solve.ts';
 import type { NetworkQuestion } from '../../../shared/network/question.ts';
 import { objectModels } from '../../../functions/stores/network/objectModels.ts';
 import { createPacketsApp } from '../../../functions/packets/app.ts';
+import type { PacketsDeps } from '../../../functions/packets/deps.ts';
+import { runJob } from '../../../functions/packets/jobs.ts';
+import { jwkSigner } from '../../../functions/stores/signing/localSigner.ts';
+import { testPacketKey } from '../../support/packetKey.ts';
 import { createRecordsApp } from '../../../functions/records/app.ts';
 import { currentState } from '../../../functions/records/currentState.ts';
 import { objectInventory } from '../../../functions/stores/inventory/objectInventory.ts';
@@ -63,12 +67,18 @@ export async function testWorld(
     current: currentState(stores.projections),
     afterAppend: over.afterAppend ?? (({ stream }) => projectStream({ ...stores, hydrantType }, stream)),
   };
+  const packetsDeps: PacketsDeps = {
+    ...deps,
+    newId: () => v7(),
+    signer: await jwkSigner(testPacketKey),
+    startJob: async (order) => void runJob(packetsDeps, order),
+  };
   const apps: Record<string, App> = {
     submissions: createSubmissionsApp(deps),
     evidence: createEvidenceApp(deps),
     records: createRecordsApp(deps),
     network: createNetworkApp(deps),
-    packets: createPacketsApp({ ...deps, newId: () => v7() }),
+    packets: createPacketsApp(packetsDeps),
     health: createHealthApp(deps),
   };
   const ask = async (
