@@ -1,5 +1,17 @@
 import { createHash } from 'node:crypto';
-import { PDFDocument, PDFName, PDFString, StandardFonts, degrees, rgb } from '@cantoo/pdf-lib';
+import {
+  beginText,
+  degrees,
+  endText,
+  moveText,
+  PDFDocument,
+  PDFName,
+  PDFString,
+  rgb,
+  setFontAndSize,
+  showText,
+  StandardFonts,
+} from '@cantoo/pdf-lib';
 import PDFKit from 'pdfkit';
 import sharp from 'sharp';
 import { beforeAll, describe, expect, it } from 'vitest';
@@ -43,6 +55,16 @@ async function hostile(): Promise<Uint8Array> {
   const field = form.createTextField('CANARYFIELD');
   field.setText('Filled into the form');
   field.addToPage(page, { x: 60, y: 200, width: 300, height: 30, font });
+  // A page may call its letters as it likes, also by a name that means something else elsewhere.
+  const named = await doc.embedFont(StandardFonts.Courier);
+  page.node.setFontDictionary(PDFName.of('A'), named.ref);
+  page.pushOperators(
+    beginText(),
+    setFontAndSize('A', 14),
+    moveText(60, 100),
+    showText(named.encodeText('Letters called A')),
+    endText(),
+  );
   const { context } = doc;
   const link = context.register(
     context.obj({
@@ -107,6 +129,20 @@ const textOf = (pdf: Uint8Array): Promise<string[]> =>
       }),
     ),
   );
+
+/** Which faces a text is set in, by what the file calls them. */
+const fontsShownIn = (pdf: Uint8Array, words: string): Promise<string[]> =>
+  withPdf(pdf, async (file) => {
+    for (let number = 1; number <= file.numPages; number += 1) {
+      const page = await file.getPage(number);
+      const { items } = await page.getTextContent();
+      const item = items.find((one) => 'str' in one && one.str.includes(words));
+      if (!item || !('fontName' in item)) continue;
+      await page.getOperatorList();
+      return [(page.commonObjs.get(item.fontName) as { name: string }).name];
+    }
+    return [];
+  });
 
 describe('papers of every sort', () => {
   let pdf: Uint8Array;
@@ -183,6 +219,7 @@ describe('papers of every sort', () => {
 
   it('what was filled into a form is seen; what a file would do stays behind', async () => {
     expect(pages.join(' ')).toContain('Filled into the form');
+    expect(await fontsShownIn(pdf, 'Letters called A')).toEqual(['Courier']);
     // Nothing is packed in this copy, so a search sees every object that came along.
     const bare = await (
       await PDFDocument.load(pdf, { updateMetadata: false })

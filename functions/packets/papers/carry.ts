@@ -1,10 +1,12 @@
 import {
   PDFArray,
   PDFDict,
+  PDFHexString,
   PDFName,
   PDFRawStream,
   PDFRef,
   PDFStream,
+  PDFString,
   type PDFContext,
   type PDFObject,
 } from '@cantoo/pdf-lib';
@@ -21,6 +23,19 @@ const LEFT_BEHIND = new Set(
     ['Metadata', 'PieceInfo', 'LastModified', 'OPI', 'Ref', 'Alternates', 'StructParent', 'StructParents'],
   ].flat(),
 );
+/** Lists in which a page gives its letters, pictures and the like names of its own, which mean nothing beyond it. */
+const OWN_NAMES = new Set([
+  'Font',
+  'XObject',
+  'ExtGState',
+  'ColorSpace',
+  'Pattern',
+  'Shading',
+  'Properties',
+  'CharProcs',
+  'Colorants',
+]);
+
 const MOST_OBJECTS = 50_000;
 const MOST_DEPTH = 60;
 
@@ -36,15 +51,13 @@ export class Carrier {
     this.to = to;
   }
 
-  carry(object: PDFObject, depth = 0): PDFObject {
+  carry(object: PDFObject, depth = 0, ownNames = false): PDFObject {
     this.count += 1;
     if (depth > MOST_DEPTH || this.count > MOST_OBJECTS * 20) throw new Error('nested too deep');
-    if (object instanceof PDFRef) return this.carryRef(object, depth);
-    if (object instanceof PDFStream) {
-      const dict = this.carryDict(object.dict, depth, true);
-      return PDFRawStream.of(dict, object.getContents());
-    }
-    if (object instanceof PDFDict) return this.carryDict(object, depth, false);
+    if (object instanceof PDFRef) return this.carryRef(object, depth, ownNames);
+    if (object instanceof PDFStream)
+      return PDFRawStream.of(this.carryDict(object.dict, depth, { stream: true }), object.getContents());
+    if (object instanceof PDFDict) return this.carryDict(object, depth, { ownNames });
     if (object instanceof PDFArray) {
       const copy = PDFArray.withContext(this.to);
       for (const item of object.asArray()) copy.push(this.carry(item, depth + 1));
@@ -53,7 +66,7 @@ export class Carrier {
     return object.clone(this.to);
   }
 
-  private carryRef(ref: PDFRef, depth: number): PDFRef {
+  private carryRef(ref: PDFRef, depth: number, ownNames: boolean): PDFRef {
     const known = this.known.get(ref);
     if (known) return known;
     if (this.known.size > MOST_OBJECTS) throw new Error('too many objects');
@@ -63,19 +76,25 @@ export class Carrier {
     // A page or the catalogue is never part of a picture: what points there is a trap or a mistake.
     const type = object instanceof PDFDict ? object.get(PDFName.of('Type'))?.toString() : undefined;
     if (object && type !== '/Page' && type !== '/Pages' && type !== '/Catalog')
-      this.to.assign(copy, this.carry(object, depth + 1));
+      this.to.assign(copy, this.carry(object, depth + 1, ownNames));
     else this.to.assign(copy, PDFDict.withContext(this.to));
     return copy;
   }
 
-  private carryDict(dict: PDFDict, depth: number, stream: boolean): PDFDict {
+  private carryDict(
+    dict: PDFDict,
+    depth: number,
+    { stream = false, ownNames = false }: { readonly stream?: boolean; readonly ownNames?: boolean },
+  ): PDFDict {
     const copy = PDFDict.withContext(this.to);
     for (const [key, value] of dict.entries()) {
       const name = key.decodeText();
-      if (LEFT_BEHIND.has(name)) continue;
+      // Words under a name of a page's own are nothing that a page could show.
+      if (ownNames ? value instanceof PDFString || value instanceof PDFHexString : LEFT_BEHIND.has(name))
+        continue;
       // Its true length is written anew.
       if (stream && name === 'Length') continue;
-      copy.set(PDFName.of(name), this.carry(value, depth + 1));
+      copy.set(PDFName.of(name), this.carry(value, depth + 1, !ownNames && OWN_NAMES.has(name)));
     }
     return copy;
   }
