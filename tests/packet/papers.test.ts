@@ -62,7 +62,7 @@ async function hostile(): Promise<Uint8Array> {
     beginText(),
     setFontAndSize('A', 14),
     moveText(60, 100),
-    showText(named.encodeText('Letters called A')),
+    showText(named.encodeText('Typewritten')),
     endText(),
   );
   const { context } = doc;
@@ -219,7 +219,7 @@ describe('papers of every sort', () => {
 
   it('what was filled into a form is seen; what a file would do stays behind', async () => {
     expect(pages.join(' ')).toContain('Filled into the form');
-    expect(await fontsShownIn(pdf, 'Letters called A')).toEqual(['Courier']);
+    expect(await fontsShownIn(pdf, 'Typewritten')).toEqual(['Courier']);
     // Nothing is packed in this copy, so a search sees every object that came along.
     const bare = await (
       await PDFDocument.load(pdf, { updateMetadata: false })
