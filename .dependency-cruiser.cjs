@@ -6,10 +6,6 @@
 
 /** Libraries that compute and touch nothing: no file, no network, no clock, no randomness. */
 const pureLibraries = [
-  '@cantoo/pdf-lib',
-  'fflate',
-  'jose',
-  'pdfjs-dist',
   'zod',
   'big\\.js',
   'intl-messageformat',
@@ -20,6 +16,8 @@ const pureLibraries = [
   'saxes',
   'temporal-polyfill',
 ];
+/** What takes a packet apart, from bytes to data: `jose` and pdf.js can do more, so only the verifier may have them. */
+const readers = ['@cantoo/pdf-lib', 'fflate', 'jose', 'pdfjs-dist'];
 const libraries = (names) => `node_modules/(@types/)?(${names.join('|')})/`;
 
 /** Where a type stands at most; it is erased before anything runs. */
@@ -46,8 +44,15 @@ module.exports = {
       name: 'shared-imports-only-shared',
       comment: 'shared/ is the domain. It may import its own files and the pure libraries listed above.',
       severity: 'error',
-      from: { path: '^shared/' },
+      from: { path: '^shared/', pathNot: '^shared/verify/' },
       to: { pathNot: ['^shared/', libraries(pureLibraries)] },
+    },
+    {
+      name: 'verifier-imports-readers',
+      comment: 'shared/verify/ may also import what reads PDFs, archives and signatures from bytes.',
+      severity: 'error',
+      from: { path: '^shared/verify/' },
+      to: { pathNot: ['^shared/', libraries([...pureLibraries, ...readers])] },
     },
     {
       name: 'functions-import-shared',
