@@ -34,6 +34,7 @@ type Taken = Extract<Acceptance, { outcome: 'accepted' | 'repeat' }>;
  */
 export async function append(deps: AppendDeps, submission: Submission, member: Member): Promise<Taken> {
   await takeClaimNumber(deps.unique, submission);
+  await takeEdition(deps.unique, submission);
   const acceptance = await deps.ledger.accept(submission, {
     recordedAt: deps.now().toISOString(),
     deliveredBy: submission.person.personId === member.personId ? null : member.personId,
@@ -89,4 +90,12 @@ async function takeClaimNumber(unique: Unique, submission: Submission): Promise<
         claimNumber,
       }),
     );
+}
+
+/** Two managers who send one edition id at the same moment: the second is refused, not both recorded. */
+async function takeEdition(unique: Unique, submission: Submission): Promise<void> {
+  if (submission.kind !== 'rate-book') return;
+  const { editionId } = submission.body;
+  const { taken } = await unique.take('rate-book-edition', editionId, submission.submissionId);
+  if (!taken) refuse('taken', problem('edition-taken', 'body.editionId', { editionId }));
 }

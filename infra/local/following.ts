@@ -22,8 +22,11 @@ const LAST_RETRY_MS = 30_000;
 export interface Following {
   /** Makes good what a killed process left undone. */
   replay(): Promise<void>;
-  /** Publishes now, unless a publication is under way; then once more after it. Never throws: the report is in the log. */
-  publishNow(): Promise<void>;
+  /**
+   * Publishes now, unless a publication is under way; then once more after it. Answers whether the last of them was
+   * published, and never throws: the report is in the log, and what failed is tried again soon.
+   */
+  publishNow(): Promise<boolean>;
   /** Begins to publish on change and at the interval. */
   startPublishing(everyMinutes: number): void;
   /** Resolves when nothing is left to project. */
@@ -149,19 +152,36 @@ function createPublisher(publish: () => Promise<void>) {
   let started = false;
   /** How many were asked for, and how many of those are in what was published. */
   let asked = 0;
-  let running: Promise<void> | null = null;
+  let running: Promise<boolean> | null = null;
   let gathering: NodeJS.Timeout | undefined;
   let interval: NodeJS.Timeout | undefined;
+  let retry: NodeJS.Timeout | undefined;
+  let retryMs = FIRST_RETRY_MS;
+  let stopped = false;
 
-  async function publishAll(): Promise<void> {
+  async function publishAll(): Promise<boolean> {
+    let published = false;
     for (let begun = -1; begun < asked;) {
       begun = asked;
       // The publisher has reported it; the page that stands says itself until when it may be relied on.
-      await publish().catch(() => undefined);
+      published = await publish().then(
+        () => true,
+        () => false,
+      );
     }
     running = null;
+    again(published);
+    return published;
   }
-  const now = (): Promise<void> => {
+  function again(published: boolean): void {
+    clearTimeout(retry);
+    if (published) retryMs = FIRST_RETRY_MS;
+    if (published || stopped) return;
+    retry = setTimeout(() => void now(), retryMs);
+    retry.unref();
+    retryMs = Math.min(retryMs * 2, LAST_RETRY_MS);
+  }
+  const now = (): Promise<boolean> => {
     asked += 1;
     return (running ??= publishAll());
   };
@@ -176,6 +196,8 @@ function createPublisher(publish: () => Promise<void>) {
     },
     stop: async () => {
       started = false;
+      stopped = true;
+      clearTimeout(retry);
       clearTimeout(gathering);
       clearInterval(interval);
       await running;

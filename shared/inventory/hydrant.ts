@@ -1,4 +1,5 @@
 import * as z from 'zod';
+import { problemIssue } from '../problems/fromZod.ts';
 
 /**
  * One hydrant of the utility's inventory. It holds what later work needs (model for the kit, install date for
@@ -15,6 +16,14 @@ export const hydrantId = z
   .max(64)
   // The id stands in addresses, file names and keys; control characters would break all three.
   .regex(/^[^\p{Cc}\u2028\u2029]+$/u);
+
+/**
+ * An id in something new. Signs that nobody sees (Unicode category Cf: marks that turn the direction of writing, joiners)
+ * make two ids look alike or one look like another; records of before that have them stay readable by `hydrantId`.
+ */
+export const newHydrantId = hydrantId.superRefine((id, ctx) => {
+  if (/\p{Cf}/u.test(id)) ctx.addIssue(problemIssue('unseen-signs'));
+});
 
 export const hydrantTypes = [
   'dry-barrel',

@@ -1,5 +1,5 @@
 import * as z from 'zod';
-import { hydrantId } from '../inventory/hydrant.ts';
+import { newHydrantId } from '../inventory/hydrant.ts';
 import { chosenId, instant, submissionId, uuidV7 } from './fields.ts';
 
 /** The version of the forms this code writes. Every version ever released stays readable. */
@@ -7,7 +7,7 @@ export const currentSchemaVersion = 1;
 
 /** What a submission is about. Its stream in the ledger follows from it and from nothing else. */
 export const subject = z.discriminatedUnion('type', [
-  z.strictObject({ type: z.literal('hydrant'), hydrantId }),
+  z.strictObject({ type: z.literal('hydrant'), hydrantId: newHydrantId }),
   z.strictObject({ type: z.literal('strike'), strikeId: uuidV7 }),
   z.strictObject({ type: z.literal('claim'), claimId: uuidV7 }),
   z.strictObject({ type: z.literal('utility') }),

@@ -71,6 +71,28 @@ describe('what follows a fact on one machine', () => {
     expect(await following.stop()).toBe(true);
   });
 
+  it('says whether it was published, and tries again soon when it was not', async () => {
+    let broken = true;
+    let tries = 0;
+    const { following } = createFollowing({
+      project: async () => undefined,
+      replay: async () => undefined,
+      publish: async () => {
+        tries += 1;
+        if (broken) throw new Error('the lock was never free');
+      },
+      log: () => undefined,
+    });
+    expect(await following.publishNow()).toBe(false);
+    broken = false;
+    await pause(900);
+    expect(tries).toBe(2);
+    expect(await following.publishNow()).toBe(true);
+    await pause(900);
+    expect(tries).toBe(3);
+    expect(await following.stop()).toBe(true);
+  });
+
   it('does not claim to be done when it was stopped with work left', async () => {
     const { following, appended } = world(async () => {
       throw new Error('never');

@@ -47,9 +47,10 @@ await command(async () => {
   closeOnSignal(() => server.close());
   try {
     const packet = own ? null : await ensureDemo(server, folder.path, () => tell('command.loading-demo'));
-    await server.following.publishNow();
+    const published = await server.following.publishNow();
     server.following.startPublishing((own ?? demoUtility).publishing.everyMinutes);
     tellWhere(server.origin, packet);
+    if (!published) tell('command.not-published', { log: join(folder.path, 'server.log') });
     tell('command.ready', { seconds: ((performance.now() - began) / 1000).toFixed(1), folder: folder.path });
   } catch (error) {
     await server.close();

@@ -3,7 +3,7 @@ import { diameterBases, numberIn } from '../../hydraulics/flowReadings.ts';
 import { outletShapeIds } from '../../hydraulics/outletShapes.ts';
 import { ranges } from '../../hydraulics/ranges.ts';
 import { gaugeReads } from '../../hydraulics/testGauge.ts';
-import { hydrantId } from '../../inventory/hydrant.ts';
+import { newHydrantId } from '../../inventory/hydrant.ts';
 import { problemIssue } from '../../problems/fromZod.ts';
 import { relations } from '../../problems/relations.ts';
 import { chosenId, exhibit, instant, longText } from '../fields.ts';
@@ -49,12 +49,14 @@ export const flowTest = form({
   body: z
     .strictObject({
       /** The hydrant that is rated: static and residual are read here. */
-      residualHydrantId: hydrantId,
+      residualHydrantId: newHydrantId,
       testedAt: instant,
       staticPsi: psi,
       residualPsi: psi,
       /** Each hydrant that flowed, with its pitot readings (none when metered). The residual hydrant alone: a one-hydrant test. */
-      flowHydrants: z.array(z.strictObject({ hydrantId, outlets: z.array(flowTestOutlet).max(6) })).max(6),
+      flowHydrants: z
+        .array(z.strictObject({ hydrantId: newHydrantId, outlets: z.array(flowTestOutlet).max(6) }))
+        .max(6),
       /** Metered flow, in place of pitot readings. */
       measuredFlowGpm: z.number().gt(0).max(20_000).nullable(),
       targetResidualPsi: z.number().min(0).max(100),

@@ -1,6 +1,6 @@
 import * as z from 'zod';
 import { decimal } from '../../costs/money.ts';
-import { hydrantId } from '../../inventory/hydrant.ts';
+import { newHydrantId } from '../../inventory/hydrant.ts';
 import { problemIssue } from '../../problems/fromZod.ts';
 import { relations } from '../../problems/relations.ts';
 import { damageClasses } from '../../strikes/damage.ts';
@@ -91,7 +91,7 @@ export const repair = form({
   body: z
     .strictObject({
       /** Known even when the strike's own report is still in somebody's pocket. */
-      hydrantId: hydrantId.nullable(),
+      hydrantId: newHydrantId.nullable(),
       damage: z.enum(damageClasses).nullable(),
       crew: z.array(labor).max(40),
       machines: z.array(machine).max(40),

@@ -1,5 +1,5 @@
 import * as z from 'zod';
-import { hydrantId } from '../../inventory/hydrant.ts';
+import { newHydrantId } from '../../inventory/hydrant.ts';
 import { problemIssue } from '../../problems/fromZod.ts';
 import { relations } from '../../problems/relations.ts';
 import { dispatchTold, exhibit, instant, longText, position, seen, shortText } from '../fields.ts';
@@ -58,7 +58,7 @@ export const strike = form({
   personal: ['reportedBy.name', 'reportedBy.phone', 'dispatch.takenBy'],
   body: z
     .strictObject({
-      hydrantId: hydrantId.nullable(),
+      hydrantId: newHydrantId.nullable(),
       position: position.nullable(),
       placeDescription: shortText.nullable(),
       reportedBy: z.strictObject({

@@ -43,6 +43,8 @@ export const commands = {
   'problem.id-reused':
     'A submission with this id was stored at {recordedAt} with something else here. New content needs a new id.',
   'problem.already-corrected': 'Submission {by} already corrects this one.',
+  'problem.unseen-signs':
+    'This holds a sign that cannot be seen, such as one that turns the direction of writing. Type the number as it is painted.',
   'problem.claim-number-taken': 'Claim number {claimNumber} belongs to another claim.',
   'problem.item-too-large':
     'This submission takes {kilobytes} kB to store and the most is {maximumKb} kB. Split it in two.',
@@ -71,6 +73,8 @@ export const commands = {
   'command.site-current': 'The site is already built from these sources: {folder}',
   'command.loading-demo': 'Loading the demo utility …',
   'command.replaying': 'The last server did not close: making good what it left undone …',
+  'command.not-published':
+    'The public pages could not be made: those that stand stay, and it is tried again. The reason is in {log}.',
   'command.ready': 'Ready in {seconds} s. Ctrl-C stops it; the data stay in {folder}.',
   'command.line-public': 'Public page',
   'command.line-crew': "Crew's forms",

@@ -19,4 +19,6 @@ export const forms = {
   ...screens,
   ...tightening,
   ...waterLost,
+  'position.null-island':
+    'Latitude 0 and longitude 0 are a place in the Gulf of Guinea: the device did not know where it was. Use the position again, or describe the place in words.',
 } as const;

@@ -48,6 +48,8 @@ export const commands: Record<keyof typeof english, string> = {
   'problem.id-reused':
     'Un registro con este identificador se guardó el {recordedAt} con otra cosa aquí. Un contenido nuevo necesita un identificador nuevo.',
   'problem.already-corrected': 'El registro {by} ya corrige este.',
+  'problem.unseen-signs':
+    'Contiene un signo que no se ve, como los que cambian la dirección de la escritura. Escriba el número tal como está pintado.',
   'problem.claim-number-taken': 'El número de reclamación {claimNumber} pertenece a otra reclamación.',
   'problem.item-too-large':
     'Este registro ocupa {kilobytes} kB y el máximo es {maximumKb} kB. Divídalo en dos.',
@@ -76,6 +78,8 @@ export const commands: Record<keyof typeof english, string> = {
   'command.site-current': 'El sitio ya está construido con estas fuentes: {folder}',
   'command.loading-demo': 'Cargando el servicio de agua de demostración …',
   'command.replaying': 'El último servidor no se cerró: se completa lo que dejó sin hacer …',
+  'command.not-published':
+    'No se pudieron hacer las páginas públicas: quedan las que hay, y se intenta de nuevo. El motivo está en {log}.',
   'command.ready': 'Listo en {seconds} s. Ctrl-C lo detiene; los datos quedan en {folder}.',
   'command.line-public': 'Página pública',
   'command.line-crew': 'Formularios de cuadrilla',

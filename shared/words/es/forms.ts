@@ -19,4 +19,6 @@ export const forms: Record<keyof typeof english, string> = {
   ...screens,
   ...tightening,
   ...waterLost,
+  'position.null-island':
+    'Latitud 0 y longitud 0 es un lugar en el golfo de Guinea: el aparato no sabía dónde estaba. Tome la posición otra vez o describa el lugar con palabras.',
 };

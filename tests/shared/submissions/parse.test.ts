@@ -267,6 +267,7 @@ describe('rules that cross fields', () => {
       { markedOutOfServiceAt: null, dispatch: null },
     ],
     ['completed-needs-reassembled', 'body.reassembledAt', 'repair', { reassembledAt: null }],
+    ['unseen-signs', 'body.hydrantId', 'strike', { hydrantId: 'TH-\u202E0348' }],
     [
       'discount-above-price',
       'body.parts.0.source.discountCents',

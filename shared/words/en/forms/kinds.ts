@@ -15,7 +15,7 @@ export const kinds = {
   'kind.link': 'Two reports of one strike',
   'kind.correction': 'Correction',
   'kind.claim-opened': 'Claim opened',
-  'kind.packet-frozen': 'Packet frozen',
+  'kind.packet-frozen': 'Packet issued',
   'kind.demand-sent': 'Demand sent',
   'kind.inventory-loaded': 'Inventory loaded',
   'kind.rate-book': 'Rate book edition',
@@ -29,7 +29,7 @@ export const kinds = {
   'stage.back': 'Back in service',
 
   'claim-stage.open': 'Open',
-  'claim-stage.frozen': 'Packet frozen',
+  'claim-stage.frozen': 'Packet issued',
   'claim-stage.billed': 'Demand sent',
 
   'proof.no-leaks': 'No leaks under pressure',

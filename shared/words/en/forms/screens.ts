@@ -130,7 +130,7 @@ export const screens = {
   'missing.party.do': 'Record the party',
   'missing.claim': 'No claim is open',
   'missing.claim.do': 'Open a claim',
-  'missing.packet': 'The packet is not frozen',
+  'missing.packet': 'The packet is not issued',
   'missing.packet.do': 'Open the claim',
   'missing.demand': 'The demand is not recorded as sent',
   'missing.demand.do': 'Record the demand sent',

@@ -16,7 +16,7 @@ export const kinds: Record<keyof typeof english, string> = {
   'kind.link': 'Dos informes de un mismo choque',
   'kind.correction': 'Corrección',
   'kind.claim-opened': 'Reclamación abierta',
-  'kind.packet-frozen': 'Expediente congelado',
+  'kind.packet-frozen': 'Expediente emitido',
   'kind.demand-sent': 'Reclamo de pago enviado',
   'kind.inventory-loaded': 'Inventario cargado',
   'kind.rate-book': 'Edición de tarifas',
@@ -30,7 +30,7 @@ export const kinds: Record<keyof typeof english, string> = {
   'stage.back': 'De nuevo en servicio',
 
   'claim-stage.open': 'Abierta',
-  'claim-stage.frozen': 'Expediente congelado',
+  'claim-stage.frozen': 'Expediente emitido',
   'claim-stage.billed': 'Reclamo de pago enviado',
 
   'proof.no-leaks': 'Sin fugas bajo presión',

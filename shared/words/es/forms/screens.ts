@@ -133,7 +133,7 @@ export const screens: Record<keyof typeof english, string> = {
   'missing.party.do': 'Registrar la parte',
   'missing.claim': 'No hay reclamación abierta',
   'missing.claim.do': 'Abrir una reclamación',
-  'missing.packet': 'El expediente no está congelado',
+  'missing.packet': 'El expediente no está emitido',
   'missing.packet.do': 'Abrir la reclamación',
   'missing.demand': 'No consta el envío del reclamo',
   'missing.demand.do': 'Registrar el reclamo enviado',

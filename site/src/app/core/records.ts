@@ -1,7 +1,9 @@
 import type { ClaimState } from '../../../../shared/claims/state.ts';
+import type { AnsweredObjection } from '../../../../shared/audit/objections.ts';
 import type { JobCodes } from '../../../../shared/costs/codes.ts';
 import type { RateBookEdition } from '../../../../shared/costs/rateBook.ts';
 import type { Statement } from '../../../../shared/costs/statement.ts';
+import type { Work } from '../../../../shared/costs/work.ts';
 import type { Hydrant } from '../../../../shared/inventory/hydrant.ts';
 import type { HydrantStatus } from '../../../../shared/outages/hydrantStatus.ts';
 import type { Problem } from '../../../../shared/problems/problem.ts';
@@ -74,3 +76,11 @@ export const useClaim = (claimId: string | null) =>
   useResource<ClaimAnswer>(claimId === null ? null : claimPath(claimId));
 export const useStatement = (claimId: string | null) =>
   useResource<Statement>(claimId === null ? null : `${claimPath(claimId)}/statement`);
+/** The claim as an insurer would read it, with what was said to each objection. */
+export const useObjections = (claimId: string | null) =>
+  useResource<{ readonly objections: readonly AnsweredObjection[] }>(
+    claimId === null ? null : `${claimPath(claimId)}/objections`,
+  );
+/** What a strike's statement is computed from, apart from the rates. */
+export const useWork = (strikeId: string | null) =>
+  useResource<{ readonly work: Work }>(strikeId === null ? null : `${strikePath(strikeId)}/work`);

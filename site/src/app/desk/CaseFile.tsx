@@ -1,3 +1,4 @@
+import { useEffect } from 'preact/hooks';
 import { effectiveFacts, ofKind } from '../../../../shared/submissions/effective.ts';
 import type { ClaimState } from '../../../../shared/claims/state.ts';
 import { useObservable } from '../core/observable.ts';
@@ -17,6 +18,7 @@ import { partyTitle, strikeTitle } from '../screens/titles.ts';
 import { WaterLost } from '../screens/WaterLost.tsx';
 import { Unread } from '../screens/Unread.tsx';
 import { Evidence } from './Evidence.tsx';
+import { showEntry } from './places.ts';
 
 /** A strike as a case file: what is missing, who may be liable, what shows it, what was claimed, and the whole story. */
 export function CaseFile() {
@@ -43,6 +45,12 @@ function Content({ answer }: { readonly answer: StrikeAnswer }) {
   const current = useObservable(session);
   const { strike, hydrant, status, claims = [], possibleDuplicates } = answer;
   const may = (kind: string): boolean => mayWrite(current, kind);
+  const { query } = useObservable(route);
+  const entry = query.get('entry');
+  // A line of a bill leads to what it comes from.
+  useEffect(() => {
+    if (entry !== null) requestAnimationFrame(() => showEntry(entry));
+  }, [entry]);
   return (
     <>
       <p>

@@ -1,17 +1,23 @@
-import { useObservable } from '../core/observable.ts';
-import { useClaim, useStatement, type ClaimAnswer } from '../core/records.ts';
-import { route, to } from '../core/router.ts';
-import { useWords } from '../core/words.ts';
 import { effectiveFacts, ofKind } from '../../../../shared/submissions/effective.ts';
+import { useObservable } from '../core/observable.ts';
+import { useClaim, useObjections, useStatement, useStrike, type ClaimAnswer } from '../core/records.ts';
+import { route, to } from '../core/router.ts';
+import { session } from '../core/session.ts';
+import { useWords } from '../core/words.ts';
 import { Heading } from '../screens/Heading.tsx';
-import { StageTag, StrikeAlarms } from '../screens/StrikeFacts.tsx';
+import { mayWrite } from '../screens/may.ts';
+import { missingFrom, MissingList, StageTag, StrikeAlarms } from '../screens/StrikeFacts.tsx';
 import { partyTitle, strikeTitle } from '../screens/titles.ts';
 import { Unread } from '../screens/Unread.tsx';
+import { AddToBill } from './AddToBill.tsx';
+import { ClaimSummary } from './ClaimSummary.tsx';
+import { CounterCalculations } from './CounterCalculations.tsx';
+import { Objections } from './Objections.tsx';
 import { LetterPanel } from './LetterPanel.tsx';
 import { PacketPanel } from './PacketPanel.tsx';
 import { StatementView } from './StatementView.tsx';
 
-/** One claim: against whom, what the strike cost and why, the packet, and the demands that were sent. */
+/** One claim in the order of the work: what is missing, what the strike cost and why, what an insurer would say, the packet. */
 export function ClaimScreen() {
   const words = useWords();
   const claimId = useObservable(route).parts[1] ?? '';
@@ -41,50 +47,88 @@ export function ClaimScreen() {
 
 function Content({ answer }: { readonly answer: ClaimAnswer }) {
   const words = useWords();
-  const { claim, strike, parties } = answer;
+  const current = useObservable(session);
+  const { claim, strike } = answer;
+  const strikeId = strike?.strikeId ?? claim.strikeId;
   const statement = useStatement(claim.claimId);
+  const objections = useObjections(claim.claimId);
+  const story = useStrike(strikeId);
+  const history = story.value?.history ?? [];
+  return (
+    <>
+      <ClaimSummary claim={claim} strike={strike} statement={statement} objections={objections} />
+      <div class="case claim">
+        <div class="case-main">
+          <section id="missing" tabIndex={-1}>
+            <h2>{words.t('missing.title')}</h2>
+            {strike && <StrikeAlarms strike={strike} />}
+            <Unread resource={story} />
+            {story.value && (
+              <MissingList
+                missing={missingFrom(story.value, true)}
+                strike={story.value.strike}
+                may={(kind) => mayWrite(current, kind)}
+                claims={[claim]}
+              />
+            )}
+          </section>
+          <section id="statement" tabIndex={-1}>
+            <h2>{words.t('claim.statement')}</h2>
+            <p class="small soft">{words.t('desk.not-legal-advice')}</p>
+            <Unread resource={statement} />
+            {statement.value && (
+              <StatementView statement={statement.value} strikeId={strikeId} history={history} />
+            )}
+            <AddToBill strikeId={strikeId} hydrantId={strike?.hydrantId ?? null} />
+            {story.value && <CounterCalculations answer={story.value} />}
+          </section>
+          <Objections claim={claim} strike={strike} objections={objections} />
+          <LetterPanel claimId={claim.claimId} />
+        </div>
+        <div class="case-side">
+          <ClaimFacts answer={answer} />
+          <div id="packet" tabIndex={-1}>
+            <PacketPanel claim={claim} />
+          </div>
+        </div>
+      </div>
+    </>
+  );
+}
+
+function ClaimFacts({ answer: { claim, strike, parties } }: { readonly answer: ClaimAnswer }) {
+  const words = useWords();
   const party = ofKind(effectiveFacts(parties).facts, 'party').find(
     ({ fact }) => fact.submissionId === claim.partyId,
   );
   return (
-    <div class="case">
-      <div class="case-side">
+    <section>
+      <h2>{words.t('claim.against')}</h2>
+      {strike && (
         <p>
-          <span class="tag">{words.t(`claim-stage.${claim.stage}`)}</span>{' '}
-          {strike && <StageTag strike={strike} />}
+          <StageTag strike={strike} />
         </p>
-        {strike && <StrikeAlarms strike={strike} />}
-        <dl class="said">
+      )}
+      <dl class="said">
+        <div>
+          <dt>{words.t('field.claim-opened.payerKind')}</dt>
+          <dd>{words.t(`value.payerKind.${claim.payerKind}`)}</dd>
+        </div>
+        {claim.payerName && (
           <div>
-            <dt>{words.t('field.claim-opened.payerKind')}</dt>
-            <dd>{words.t(`value.payerKind.${claim.payerKind}`)}</dd>
+            <dt>{words.t('section.claim.payer')}</dt>
+            <dd>{claim.payerName}</dd>
           </div>
-          {claim.payerName && (
-            <div>
-              <dt>{words.t('section.claim.payer')}</dt>
-              <dd>{claim.payerName}</dd>
-            </div>
-          )}
-          <div>
-            <dt>{words.t('field.claim-opened.partyId')}</dt>
-            <dd>{party ? partyTitle(party.fact.body, words) : words.t('title.party-unknown')}</dd>
-          </div>
-          <div>
-            <dt>{words.t('claim.opened')}</dt>
-            <dd>{words.when(claim.openedAt)}</dd>
-          </div>
-        </dl>
-        <PacketPanel claim={claim} />
-        <LetterPanel claimId={claim.claimId} />
-      </div>
-      <div class="case-main">
-        <section>
-          <h2>{words.t('claim.statement')}</h2>
-          <p class="small soft">{words.t('desk.not-legal-advice')}</p>
-          <Unread resource={statement} />
-          {statement.value && <StatementView statement={statement.value} />}
-        </section>
-      </div>
-    </div>
+        )}
+        <div>
+          <dt>{words.t('field.claim-opened.partyId')}</dt>
+          <dd>{party ? partyTitle(party.fact.body, words) : words.t('title.party-unknown')}</dd>
+        </div>
+        <div>
+          <dt>{words.t('claim.opened')}</dt>
+          <dd>{words.when(claim.openedAt)}</dd>
+        </div>
+      </dl>
+    </section>
   );
 }

@@ -1,11 +1,25 @@
+import type { Problem } from '../../../../shared/problems/problem.ts';
 import type { StatementLine } from '../../../../shared/costs/line.ts';
 import type { Statement } from '../../../../shared/costs/statement.ts';
+import type { HistoryEntry } from '../../../../shared/submissions/history.ts';
 import { sayProblem } from '../../../../shared/words/index.ts';
-import { useWords, type Wording } from '../core/words.ts';
+import { useWords } from '../core/words.ts';
+import { LineWhy } from './LineWhy.tsx';
+import { lineQuantity, lineTitle } from './lineWords.ts';
+import { lineElementId, showLine } from './places.ts';
+
+interface Props {
+  readonly statement: Statement;
+  readonly strikeId: string;
+  /** The strike's story, to name what a line comes from. */
+  readonly history: readonly HistoryEntry[];
+}
 
 /** The statement of costs, section by section. Each line opens to say why it is what it is. */
-export function StatementView({ statement }: { readonly statement: Statement }) {
+export function StatementView({ statement, strikeId, history }: Props) {
   const words = useWords();
+  const about = (lineId: string): readonly Problem[] =>
+    statement.problems.filter(({ path }) => path === `lines.${lineId}`);
   return (
     <>
       {!statement.complete && (
@@ -15,7 +29,8 @@ export function StatementView({ statement }: { readonly statement: Statement }) 
           </p>
         </div>
       )}
-      <Remarks title={words.t('claim.problems')} remarks={statement.problems} />
+      {statement.lines.length === 0 && <p>{words.t('claim.no-lines')}</p>}
+      <Remarks title={words.t('claim.problems')} remarks={statement.problems} statement={statement} />
       {statement.sections.map(({ section, subtotalCents }) => (
         <section key={section} class="statement-section">
           <h3>{words.t(`packet.section.${section}`)}</h3>
@@ -23,7 +38,13 @@ export function StatementView({ statement }: { readonly statement: Statement }) 
             {statement.lines
               .filter((line) => line.section === section)
               .map((line) => (
-                <Line key={line.lineId} line={line} />
+                <Line
+                  key={line.lineId}
+                  line={line}
+                  strikeId={strikeId}
+                  history={history}
+                  problems={about(line.lineId)}
+                />
               ))}
           </ul>
           <p class="sum">
@@ -36,44 +57,57 @@ export function StatementView({ statement }: { readonly statement: Statement }) 
         <span>{words.t('claim.total')}</span>
         <span>{words.money(statement.totalCents)}</span>
       </p>
-      <Remarks title={words.t('claim.notes')} remarks={statement.notes} />
+      <Remarks title={words.t('claim.notes')} remarks={statement.notes} statement={statement} />
     </>
   );
 }
 
-function Remarks({ title, remarks }: { readonly title: string; readonly remarks: Statement['problems'] }) {
+interface RemarksProps {
+  readonly title: string;
+  readonly remarks: readonly Problem[];
+  readonly statement: Statement;
+}
+
+/** Problems and notes in words; one that belongs to a line leads to it. */
+function Remarks({ title, remarks, statement }: RemarksProps) {
   const words = useWords();
   if (remarks.length === 0) return null;
+  const lineOf = ({ path }: Problem): StatementLine | undefined =>
+    statement.lines.find(({ lineId }) => path === `lines.${lineId}`);
   return (
     <div class="notice">
       <p>
         <strong>{title}</strong>
       </p>
       <ul>
-        {remarks.map((remark, index) => (
-          <li key={index}>{sayProblem(words.locale, remark)}</li>
-        ))}
+        {remarks.map((remark, index) => {
+          const line = lineOf(remark);
+          return (
+            <li key={index}>
+              {sayProblem(words.locale, remark)}{' '}
+              {line && (
+                <button type="button" class="link" onClick={() => showLine(line.lineId)}>
+                  {lineTitle(line, words)}
+                </button>
+              )}
+            </li>
+          );
+        })}
       </ul>
     </div>
   );
 }
 
-const lineTitle = ({ kind, description, item, quantity }: StatementLine, words: Wording): string =>
-  words.t(`packet.line.${kind}`, { description, item, quantity: `$${quantity}` });
-
-/** Quantity and rate; a share of other lines has no quantity of its own. */
-function lineQuantity({ unit, quantity, rateUsd }: StatementLine, words: Wording): string {
-  if (unit === 'usd') return '';
-  const amount = words.t(`packet.unit.${unit}`, { quantity, count: Number(quantity) });
-  return rateUsd === null ? amount : `${amount} × ${words.t(`packet.per.${unit}`, { rate: `$${rateUsd}` })}`;
+interface LineProps extends Omit<Props, 'statement'> {
+  readonly line: StatementLine;
+  readonly problems: readonly Problem[];
 }
 
-function Line({ line }: { readonly line: StatementLine }) {
+function Line({ line, strikeId, history, problems }: LineProps) {
   const words = useWords();
-  const { authority } = line;
   return (
     <li>
-      <details>
+      <details id={lineElementId(line.lineId)}>
         <summary>
           <span class="line-what">{lineTitle(line, words)}</span>
           <span class="line-quantity">{lineQuantity(line, words)}</span>
@@ -81,43 +115,12 @@ function Line({ line }: { readonly line: StatementLine }) {
             {line.amountCents === null ? words.t('claim.no-amount') : words.money(line.amountCents)}
           </span>
         </summary>
-        <dl class="said">
-          <div>
-            <dt>{words.t('claim.why.arithmetic')}</dt>
-            <dd>{line.arithmetic}</dd>
-          </div>
-          {authority && (
-            <div>
-              <dt>{words.t('claim.why.authority')}</dt>
-              <dd>
-                {[
-                  authority.title,
-                  authority.edition,
-                  authority.page && words.t('claim.page', { page: authority.page }),
-                ]
-                  .filter(Boolean)
-                  .join(', ')}
-              </dd>
-            </div>
-          )}
-          {line.editionId !== null && (
-            <div>
-              <dt>{words.t('claim.why.edition')}</dt>
-              <dd>{line.editionId}</dd>
-            </div>
-          )}
-          <div>
-            <dt>{words.t('claim.why.date')}</dt>
-            <dd>
-              {words.t(`packet.date-rule.${line.dateBasis.rule}`)}:{' '}
-              {line.dateBasis.dates.map(words.day).join(', ')}
-            </dd>
-          </div>
-          <div>
-            <dt>{words.t('claim.why.submissions')}</dt>
-            <dd class="hash">{line.submissionIds.join(', ')}</dd>
-          </div>
-        </dl>
+        {problems.map((found, index) => (
+          <p class="line-doubt" key={index}>
+            <strong>{sayProblem(words.locale, found)}</strong>
+          </p>
+        ))}
+        <LineWhy line={line} strikeId={strikeId} history={history} />
       </details>
     </li>
   );

@@ -45,6 +45,7 @@ function typedValue(leaf: Leaf, value: unknown, zone: string): Value {
     case 'outages':
       return value as string[];
     case 'text':
+      return leaf.many ? (value as string[]).join(', ') : (value as Value);
     case 'date':
     case 'choice':
     case 'person':

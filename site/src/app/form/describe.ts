@@ -57,6 +57,7 @@ function textOf(leaf: Leaf, value: unknown, words: Wording): string {
       return `${latitudeDeg}, ${longitudeDeg}${radius}`;
     }
     case 'text':
+      return Array.isArray(value) ? (value as string[]).join(', ') : String(value);
     case 'person':
     case 'hydrant':
     case 'pick':

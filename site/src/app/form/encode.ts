@@ -50,6 +50,7 @@ const blankValue = (leaf: Leaf): unknown => {
   if (leaf.optional) return undefined;
   if (leaf.type === 'choice' && leaf.whenBlank !== undefined) return leaf.whenBlank;
   if (leaf.type === 'choices' || leaf.type === 'people' || leaf.type === 'outages') return [];
+  if (leaf.type === 'text' && leaf.many) return [];
   return leaf.required ? undefined : null;
 };
 
@@ -123,6 +124,7 @@ function readLeaf(leaf: Leaf, value: Value | undefined, path: string, zone: stri
     case 'outages':
       return { value: [...stringsOf(value)] };
     case 'text':
+      return { value: leaf.many ? splitCodes(textOf(value)) : value };
     case 'date':
     case 'choice':
     case 'hydrant':
@@ -131,6 +133,12 @@ function readLeaf(leaf: Leaf, value: Value | undefined, path: string, zone: stri
       return { value };
   }
 }
+
+const splitCodes = (text: string): string[] =>
+  text
+    .split(',')
+    .map((code) => code.trim())
+    .filter((code) => code !== '');
 
 const join = (base: string, name: string): string => (base === '' ? name : `${base}.${name}`);
 

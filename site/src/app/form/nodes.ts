@@ -35,7 +35,9 @@ export interface List {
   /** Words other than `field.<kind>.<path>`; `.item` heads a row, `.add` is the button. */
   readonly words?: string;
   /** How it is drawn; `rows` is the plain way. */
-  readonly as?: 'rows' | 'steps' | 'proofs' | 'valves' | 'photos' | 'joints';
+  readonly as?: 'rows' | 'folded' | 'steps' | 'proofs' | 'valves' | 'photos' | 'joints';
+  /** What a folded row is known by while it is shut. */
+  readonly heading?: (row: Values) => string;
   /** Left out of the body while it has no row: bodies of before this list have none. */
   readonly optional?: boolean;
   /** What a new row starts with. */
@@ -60,6 +62,10 @@ export type Leaf =
       readonly type: 'text';
       readonly lines?: number;
       readonly keypad?: 'tel' | 'code';
+      /** Several codes with commas between them; kept as a list. */
+      readonly many?: boolean;
+      /** The id of a list of suggestions that the form draws. */
+      readonly suggestions?: string;
       /** Offered from the rate book of today; anything else may be typed. `titleTo` is filled in beside it. */
       readonly codes?: { readonly of: 'labor' | 'machines' | 'stock'; readonly titleTo?: string };
     })

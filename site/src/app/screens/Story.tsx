@@ -44,7 +44,7 @@ function StoryItem({ entry, from }: { readonly entry: HistoryEntry; readonly fro
     specOf(formOf(submission).kind) !== null &&
     !(submission.kind === correctionKind && submission.body.replacement === null);
   return (
-    <li class={`story-item ${entry.standing}`}>
+    <li class={`story-item ${entry.standing}`} id={`entry-${submission.submissionId}`} tabIndex={-1}>
       <p class="story-when">
         <time dateTime={submission.occurredAt}>{words.when(submission.occurredAt)}</time>
       </p>

@@ -10,17 +10,14 @@ import {
 import { claimOpenedSpec, demandSentSpec } from './claim.ts';
 import { flowTestSpec } from './flowTest.ts';
 import { hydrantModelSpec } from './hydrantModel.ts';
-import { letterTextSpec } from './letterText.ts';
 import { expectedReturnSpec, noticeSpec, outageSpec } from './notice.ts';
+import { letterTextSpec } from './letterText.ts';
+import { objectionAnswerSpec } from './objectionAnswer.ts';
 import { partySpec } from './party.ts';
+import { rateBookSpec } from './rateBook.ts';
 import { repairSpec } from './repair.ts';
 import { returnToServiceSpec } from './returnToService.ts';
-import {
-  inspectionSpec,
-  linkSpec,
-  plannedWorkSpec,
-  valveOperationSpec,
-} from './shortForms.ts';
+import { inspectionSpec, linkSpec, plannedWorkSpec, valveOperationSpec } from './shortForms.ts';
 import { strikeSpec } from './strike.ts';
 import { waterLostSpec } from './waterLost.ts';
 
@@ -48,6 +45,8 @@ export const specs: Partial<Record<FactKind, FormSpec>> = Object.fromEntries(
     claimOpenedSpec,
     demandSentSpec,
     letterTextSpec,
+    objectionAnswerSpec,
+    rateBookSpec,
     hydrantModelSpec,
   ].map((spec) => [spec.kind, spec]),
 );

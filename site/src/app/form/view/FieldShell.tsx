@@ -31,7 +31,11 @@ export function FieldShell({ leaf, path, group, aside, hint, children }: Props) 
   const found = problemsAt(
     problems,
     path,
-    leaf.type === 'position' || leaf.type === 'people' || leaf.type === 'outages',
+    leaf.type === 'position' ||
+      leaf.type === 'people' ||
+      leaf.type === 'outages' ||
+      leaf.type === 'choices' ||
+      (leaf.type === 'text' && leaf.many === true),
   );
   const help = [hasWords(`${key}.help`) ? words.t(`${key}.help`) : '', hint ?? ''].filter(Boolean).join(' ');
   const describedBy = [help ? `${id}-help` : '', found.length > 0 ? `${id}-error` : '']

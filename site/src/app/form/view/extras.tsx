@@ -1,7 +1,9 @@
 import type { ComponentType } from 'preact';
+import { CounterAnswer } from './CounterAnswer.tsx';
 import { FlowTestAnswer } from './FlowTestAnswer.tsx';
 import { HowToMeasure } from './HowToMeasure.tsx';
 import { KitParts } from './KitParts.tsx';
+import { lazy } from './Lazy.tsx';
 import { ModelStart } from './ModelStart.tsx';
 import type { ExtraProps } from './props.ts';
 import { ReturnAnswer } from './ReturnAnswer.tsx';
@@ -9,8 +11,13 @@ import { WaterLostAnswer } from './WaterLostAnswer.tsx';
 
 /** What a section shows beside its fields: an answer while one types, or a shorter way to fill it in. */
 export const extras: Readonly<Record<string, ComponentType<ExtraProps>>> = {
+  'counter.figures': CounterAnswer,
   'flow-test.flow': FlowTestAnswer,
   'hydrant-model.which': ModelStart,
+  'rate-book.authorities': lazy(async () => (await import('../../rates/CodeLists.tsx')).CodeLists),
+  'rate-book.machines': lazy(async () => (await import('../../rates/ScheduleLoad.tsx')).ScheduleLoad),
+  'rate-book.preview': lazy(async () => (await import('../../rates/RatePreview.tsx')).RatePreview),
+  'rate-book.which': lazy(async () => (await import('../../rates/DayDoubts.tsx')).DayDoubts),
   'repair.parts': KitParts,
   'return.when': ReturnAnswer,
   'water.answer': WaterLostAnswer,

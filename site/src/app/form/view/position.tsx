@@ -8,6 +8,9 @@ import { fieldId, problemsAt, useScope } from './scope.ts';
 
 const blank: TypedPosition = { latitude: '', longitude: '', accuracyM: null };
 
+/** What a device answers that knows nothing: latitude 0 and longitude 0, to about a mile. */
+const isZero = (typed: string): boolean => typed.trim() !== '' && Math.abs(Number(typed)) < 0.01;
+
 /** The device's position, or coordinates read off something else. */
 export function PositionField({ leaf, path, value, set }: PropsOf<'position'>) {
   const { words, problems } = useScope();
@@ -54,6 +57,11 @@ export function PositionField({ leaf, path, value, set }: PropsOf<'position'>) {
             {coordinate('latitude')}
             {coordinate('longitude')}
           </div>
+          {isZero(typed.latitude) && isZero(typed.longitude) && (
+            <p role="alert" class="caution">
+              {words.t('position.null-island')}
+            </p>
+          )}
         </>
       )}
     </FieldShell>

@@ -35,9 +35,13 @@ export function TextField({ leaf, path, value, set }: PropsOf<'text'>) {
               {...(leaf.keypad === 'code'
                 ? { autocapitalize: 'characters', spellcheck: false, class: 'code' }
                 : {})}
-              {...(suggestions.length > 0 ? { list: `${described.id}-list` } : {})}
+              {...(leaf.suggestions !== undefined
+                ? { list: leaf.suggestions }
+                : suggestions.length > 0
+                  ? { list: `${described.id}-list` }
+                  : {})}
             />
-            {suggestions.length > 0 && (
+            {leaf.suggestions === undefined && suggestions.length > 0 && (
               <datalist id={`${described.id}-list`}>
                 {suggestions.map((each) => (
                   <option key={each} value={each} />
