@@ -48,8 +48,8 @@ function shareLine(share: Share, edition: RateBookEdition, { strike }: Work): Dr
   const base = dollarText(baseCents);
   const exact = decimal(base).times(share.fraction);
   const wholeCents = toCents(exact);
-  const limited = share.limitCents !== null && share.limitCents < wholeCents;
-  const amountCents = limited ? (share.limitCents ?? 0) : wholeCents;
+  const amountCents = Math.min(wholeCents, share.limitCents ?? wholeCents);
+  const limited = amountCents < wholeCents;
   const sum = `$${base} × ${share.fraction} = $${dollarText(wholeCents)}`;
   return {
     section: share.section,

@@ -1,3 +1,4 @@
+/* eslint-disable no-template-curly-in-string -- a dollar sign before an argument of a sentence is money */
 /** English words: what the rate book can say, and the lines of a bill that come of it. */
 export const costBook = {
   'packet.section.flat-price': 'Flat price',

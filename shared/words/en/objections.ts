@@ -1,3 +1,4 @@
+/* eslint-disable no-template-curly-in-string -- a dollar sign before an argument of a sentence is money */
 /** English words: what an insurer would likely object, and what would answer it. */
 export const objections = {
   'objection.no-crash-report': 'There is no police or crash report number.',

@@ -1,3 +1,4 @@
+/* eslint-disable no-template-curly-in-string -- a dollar sign before an argument of a sentence is money */
 /** English words: the rate book on the desk, its editor, its preview, and schedules that are loaded into it. */
 export const rates = {
   'rates.title': 'Rate book',

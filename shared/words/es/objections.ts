@@ -1,5 +1,6 @@
 import type { objections as english } from '../en/objections.ts';
 
+/* eslint-disable no-template-curly-in-string -- a dollar sign before an argument of a sentence is money */
 /** Spanish words: what an insurer would likely object, and what would answer it. */
 export const objections: Record<keyof typeof english, string> = {
   'objection.no-crash-report': 'No hay número de informe de policía o de choque.',

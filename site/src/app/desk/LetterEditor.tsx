@@ -13,7 +13,7 @@ import { textOf } from '../form/nodes.ts';
 import { problemsOf, queueForm, readEntry } from '../form/send.ts';
 import { letterTextSpec as spec } from '../form/specs/letterText.ts';
 import { entries } from '../outbox/outbox.ts';
-import { LetterText } from './LetterPanel.tsx';
+import { LetterText } from './LetterText.tsx';
 
 /** A text for this letter that this person has begun on this device. */
 export const letterDraft = (authorId: string, claimId: string, letter: LetterKind): Draft | null =>

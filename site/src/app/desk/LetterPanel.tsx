@@ -1,5 +1,4 @@
 import type { ClaimLetter } from '../../../../shared/letters/answer.ts';
-import { mergeLetter } from '../../../../shared/letters/merge.ts';
 import { hasWords, sayProblem } from '../../../../shared/words/index.ts';
 import { useObservable } from '../core/observable.ts';
 import { claimPath } from '../core/records.ts';
@@ -9,6 +8,7 @@ import { useWords } from '../core/words.ts';
 import { mayWrite } from '../screens/may.ts';
 import { Unread } from '../screens/Unread.tsx';
 import { letterDraft, LetterEditor } from './LetterEditor.tsx';
+import { LetterText } from './LetterText.tsx';
 
 /** The letter that the claim's packet opens with: which one, what its payer asks for, and its text to read and edit. */
 export function LetterPanel({ claimId }: { readonly claimId: string }) {
@@ -73,17 +73,5 @@ function Content({ claimId, answer }: { readonly claimId: string; readonly answe
         ))}
       </ul>
     </>
-  );
-}
-
-/** The letter as it will read: plain paragraphs, in the utility's language. */
-export function LetterText({ answer, text }: { readonly answer: ClaimLetter; readonly text: string }) {
-  const { paragraphs } = mergeLetter(text, answer.values);
-  return (
-    <div class="letter-preview" lang={answer.locale}>
-      {paragraphs.map((paragraph, index) => (
-        <p key={index}>{paragraph}</p>
-      ))}
-    </div>
   );
 }

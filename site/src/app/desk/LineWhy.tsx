@@ -17,16 +17,16 @@ interface Props {
 export function LineWhy({ line, strikeId, history }: Props) {
   const words = useWords();
   const { authority } = line;
-  const isTime = line.hoursWorked !== null;
+  const { hoursWorked } = line;
   return (
     <dl class="said why">
       <Row name="arithmetic">{line.arithmetic}</Row>
-      {isTime && (
+      {hoursWorked !== null && (
         <Row name="hours">
           {words.t('claim.why.worked-and-paid', {
-            worked: line.hoursWorked ?? '',
+            worked: hoursWorked,
             paid: line.quantity,
-            same: line.hoursWorked === line.quantity ? 'yes' : 'no',
+            same: hoursWorked === line.quantity ? 'yes' : 'no',
           })}
         </Row>
       )}

@@ -89,9 +89,9 @@ export function editionValues(nodes: readonly Node[], edition: RateBookEdition, 
     const rules = edition.payRules?.[at];
     return {
       ...row,
-      _holiday: yesNo(rules?.holiday != null),
-      _week: yesNo(rules?.week != null),
-      _increment: yesNo(rules?.increment != null),
+      _holiday: yesNo(Boolean(rules?.holiday)),
+      _week: yesNo(Boolean(rules?.week)),
+      _increment: yesNo(Boolean(rules?.increment)),
       'week.startsOn': rules?.week ? String(rules.week.startsOn) : '',
       workingHours: rowsOf(row['workingHours']).map((hours) => ({ ...hours, days: texts(hours['days']) })),
       holidays: rowsOf(row['holidays']).map((rule, index) => {
