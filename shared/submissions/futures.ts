@@ -16,7 +16,8 @@ function walk(value: unknown, path: string, found: (at: string, path: string) =>
   if (isInstant(value)) found(value, path);
   else if (Array.isArray(value)) value.forEach((item, index) => walk(item, `${path}.${index}`, found));
   else if (typeof value === 'object' && value !== null)
-    for (const [key, inner] of Object.entries(value)) walk(inner, path === '' ? key : `${path}.${key}`, found);
+    for (const [key, inner] of Object.entries(value))
+      walk(inner, path === '' ? key : `${path}.${key}`, found);
 }
 
 /** Times of a body that lie after `now` (UTC instant) by more than a clock is off: slips of the pen. Paths are in the body. */
@@ -25,7 +26,8 @@ export function futureTimes(kind: string, body: unknown, now: string): Problem[]
   const allowed = ofTheFuture[kind] ?? [];
   const problems: Problem[] = [];
   walk(body, '', (at, path) => {
-    if (Date.parse(at) > latest && !allowed.includes(path)) problems.push(problem('still-to-come', path, { at }));
+    if (Date.parse(at) > latest && !allowed.includes(path))
+      problems.push(problem('still-to-come', path, { at }));
   });
   return problems;
 }
