@@ -92,6 +92,7 @@ export function valveTurns(facts: readonly Effective[]): ValveTurn[] {
 type Result = BodyOf<'return-to-service'>['proofs'][number]['result'];
 const badness = (result: Result): number => ({ passed: 0, deferred: 1, failed: 2 })[result];
 
+const MINUTE_MS = 60_000;
 const time = (instant: string): number => Date.parse(instant);
 
 /**
@@ -119,7 +120,8 @@ export function returnEffect(
   );
   // Opened up again after the return, and not closed since: whatever was proven then, it is open now.
   if (opened.some((at) => at > lastReassembly)) holds.push({ code: 'repair-still-open' });
-  const began = time(question.began);
+  // People give times to the minute; a report that a device dated to the second is no later than its minute.
+  const began = Math.floor(time(question.began) / MINUTE_MS) * MINUTE_MS;
   if (returnedAt < began) holds.push({ code: 'return-before-outage' });
   if (notYet(body.returnedAt, returned)) holds.push({ code: 'return-not-yet' });
 

@@ -153,6 +153,24 @@ const rows: readonly Row[] = [
     valveShut: true,
   },
   {
+    name: 'proven in the very minute that a device dated the report in, to the second',
+    given: [
+      {
+        ...s,
+        occurredAt: '2026-03-04T02:00:31.500Z',
+        body: {
+          ...s.body,
+          struckAt: null,
+          struckAtBasis: 'unknown',
+          reportedBy: { ...s.body.reportedBy, reportedAt: null },
+          arrivedAt: null,
+        },
+      } as Submission,
+      returned([1], 0, { proofs: allShown(0) }),
+    ],
+    holds: null,
+  },
+  {
     name: 'dated before the strike it ends',
     given: [s, returned([1], -30, { proofs: allShown(200) })],
     holds: [{ code: 'return-before-outage' }],
@@ -200,7 +218,7 @@ describe('a return to service after a strike', () => {
       expect(effect?.holds).toEqual(holds ?? []);
       expect(effect?.takesEffect).toBe(holds === null);
       expect(now.hydrant()?.inService).toBe(holds === null && valveShut !== true);
-      expect(now.strike(1)?.returnedAt).toBe(holds === null ? whole.body.returnedAt : null);
+      expect(now.strike(1)?.returnedAt).toBe(holds === null ? effect?.returnedAt : null);
       expect(now.hydrant()?.open[0]?.heldReturns ?? []).toEqual(holds === null ? [] : [effect]);
     }
   });
