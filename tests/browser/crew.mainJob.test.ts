@@ -198,13 +198,13 @@ describe('a strike from the kerb to the packet', () => {
     await page.getByText('Not legal advice; have counsel confirm.').waitFor();
   });
 
-  test('the packet is previewed, frozen, downloaded and recorded as sent', async () => {
+  test('the packet is previewed, issued, downloaded and recorded as sent', async () => {
     await button('Preview the packet').click();
     await page.getByText('The preview is ready.').waitFor({ timeout: 30_000 });
-    await button('Freeze the packet').click();
-    await page.getByText('A frozen packet never changes.').waitFor();
-    await button('Freeze it now').click();
-    await page.getByText('Revision 1 is frozen.').waitFor({ timeout: 30_000 });
+    await button('Issue the packet').click();
+    await page.getByText('An issued packet never changes.').waitFor();
+    await button('Issue it now').click();
+    await page.getByText('Revision 1 is issued.').waitFor({ timeout: 30_000 });
 
     const [download] = await Promise.all([
       page.waitForEvent('download'),
