@@ -167,12 +167,12 @@ function OneObjection({ objection, claim, strike, onAnswered }: OneProps) {
 }
 
 /** The way to the form that would answer it; who may not fill it in is told whose it is. */
-function Supply({ objection: { add, rule }, claim, strike }: Omit<OneProps, 'onAnswered'>) {
+function Supply({ objection: { add, rule, params }, claim, strike }: Omit<OneProps, 'onAnswered'>) {
   const words = useWords();
   const current = useObservable(session);
   if (add === null) return null;
   const what = words.t(`kind.${add}`);
-  const about = words.t(`objection.${rule}`, {});
+  const about = words.t(`objection.${rule}`, sayParams(params, words));
   if (!mayWrite(current, add)) return <span class="soft">{words.t('objections.others-add', { what })}</span>;
   const strikeId = strike?.strikeId ?? claim.strikeId;
   const href =
