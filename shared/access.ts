@@ -24,14 +24,16 @@ export function writingProblems(member: Member, submission: Submission): Problem
 export const mayRead = (member: Member, kind: FactKind): boolean => mayDo(member, readersOf(kind));
 
 /**
- * A strike as this person may see it. Who may not read parties does not learn that there are any: neither their ids
- * nor how many.
+ * A strike as this person may see it. Who may not read what the desk records does not learn that there is any: neither
+ * its ids, nor how many, nor when.
  */
 export function strikeAsSeenBy(member: Member, strike: StrikeState): StrikeState {
-  if (mayRead(member, 'party')) return strike;
+  const { ofField, ...seen } = strike;
+  if (mayRead(member, 'party')) return seen;
   return {
-    ...strike,
+    ...seen,
     partyIds: [],
-    submissionIds: strike.submissionIds.filter((id) => !strike.partyIds.includes(id)),
+    submissionIds: ofField?.submissionIds ?? [],
+    lastRecordedAt: ofField?.lastRecordedAt ?? strike.since,
   };
 }

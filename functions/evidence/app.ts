@@ -5,6 +5,8 @@ import { problemsFromZod } from '../../shared/problems/fromZod.ts';
 import { mayDo } from '../../shared/roles.ts';
 import { streamOf, subject } from '../../shared/submissions/envelope.ts';
 import { exhibit, submissionId } from '../../shared/submissions/fields.ts';
+import type { Recorded } from '../../shared/submissions/recorded.ts';
+import { formOf } from '../../shared/submissions/submission.ts';
 import { createFamilyApp, memberOf, type App, type HttpDeps } from '../http/app.ts';
 import { readJson } from '../http/json.ts';
 import { notFound, refuse } from '../http/refused.ts';
@@ -20,6 +22,9 @@ export interface EvidenceDeps extends HttpDeps {
 
 const uploadRequest = z.strictObject({ subject, submissionId, sha256: exhibit.shape.sha256 });
 
+const concerns = (personId: string, { submission, deliveredBy }: Recorded): boolean =>
+  submission.person.personId === personId || deliveredBy === personId;
+
 /** Bytes of photos and documents: where to send those that a stored submission declares, and where to read them. */
 export function createEvidenceApp(deps: EvidenceDeps): App {
   return createFamilyApp('evidence', deps, {
@@ -30,7 +35,10 @@ export function createEvidenceApp(deps: EvidenceDeps): App {
 
       const recorded = await deps.ledger.readStream(streamOf(asked.subject), { personal: false });
       const found = recorded.find(({ submission }) => submission.submissionId === asked.submissionId);
-      if (!found) return notFound('no-such-submission', { submissionId: asked.submissionId });
+      const member = memberOf(call);
+      // The same answer for one that this person neither wrote, delivered nor may read: an id must not be a way to ask.
+      if (!found || !(concerns(member.personId, found) || mayDo(member, formOf(found.submission).readers)))
+        return notFound('no-such-submission', { submissionId: asked.submissionId });
       const declared = declaredExhibits(found.submission).find(({ sha256 }) => sha256 === asked.sha256);
       if (!declared)
         return refuse(
@@ -38,7 +46,10 @@ export function createEvidenceApp(deps: EvidenceDeps): App {
           problem('exhibit-not-declared', 'sha256', { submissionId: asked.submissionId }),
         );
 
-      if (await deps.evidence.has(declared.sha256)) return call.json({ state: 'arrived' });
+      // Bytes that are another's to see are answered like bytes that nobody has: who has them may send them again.
+      const known = await deps.exhibits.find(declared.sha256);
+      const own = !known || mayDo(member, known.readers);
+      if (own && (await deps.evidence.has(declared.sha256))) return call.json({ state: 'arrived' });
       return call.json({ state: 'awaited', upload: await deps.evidence.uploadTarget(declared) });
     },
 

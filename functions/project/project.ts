@@ -11,7 +11,7 @@ import {
 } from '../../shared/projections/items.ts';
 import { mentionedStreams } from '../../shared/projections/mentions.ts';
 import { firstDifference } from '../../shared/submissions/canonical.ts';
-import type { NamedDocument } from '../../shared/evidence/declared.ts';
+import type { ListedDocument } from '../../shared/evidence/declared.ts';
 import type { Stream } from '../../shared/submissions/envelope.ts';
 import type { Recorded } from '../../shared/submissions/recorded.ts';
 import { streamOfSubmission } from '../../shared/submissions/submission.ts';
@@ -60,11 +60,11 @@ async function addMention({ projections }: ProjectorDeps, { partition, key, valu
   await projections.put(partition, key, value, await projections.versionOf(partition, key));
 }
 
-/** Lists a document. Readers only ever add up, so a lost race is run again with what the winner wrote. */
+/** Lists a document. The first declaration decides, so a lost race is run again with what the winner wrote. */
 async function addExhibit({ projections }: ProjectorDeps, { partition, key, value }: Item): Promise<void> {
   for (let tries = 0; tries < 10; tries += 1) {
-    const stored = await projections.get<NamedDocument>(partition, key);
-    const merged = mergeDocuments(stored?.value, value as NamedDocument);
+    const stored = await projections.get<ListedDocument>(partition, key);
+    const merged = mergeDocuments(stored?.value, value as ListedDocument);
     if (stored !== null && firstDifference(stored.value, merged) === null) return;
     const version = stored?.version ?? (await projections.versionOf(partition, key));
     if (await projections.put(partition, key, merged, version)) return;

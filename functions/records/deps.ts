@@ -1,6 +1,7 @@
 import type { UtilitySettings } from '../../shared/utility/settings.ts';
 import type { HttpDeps } from '../http/app.ts';
 import type { EvidenceStore } from '../stores/evidence/evidence.ts';
+import type { ExhibitIndex } from '../stores/evidence/exhibitIndex.ts';
 import type { InventoryStore } from '../stores/inventory/inventory.ts';
 import type { Ledger } from '../stores/ledger/ledger.ts';
 import type { CurrentState } from './current.ts';
@@ -11,4 +12,5 @@ export interface RecordsDeps extends HttpDeps {
   readonly current: CurrentState;
   readonly inventory: InventoryStore;
   readonly evidence: EvidenceStore;
+  readonly exhibits: ExhibitIndex;
 }

@@ -1,4 +1,5 @@
 import { lambdaHandler } from '../http/lambda.ts';
+import { createExhibitIndex } from '../stores/evidence/exhibitIndex.ts';
 import { environment, evidenceStore, httpDeps, inventoryStore, tables } from '../wiring.ts';
 import { createRecordsApp } from './app.ts';
 import { currentState } from './currentState.ts';
@@ -11,5 +12,6 @@ export const handler = lambdaHandler(async () =>
     current: currentState(tables().projections),
     inventory: await inventoryStore(),
     evidence: await evidenceStore(),
+    exhibits: createExhibitIndex(tables().projections),
   }),
 );

@@ -11,13 +11,12 @@ import { history } from '../../shared/submissions/history.ts';
 import { formOf } from '../../shared/submissions/submission.ts';
 import { memberOf, type RouteHandler } from '../http/app.ts';
 import { notFound } from '../http/refused.ts';
-import type { EvidenceStore } from '../stores/evidence/evidence.ts';
 import type { RecordsDeps } from './deps.ts';
 import { readStreams } from './facts.ts';
 
 /** Strikes: the list, and one with everything that was said of it. */
 export function strikeRoutes(deps: RecordsDeps): Record<string, RouteHandler> {
-  const { current, ledger, inventory, evidence } = deps;
+  const { current, ledger, inventory, evidence, exhibits } = deps;
   const claimsFor = async (member: Member): Promise<readonly ClaimState[] | null> =>
     mayRead(member, 'claim-opened') ? current.claims() : null;
 
@@ -57,7 +56,11 @@ export function strikeRoutes(deps: RecordsDeps): Record<string, RouteHandler> {
         hydrant: hydrantId === null ? null : await inventory.hydrant(hydrantId),
         status: hydrantId === null ? null : await current.hydrant(hydrantId),
         evidence: await arrivals(
-          evidence,
+          async (sha256) => {
+            const known = await exhibits.find(sha256);
+            // Bytes that are another's to see count as awaited, so that naming a hash is no way to ask for it.
+            return (!known || mayDo(member, known.readers)) && evidence.has(sha256);
+          },
           readable.flatMap(({ submission }) => declaredExhibits(submission).map(({ sha256 }) => sha256)),
         ),
         problems: effectiveFacts(readable).problems,
@@ -78,7 +81,7 @@ const ASK_AT_ONCE = 16;
 
 /** Which of the declared exhibits have arrived. */
 async function arrivals(
-  evidence: EvidenceStore,
+  has: (sha256: string) => Promise<boolean>,
   declared: readonly string[],
 ): Promise<Record<string, 'awaited' | 'arrived'>> {
   const hashes = [...new Set(declared)];
@@ -86,7 +89,7 @@ async function arrivals(
   for (let from = 0; from < hashes.length; from += ASK_AT_ONCE)
     await Promise.all(
       hashes.slice(from, from + ASK_AT_ONCE).map(async (sha256) => {
-        states[sha256] = (await evidence.has(sha256)) ? 'arrived' : 'awaited';
+        states[sha256] = (await has(sha256)) ? 'arrived' : 'awaited';
       }),
     );
   return states;

@@ -1,4 +1,4 @@
-import { writingProblems } from '../../shared/access.ts';
+import { mayRead, writingProblems } from '../../shared/access.ts';
 import { pastEditionProblems } from '../../shared/costs/newEdition.ts';
 import { correctionProblems } from '../../shared/submissions/correctionTarget.ts';
 import { futureProblems } from '../../shared/submissions/futures.ts';
@@ -27,7 +27,7 @@ export function createSubmissionsApp(deps: SubmissionsDeps): App {
 
       if (submission.kind === correctionKind) {
         const recorded = await deps.ledger.readStream(streamOfSubmission(submission), { personal: false });
-        const wrong = correctionProblems(submission, recorded);
+        const wrong = correctionProblems(submission, recorded, (kind) => mayRead(member, kind));
         if (wrong.length > 0) return refuse('invalid', wrong);
       }
 

@@ -21,6 +21,11 @@ export interface NamedDocument {
   readonly readers: readonly Role[];
 }
 
+/** A document as it is kept: when it was first named, by the server's clock. Kept ones of before do not say. */
+export interface ListedDocument extends NamedDocument {
+  readonly declaredAt?: string;
+}
+
 /** Every document that a submission names: its photos and papers, and the packet and archive that a freeze fixed. */
 export function namedDocuments(submission: Submission): readonly NamedDocument[] {
   const { readers } = formOf(submission);

@@ -1,4 +1,4 @@
-import { namedDocuments, type NamedDocument } from '../evidence/declared.ts';
+import { namedDocuments, type ListedDocument } from '../evidence/declared.ts';
 import type { Hydrant } from '../inventory/hydrant.ts';
 import type { Stream } from '../submissions/envelope.ts';
 import { correctionKind } from '../submissions/kinds.ts';
@@ -22,7 +22,7 @@ export const partitions = {
   utility: 'utility',
   /** Stream that is named, a line feed, stream that names it → `{}`: how a hydrant's strikes are found. */
   mention: 'mention',
-  /** SHA-256 → `NamedDocument`: what a document is and who may read it. */
+  /** SHA-256 → `ListedDocument`: what a document is and who may read it. */
   exhibits: 'exhibits',
 } as const;
 export type Partition = (typeof partitions)[keyof typeof partitions];
@@ -104,18 +104,30 @@ export function mentionItems(recorded: readonly Recorded[]): Item[] {
 
 /** Also of withdrawn facts and of trials: they declared what they declared, and it must have a way in and out. */
 export function exhibitItems(recorded: readonly Recorded[]): Item[] {
-  const documents = new Map<string, NamedDocument>();
-  for (const { submission } of recorded)
+  const documents = new Map<string, ListedDocument>();
+  for (const { submission, recordedAt } of recorded)
     for (const document of namedDocuments(submission))
-      documents.set(document.sha256, mergeDocuments(documents.get(document.sha256), document));
+      documents.set(
+        document.sha256,
+        mergeDocuments(documents.get(document.sha256), { ...document, declaredAt: recordedAt }),
+      );
   return [...documents].map(([key, value]) => ({ partition: partitions.exhibits, key, value }));
 }
 
-/** One document named by two submissions. The same whichever came first: readers add up, of two types the first by name. */
-export function mergeDocuments(a: NamedDocument | undefined, b: NamedDocument): NamedDocument {
+/**
+ * One document named by two submissions: whoever may read the one that was recorded first. Naming a hash again shows
+ * nobody what was not theirs to see, so a paper of the desk stays the desk's. The same whichever is projected first; of
+ * two recorded in the same instant both must let somebody read, and the type is the first by name.
+ */
+export function mergeDocuments(a: ListedDocument | undefined, b: ListedDocument): ListedDocument {
+  const one = { ...b, readers: [...b.readers].sort() };
+  // One that was kept before this rule does not say when it was named: what is projected now does.
+  if (a?.declaredAt === undefined || b.declaredAt === undefined) return one;
+  const apart = Date.parse(a.declaredAt) - Date.parse(b.declaredAt);
+  if (apart !== 0) return apart < 0 ? a : one;
   return {
-    sha256: b.sha256,
-    mediaType: a !== undefined && a.mediaType < b.mediaType ? a.mediaType : b.mediaType,
-    readers: [...new Set([...(a?.readers ?? []), ...b.readers])].sort(),
+    ...one,
+    mediaType: a.mediaType < b.mediaType ? a.mediaType : b.mediaType,
+    readers: one.readers.filter((role) => a.readers.includes(role)),
   };
 }

@@ -1,6 +1,7 @@
 import type { Hydrant } from '../inventory/hydrant.ts';
 import { returnEffects, valveTurns, type ReturnEffect } from '../outages/returnEffect.ts';
 import { ofKind, type Effective } from '../submissions/effective.ts';
+import { readersOf } from '../submissions/submission.ts';
 import type { Exhibit } from '../submissions/fields.ts';
 import { notYet } from '../submissions/known.ts';
 import { takeDownBreaches, type Breach } from './breaches.ts';
@@ -45,6 +46,8 @@ export interface StrikeState {
   readonly flowTestIds: readonly string[];
   readonly submissionIds: readonly string[];
   readonly lastRecordedAt: string;
+  /** The same two of what crews may read; a state kept before this does not say, and they are told nothing. */
+  readonly ofField?: { readonly submissionIds: readonly string[]; readonly lastRecordedAt: string };
 }
 
 export interface StrikeQuestion {
@@ -147,11 +150,18 @@ export function foldStrike({
     exhibits: distinctExhibits(facts),
     partyIds: ofKind(facts, 'party').map(({ fact }) => fact.submissionId),
     flowTestIds: flowTests.map((fact) => fact.submissionId),
-    submissionIds: facts.map(({ fact }) => fact.submissionId),
-    lastRecordedAt:
-      latest(facts.flatMap((item) => [item.recordedAt, ...item.corrections.map((c) => c.recordedAt)])) ?? '',
+    ...recordOf(facts),
+    ofField: recordOf(facts.filter(({ fact }) => readersOf(fact.kind).includes('crew'))),
   };
 }
+
+const recordOf = (
+  facts: readonly Effective[],
+): { readonly submissionIds: readonly string[]; readonly lastRecordedAt: string } => ({
+  submissionIds: facts.map(({ fact }) => fact.submissionId),
+  lastRecordedAt:
+    latest(facts.flatMap((item) => [item.recordedAt, ...item.corrections.map((c) => c.recordedAt)])) ?? '',
+});
 
 /** A time of a fact, unless it lies after the fact was recorded: then when it was recorded, the latest it can be. */
 const believed = (item: Effective, at: string | null): string | null =>

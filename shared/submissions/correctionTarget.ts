@@ -1,19 +1,25 @@
 import { problem, type Problem } from '../problems/problem.ts';
-import { correctionKind } from './kinds.ts';
+import { correctionKind, isFactKind, type FactKind } from './kinds.ts';
 import type { Recorded } from './recorded.ts';
 import type { Correction } from './submission.ts';
 
 /**
  * Whether a correction says rightly what it corrects, as far as its stream already holds it. Its `targetKind` decides
  * who may write it, so a wrong one would let a clerk take the only place for a correction of a field fact. Empty while
- * the target has not arrived: facts come in any order, and a wrong kind then changes nothing.
+ * the target has not arrived: facts come in any order, and a wrong kind then changes nothing. Of a target that this
+ * person may not read (`mayRead`) nothing is said but that it is another.
  */
-export function correctionProblems(correction: Correction, recorded: readonly Recorded[]): Problem[] {
+export function correctionProblems(
+  correction: Correction,
+  recorded: readonly Recorded[],
+  mayRead: (kind: FactKind) => boolean,
+): Problem[] {
   const { targetId, targetKind } = correction.body;
   const target = recorded.find(({ submission }) => submission.submissionId === targetId)?.submission;
   if (!target) return [];
   const kind = target.kind === correctionKind ? target.body.targetKind : target.kind;
-  return kind === targetKind
-    ? []
-    : [problem('correction-of-other-kind', 'body.targetKind', { targetKind, kind })];
+  if (kind === targetKind) return [];
+  return isFactKind(kind) && mayRead(kind)
+    ? [problem('correction-of-other-kind', 'body.targetKind', { targetKind, kind })]
+    : [problem('correction-of-another', 'body.targetKind', { targetKind })];
 }

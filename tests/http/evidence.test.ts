@@ -96,6 +96,38 @@ describe('where to send a photo', () => {
   });
 });
 
+describe('a paper of the desk', () => {
+  const bytes = Buffer.from('a police report');
+  const paper = fact('documents', 920, onStrike(920), {
+    documents: [{ ...exhibit(bytes), what: 'police-report', title: 'Report', number: null } as never],
+  });
+  const ask = (
+    role: 'crew' | 'clerk',
+    { subject, submissionId }: Pick<typeof paper, 'subject' | 'submissionId'>,
+  ) =>
+    world.ask('/api/evidence/uploads', role, {
+      body: { subject, submissionId, sha256: sha256(bytes) },
+    });
+
+  it('is no business of a crew’s: asked for an upload, or named again, it is as if nobody had it', async () => {
+    expect((await world.submit('clerk', paper)).status).toBe(201);
+    const upload = (await ask('clerk', paper)).body['upload'] as Upload;
+    expect((await put(upload, bytes)).status).toBe(200);
+    expect((await ask('clerk', paper)).body).toEqual({ state: 'arrived' });
+    expect(await ask('crew', paper)).toMatchObject({
+      status: 404,
+      body: { problems: [{ code: 'no-such-submission' }] },
+    });
+    const strike = fact('strike', 930, onStrike(930), { photos: [exhibit(bytes)] });
+    await world.submit('crew', strike);
+    expect(await ask('crew', strike)).toMatchObject({ status: 200, body: { state: 'awaited' } });
+    expect((await world.ask(`/api/evidence/${sha256(bytes)}`, 'crew')).status).toBe(404);
+    expect((await world.ask(`/api/evidence/${sha256(bytes)}`, 'clerk')).status).toBe(302);
+    const { body } = await world.ask(`/api/strikes/${uuid(930)}`, 'crew');
+    expect(body['evidence']).toEqual({ [sha256(bytes)]: 'awaited' });
+  });
+});
+
 describe('sending it', () => {
   it('keeps exactly the declared bytes, once', async () => {
     const bytes = Buffer.from('kept');

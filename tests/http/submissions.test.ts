@@ -220,6 +220,20 @@ describe('kind by role', () => {
         (await world.submit(role, sample('packet-frozen', 1))).body.problems.map(({ code }) => code),
       ).toContain('server-writes-this');
   });
+  it('who may not read what a correction aims at is not told what it is', async () => {
+    const paper = fact('documents', 1, onStrike(100));
+    expect((await world.submit('clerk', paper)).status).toBe(201);
+    const disguised = {
+      ...correction(3, fact('link', 2, onStrike(100)), null),
+      body: { targetId: paper.submissionId, targetKind: 'repair', reason: 'x', replacement: null },
+    };
+    const { status, body } = await world.submit('crew', disguised);
+    expect(status).toBe(422);
+    expect(body.problems).toMatchObject([
+      { code: 'correction-of-another', path: 'body.targetKind', params: { targetKind: 'repair' } },
+    ]);
+    expect(JSON.stringify(body)).not.toContain('documents');
+  });
   it('a clerk cannot take the place of a crew’s correction by calling a strike something else', async () => {
     await world.submit('crew', strike);
     const link = fact('link', 2, onStrike(100));

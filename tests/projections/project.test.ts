@@ -170,11 +170,32 @@ describe('what is kept after each fact', () => {
       sha256,
       mediaType: 'image/jpeg',
       readers: ['clerk', 'crew', 'manager'],
+      declaredAt: expect.any(String),
     });
     await told(one, fact('packet-frozen', 300, onClaim(1), { pdfSha256: 'c3'.repeat(32) }));
     expect((await one.projections.get('exhibits', 'c3'.repeat(32)))?.value).toMatchObject({
       readers: ['clerk', 'manager'],
     });
+  });
+
+  it('who may read a document is decided by who named it first, whichever is projected first', async () => {
+    const photo = { ...fact('strike', 1, onStrike(1)).body.photos[0]!, sha256: 'd4'.repeat(32) };
+    const paper = fact('documents', 1, onStrike(1), { documents: [{ ...photo, what: 'other' } as never] });
+    const again = fact('strike', 400, onStrike(2), { photos: [photo] });
+    const readersAfter = async (...submissions: Submission[]) => {
+      const one = world();
+      for (const submission of submissions) {
+        await one.ledger.accept(submission, { recordedAt: submission.sentAt, deliveredBy: null });
+        await projectStream(one, streamOfSubmission(submission));
+      }
+      return (await one.projections.get<{ readers: string[] }>('exhibits', photo.sha256))?.value.readers;
+    };
+    expect(await readersAfter(paper, again)).toEqual(['clerk', 'manager']);
+    expect(await readersAfter(again, paper)).toEqual(['clerk', 'manager']);
+    // A crew's photo that the desk files as a paper stays the crew's too.
+    const early = fact('strike', 1, onStrike(2), { photos: [photo] });
+    const late = fact('documents', 400, onStrike(1), { documents: [{ ...photo, what: 'other' } as never] });
+    expect(await readersAfter(late, early)).toEqual(['clerk', 'crew', 'manager']);
   });
 
   it('a trial changes nothing that is kept of strikes, hydrants and claims', async () => {

@@ -24,9 +24,15 @@ describe('who may read', () => {
         facts.map((each) => recorded(each)),
         () => 'dry-barrel',
       ).strikes[0]!;
-    const { lastRecordedAt: _with, ...seen } = strikeAsSeenBy(member('crew'), states([strike, party]));
-    const { lastRecordedAt: _without, ...none } = states([strike]);
-    expect(seen).toEqual(none);
+    const seen = strikeAsSeenBy(member('crew'), states([strike, party]));
+    expect(seen).toEqual(strikeAsSeenBy(member('crew'), states([strike])));
+    // Nor that the desk recorded anything else.
+    const desk = [fact('documents', 3, onStrike(9)), fact('credit', 4, onStrike(9))];
+    expect(strikeAsSeenBy(member('crew'), states([strike, party, ...desk] as never))).toEqual(seen);
+    expect(seen).toMatchObject({ submissionIds: [strike.submissionId], lastRecordedAt: strike.sentAt });
+    // A state kept by an older release does not say what is whose.
+    const { ofField: _older, ...older } = states([strike, party]);
+    expect(strikeAsSeenBy(member('crew'), older)).toMatchObject({ submissionIds: [] });
     expect(strikeAsSeenBy(member('clerk'), states([strike, party])).partyIds).toEqual([party.submissionId]);
   });
 });

@@ -104,6 +104,8 @@ export const commands = {
     'After the repair {count, plural, one {# item still differs} other {# items still differ}}: facts came in meanwhile, or this is a fault of ours. Run it again.',
   'command.rebuild-option': 'There is no option {option}. There is one: --write, which repairs.',
   'command.rebuild-variable': 'To rebuild a deployment set {name} too, as its functions have it.',
+  'problem.correction-of-another':
+    'What this corrects is no "{targetKind}". Take the form of what it corrects.',
   'problem.correction-of-other-kind':
     'What this corrects is a "{kind}", not a "{targetKind}". Take the form of what it corrects.',
 } as const;

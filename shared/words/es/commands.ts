@@ -110,6 +110,8 @@ export const commands: Record<keyof typeof english, string> = {
   'command.rebuild-option': 'No hay opción {option}. Hay una: --write, que corrige.',
   'command.rebuild-variable':
     'Para recalcular un despliegue defina también {name}, como la tienen sus funciones.',
+  'problem.correction-of-another':
+    'Lo que esto corrige no es "{targetKind}". Use el formulario de lo que corrige.',
   'problem.correction-of-other-kind':
     'Lo que corrige es «{kind}», no «{targetKind}». Use el formulario de lo que corrige.',
 };

@@ -93,5 +93,6 @@ export async function putBytes(
   linkHeaders: Readonly<Record<string, string>>,
 ): Promise<boolean> {
   const response = await request(url, { method: 'PUT', headers: linkHeaders, body: bytes });
-  return response instanceof Response && response.ok;
+  // Precondition failed: the store has these bytes already (RFC 9110, 13.1.2 with If-None-Match: *).
+  return response instanceof Response && (response.ok || response.status === 412);
 }
