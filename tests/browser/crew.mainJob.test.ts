@@ -216,7 +216,7 @@ describe('a strike from the kerb to the packet', () => {
     for await (const chunk of stream as AsyncIterable<Buffer>) chunks.push(chunk);
     expect(Buffer.concat(chunks).subarray(0, 5).toString('latin1')).toBe('%PDF-');
 
-    await link('Record the demand sent').click();
+    await link('Record the demand sent').first().click();
     await page.getByLabel('Sent to').fill('Claims, Lanternfish Mutual');
     await choose('How', 'Email');
     await sendAndConfirm(page);

@@ -94,7 +94,7 @@ describe('the list of cases', () => {
     expect(await page.locator('.cases tbody tr').count()).toBe(strikes.length);
     const billed = page.getByRole('table', { name: 'Demand sent' });
     await billed.getByRole('link', { name: /^\d{4}-0001/ }).waitFor();
-    await page.getByRole('table', { name: 'Claim open' }).getByText('The packet is not frozen').waitFor();
+    await page.getByRole('table', { name: 'Claim open' }).getByText('The packet is not issued').waitFor();
   });
 
   test('shows held returns and breaches without being asked', async () => {
@@ -160,7 +160,8 @@ describe('a claim', () => {
       const text = (await lines.nth(index).textContent()) ?? '';
       expect(text).toContain(dollars(line.amountCents ?? 0));
       expect(text).toContain(line.arithmetic);
-      for (const id of line.submissionIds) expect(text).toContain(id);
+      // By their names and times, and a link to each, instead of bare ids.
+      if (line.submissionIds.length > 0) expect(text).toContain('From these submissions');
       if (line.authority) expect(text).toContain(line.authority.title);
     }
     await page.getByText('Not legal advice; have counsel confirm.').waitFor();
@@ -178,19 +179,19 @@ describe('a claim', () => {
     await page.locator('.sum.total').waitFor();
   });
 
-  test('is frozen by keyboard, with progress, and the frozen packet stays in the list', async () => {
+  test('is issued by keyboard, with progress, and the issued packet stays in the list', async () => {
     const page = await clerk();
     const claim = claimOf(/-0002$/);
     await goTo(page, server, `/desk/#/claim/${claim.claimId}`);
-    await page.getByRole('button', { name: 'Freeze the packet' }).focus();
+    await page.getByRole('button', { name: 'Issue the packet' }).focus();
     await page.keyboard.press('Enter');
-    await page.getByRole('button', { name: 'Freeze it now' }).waitFor();
+    await page.getByRole('button', { name: 'Issue it now' }).waitFor();
     // The second button has taken the focus of the first.
     await page.keyboard.press('Enter');
-    await page.getByText('Freezing the packet…').waitFor();
-    await page.getByText('Revision 1 is frozen.').waitFor({ timeout: 30_000 });
+    await page.getByText('Issuing the packet…').waitFor();
+    await page.getByText('Revision 1 is issued.').waitFor({ timeout: 30_000 });
     await page.reload();
-    await page.getByText('Frozen packets').waitFor();
+    await page.getByText('Issued packets').waitFor();
     await page.getByRole('button', { name: 'Download the PDF Revision 1' }).waitFor();
   });
 });

@@ -1,3 +1,4 @@
+import { useState } from 'preact/hooks';
 import type { ClaimLetter } from '../../../../shared/letters/answer.ts';
 import { hasWords, sayProblem } from '../../../../shared/words/index.ts';
 import { useObservable } from '../core/observable.ts';
@@ -28,7 +29,8 @@ function Content({ claimId, answer }: { readonly claimId: string; readonly answe
   const current = useObservable(session);
   const { letter, problems, evidence, submissionId } = answer;
   const caution = `letter.caution.${letter}`;
-  const begun = current !== null && letterDraft(current.personId, claimId, letter) !== null;
+  // Open from the start where something was begun; from then on it is the reader's to open and close.
+  const [begun] = useState(() => current !== null && letterDraft(current.personId, claimId, letter) !== null);
   return (
     <>
       <p>
