@@ -10,9 +10,11 @@ export const convertUnits = computation({
   output: 'hydraulics.compute.convert.output',
   input: z
     .strictObject({ value: z.number(), from: z.enum(unitIds), to: z.enum(unitIds) })
-    .superRefine(({ from, to }, ctx) => {
+    .superRefine(({ value, from, to }, ctx) => {
       const choices = unitIds.filter((unit) => sameQuantity(unit, from)).join(', ');
       if (!sameQuantity(from, to)) ctx.addIssue(problemIssue('units-differ', ['to'], { from, to, choices }));
+      else if (!Number.isFinite(convert(value, from, to)))
+        ctx.addIssue(problemIssue('beyond-numbers', ['value'], { to, most: Number.MAX_VALUE }));
     }),
   example: { value: 28, from: 'psi', to: 'kPa' },
   run: ({ value, from, to }) => ({ value: convert(value, from, to), unit: to, factor: factor(from, to) }),

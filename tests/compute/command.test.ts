@@ -190,4 +190,10 @@ describe('bad input: exit code 2, nothing on standard output, every problem a se
     for (const sentence of sentences) expect(err).toContain(sentence);
     expect(err).not.toMatch(/\[|\bat .*\.ts:\d|Error/);
   });
+
+  it('refuses a value whose answer no number can hold, and never answers null', async () => {
+    const { code, out, err } = await run(['convert'], '{"value":1e308,"from":"mi","to":"in"}');
+    expect({ code, out }).toEqual({ code: 2, out: '' });
+    expect(err).toContain('value:');
+  });
 });

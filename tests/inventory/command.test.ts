@@ -77,6 +77,10 @@ describe('npm run import', () => {
     const refused = await run(fixture('tags.osm'));
     expect(refused.code).toBe(2);
     expect(refused.err).toContain('--allow-fewer');
+    // A dry run says beforehand what the run would say.
+    const dry = await run(fixture('tags.osm'), '--dry-run');
+    expect([dry.code, dry.err]).toEqual([2, refused.err]);
+    expect((await run(fixture('tags.osm'), '--dry-run', '--allow-fewer')).code).toBe(0);
     expect((await (await store()).current())?.edition).toBe(1);
     expect((await run(fixture('tags.osm'), '--allow-fewer')).code).toBe(0);
     expect((await (await store()).current())?.byId.has('W-2')).toBe(true);

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { CsvReader, sniffDelimiter } from '../../shared/inventory/read/csv.ts';
+import type { ImportRefused } from '../../shared/inventory/refused.ts';
 import { sniffFormat } from '../../shared/inventory/read/format.ts';
 import { GeoJsonReader } from '../../shared/inventory/read/geojson.ts';
 import { unpackTags } from '../../shared/inventory/read/hstore.ts';
@@ -63,6 +64,26 @@ describe('CSV (RFC 4180, and what programs really write)', () => {
     expect(await refused(() => csv('just some words\nand more\n'))).toEqual(['no-delimiter']);
     expect(await refused(() => csv(''))).toEqual(['no-delimiter']);
     expect(await refused(() => csv(`a,b\n1,"x\n${'y,z\n'.repeat(400_000)}`))).toEqual(['quote-never-closed']);
+  });
+  it('refuses a quote that is closed only by another, or by the end, and says where it was opened', async () => {
+    const lineOf = (text: string, piece?: number): unknown => {
+      try {
+        csv(text, piece);
+      } catch (error) {
+        return (error as ImportRefused).problems[0]?.params['line'];
+      }
+      return null;
+    };
+    const rows = (from: number, to: number) =>
+      Array.from({ length: to - from }, (_, index) => `H-${from + index},"Elm, north",41.2\n`).join('');
+    // Header on line 1, so H-n stands on line n + 1.
+    const swallowing = `id,street,lat\n${rows(1, 9)}H-9,"Oak St,41.2\n${rows(10, 40)}`;
+    expect(lineOf(swallowing)).toBe(10);
+    expect(lineOf(swallowing, 7)).toBe(10);
+    expect(lineOf(`id,street,lat\nH-1,a,41.2\nH-2,"Oak St,41.2\nH-3,b,41.2\n`)).toBe(3);
+    // A field over two lines, and marks inside a field on one line, are nothing unusual.
+    expect(lineOf('a,b\n1,"two\nlines"\n2,"a 6" main"\n')).toBeNull();
+    expect(lineOf('a,b\n"two\nlines","a 6" main"\n')).toBeNull();
   });
   it('reads the same rows however the text is cut', () => {
     const field = fc.oneof(

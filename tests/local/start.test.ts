@@ -20,8 +20,8 @@ interface Run {
   readonly err: string;
   readonly code: number | null;
 }
-function begin(command: string, variables: Record<string, string>) {
-  const child = spawn(process.execPath, [join(commands, `${command}.ts`)], {
+function begin(command: string, variables: Record<string, string>, words: readonly string[] = []) {
+  const child = spawn(process.execPath, [join(commands, `${command}.ts`), ...words], {
     env: {
       ...process.env,
       LANG: 'en_US.UTF-8',
@@ -49,8 +49,11 @@ function begin(command: string, variables: Record<string, string>) {
   };
   return { child, ended, saying };
 }
-const run = (command: string, variables: Record<string, string> = {}): Promise<Run> =>
-  begin(command, variables).ended;
+const run = (
+  command: string,
+  variables: Record<string, string> = {},
+  words: readonly string[] = [],
+): Promise<Run> => begin(command, variables, words).ended;
 
 /** One line that says what to do, exit code 1, nothing else. */
 function expectOneLine({ out, err, code }: Run, words: RegExp): void {
@@ -83,6 +86,17 @@ describe('npm start with something in its way', () => {
     expectOneLine(await run('start', { UTILITY_SETTINGS: '{"name":' }), /UTILITY_SETTINGS/);
     expectOneLine(await run('start', { UTILITY_SETTINGS: '{"name":"X"}' }), /timeZone/);
     expectOneLine(await run('start', { PORT: 'ochenta', LANG: 'es_MX.UTF-8' }), /número entero/);
+  });
+
+  it('an option, which it has none of; --help says what can be set', async () => {
+    expectOneLine(
+      await run('start', { DATA_DIR: 'asked' }, ['--port=5000']),
+      /no option --port=5000.*--help/,
+    );
+    const { code, out } = await run('start', { DATA_DIR: 'asked' }, ['--help']);
+    expect(code).toBe(0);
+    for (const name of ['PORT', 'HOST', 'DATA_DIR', 'UTILITY_SETTINGS']) expect(out).toContain(name);
+    await expect(stat(join(base, 'asked'))).rejects.toThrow();
   });
 
   it('nothing to reset', async () => {

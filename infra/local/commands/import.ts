@@ -1,3 +1,4 @@
+import { existsSync } from 'node:fs';
 import { userInfo } from 'node:os';
 import { resolve } from 'node:path';
 import { pathToFileURL } from 'node:url';
@@ -43,6 +44,12 @@ await command(async () => {
         openInventory: async () => {
           const folder = inventoryFolder(await claimDataFolder(dataDir(process.env)));
           return objectInventory(await openObjectStore(pathToFileURL(folder).href));
+        },
+        lookAtInventory: async () => {
+          const folder = inventoryFolder(dataDir(process.env));
+          return existsSync(folder)
+            ? objectInventory(await openObjectStore(pathToFileURL(folder).href))
+            : null;
         },
         now: () => new Date().toISOString(),
         newId: () => v7(),

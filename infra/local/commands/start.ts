@@ -11,11 +11,13 @@ import { signInPath } from '../localRoutes.ts';
 import { startLocalServer } from '../localServer.ts';
 import { dataDir, ownSettings, portOf } from '../options.ts';
 import { membersFor } from '../people.ts';
+import { RefusedStart } from '../refusedStart.ts';
 import { assertPortFree } from '../server.ts';
 import { command, tell, terminalLocale } from '../terminal.ts';
 
 /** `npm start`: the whole house on one port. */
 await command(async () => {
+  if (help(process.argv.slice(2))) return;
   const began = performance.now();
   const own = ownSettings(process.env);
   const port = portOf(process.env);
@@ -57,6 +59,18 @@ await command(async () => {
     throw error;
   }
 });
+
+/** True when that was all. Anything else on the command line is refused: ignored, it would pass for done. */
+function help(words: readonly string[]): boolean {
+  const other = words.find((word) => word !== '--help' && word !== '-h');
+  if (other !== undefined) throw new RefusedStart('command.no-such-option', { option: other });
+  if (words.length === 0) return false;
+  tell('command.start-help');
+  for (const name of ['PORT', 'HOST', 'DATA_DIR', 'UTILITY_SETTINGS'] as const)
+    console.log(`  ${name.padEnd(16)}  ${say(terminalLocale(), `command.start-help.${name}`)}`);
+  console.log(`${say(terminalLocale(), 'command.start-help.example')}: PORT=4790 DATA_DIR=trial npm start`);
+  return true;
+}
 
 function tellWhere(origin: string, packet: string | null): void {
   const locale = terminalLocale();

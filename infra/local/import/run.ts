@@ -13,6 +13,8 @@ import { reportJson, writeReport } from './reportFile.ts';
 export interface ImportDeps {
   /** Asked for only when something is to be written. */
   readonly openInventory: () => Promise<InventoryStore>;
+  /** The one in force, for a dry run to look at without making anything; null where there is none. */
+  readonly lookAtInventory: () => Promise<InventoryStore | null>;
   /** A UTC instant. */
   readonly now: () => string;
   /** A UUIDv7 for the `inventory-loaded` fact. */
@@ -49,6 +51,8 @@ export async function runImport(options: ImportOptions, deps: ImportDeps): Promi
 
   if (result.hydrants.length === 0) throw new ImportRefused(problem('inventory-none-accepted'));
   if (options.dryRun) {
+    const store = await deps.lookAtInventory();
+    if (store) await refuseFewer(store, result, options);
     tell(say(locale, 'inventory.dry-run'));
     return result;
   }
@@ -64,6 +68,20 @@ export async function runImport(options: ImportOptions, deps: ImportDeps): Promi
   return result;
 }
 
+/** @throws ImportRefused when the file gives so few hydrants that it may have lost some */
+async function refuseFewer(
+  store: InventoryStore,
+  { hydrants }: ImportResult,
+  { allowFewer }: ImportOptions,
+): Promise<void> {
+  const before = await store.currentEdition();
+  if (!before || allowFewer) return;
+  const current = (await store.meta(before.manifestSha256)).accepted;
+  const count = hydrants.length;
+  if (count < current * smallestShare)
+    throw new ImportRefused(problem('inventory-shrinks', '', { count, current }));
+}
+
 async function putInForce(
   result: ImportResult,
   file: OpenedFile,
@@ -71,13 +89,7 @@ async function putInForce(
   deps: ImportDeps,
 ): Promise<{ edition: InventoryEdition; recorded: boolean }> {
   const store = await deps.openInventory();
-  const before = await store.currentEdition();
-  if (before && !options.allowFewer) {
-    const current = (await store.meta(before.manifestSha256)).accepted;
-    const count = result.hydrants.length;
-    if (count < current * smallestShare)
-      throw new ImportRefused(problem('inventory-shrinks', '', { count, current }));
-  }
+  await refuseFewer(store, result, options);
   const { report } = result;
   const meta: InventoryMeta = {
     submissionId: deps.newId(),

@@ -17,6 +17,8 @@ export const levels = {
   'inventory-not-a-coordinate': 'rejected',
   'inventory-at-zero': 'rejected',
   'inventory-not-in-degrees': 'rejected',
+  'inventory-latitude-range': 'rejected',
+  'inventory-longitude-range': 'rejected',
   'inventory-row-outside-area': 'rejected',
   'inventory-swapped-axes': 'rejected',
   'inventory-not-a-hydrant': 'rejected',

@@ -63,6 +63,16 @@ export function readPoint(
       swapped,
     };
   }
+  // In a file of degrees one figure out of its range is a slip of the pen; both together are another system.
+  const [wideX, wideY] = [Math.abs(x) > 180, Math.abs(y) > 90];
+  if (crs.kind !== 'projected' && wideX !== wideY)
+    return {
+      point: null,
+      remark: wideY
+        ? remark('inventory-latitude-range', { latitude: y })
+        : remark('inventory-longitude-range', { longitude: x }),
+      swapped: null,
+    };
   if (!inDegrees) return { point: null, remark: remark('inventory-not-in-degrees'), swapped: null };
   const [longitude, latitude] = place ?? [NaN, NaN];
   return {

@@ -71,7 +71,22 @@ export class CsvReader implements RowReader {
     }
     if (input === '') return [];
     const parser = new Papa.Parser({ delimiter: this.#delimiter, newline: this.#newline });
-    const parsed = parser.parse(input, 0, more) as { data: string[][]; meta: { cursor: number } };
+    const parsed = parser.parse(input, 0, more) as {
+      data: string[][];
+      meta: { cursor: number };
+      errors: readonly { readonly code: string; readonly row: number; readonly index: number }[];
+    };
+    for (const { code, row, index } of parsed.errors) {
+      const opened = (): number => this.#line + input.slice(0, index).split(this.#newline).length - 1;
+      const torn = parsed.data[row]?.some(
+        (field) =>
+          field.includes(this.#newline) && input.startsWith(field.slice(0, field.search(/["\r\n]/)), index),
+      );
+      // Closed by the file's end, or by the mark that opens another field lines later: what lies between is lost, and
+      // nobody can say how much of it was hydrants.
+      if (code === 'MissingQuotes' || (code === 'InvalidQuotes' && torn === true))
+        throw new ImportRefused(problem('inventory-quote-never-closed', '', { line: opened() }));
+    }
     this.#rest = more ? input.slice(parsed.meta.cursor) : '';
     if (this.#rest.length > longestRecordChars) {
       throw new ImportRefused(

@@ -73,6 +73,16 @@ export const commands = {
   'command.site-current': 'The site is already built from these sources: {folder}',
   'command.loading-demo': 'Loading the demo utility …',
   'command.replaying': 'The last server did not close: making good what it left undone …',
+  'command.start-help':
+    'npm start runs everything on this machine. It takes no options; these variables change it:',
+  'command.start-help.PORT': 'the port; 4780 without it',
+  'command.start-help.HOST':
+    'the address to listen on; 127.0.0.1 without it, which only this machine reaches',
+  'command.start-help.DATA_DIR': 'the folder for its data; .data without it',
+  'command.start-help.UTILITY_SETTINGS':
+    'your own utility as JSON, instead of the invented one with its demo',
+  'command.start-help.example': 'for example',
+  'command.no-such-option': 'There is no option {option}. npm start -- --help says what can be set.',
   'command.not-published':
     'The public pages could not be made: those that stand stay, and it is tried again. The reason is in {log}.',
   'command.ready': 'Ready in {seconds} s. Ctrl-C stops it; the data stay in {folder}.',

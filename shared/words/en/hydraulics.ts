@@ -188,6 +188,7 @@ export const hydraulics = {
   'hydraulics.compute.convert.summary': 'A value in another unit.',
   'hydraulics.compute.convert.output': 'value in the unit asked for; factor it was multiplied by.',
 
+  'problem.beyond-numbers': 'In {to} this is more than a computer’s numbers hold. Give a smaller value.',
   'hydraulics.command.usage':
     'Usage: npm run -s compute -- NAME [FILE] [--units metric] [--locale es]\nReads JSON from FILE, or from standard input, and prints the result as JSON. Quantities may be given in metric by their names (staticKpa, diameterMm, flowLPerMin). Exit code 2 means that the input has problems; each is listed.',
   'hydraulics.command.names': 'Computations:',

@@ -25,7 +25,7 @@ export const inventory = {
   'problem.inventory-no-header':
     'Line {line} looks like data, not like column names. Put a header line above it.',
   'problem.inventory-quote-never-closed':
-    'A quotation mark opened on line {line} is never closed, so everything behind it reads as one field. Close or remove it.',
+    'A quotation mark opened on line {line} is never closed, so the lines behind it read as one field. Nothing was taken. Close or remove it.',
   'problem.inventory-not-json': 'The file stops being JSON near line {line}: {detail}',
   'problem.inventory-json-cut-off':
     'The file ends on line {line} in the middle of its data. Download or export it again.',
@@ -98,6 +98,10 @@ export const inventory = {
   'problem.inventory-at-zero': 'stands at 0, 0, which is what an empty form leaves.',
   'problem.inventory-not-in-degrees':
     'these coordinates are not degrees, as most of the file is. Convert this row.',
+  'problem.inventory-latitude-range':
+    'has the latitude {latitude, number, ::.######}: latitude must be from −90 to 90.',
+  'problem.inventory-longitude-range':
+    'has the longitude {longitude, number, ::.######}: longitude must be from −180 to 180.',
   'problem.inventory-row-outside-area': 'falls at {latitude}, {longitude}, where no hydrant of {crs} can be.',
   'problem.inventory-swapped-axes':
     'latitude and longitude look exchanged; the other way round it stands at {latitude}, {longitude}. Put it right in the source, or take it so with --accept swapped-axes.',

@@ -78,6 +78,16 @@ export const commands: Record<keyof typeof english, string> = {
   'command.site-current': 'El sitio ya está construido con estas fuentes: {folder}',
   'command.loading-demo': 'Cargando el servicio de agua de demostración …',
   'command.replaying': 'El último servidor no se cerró: se completa lo que dejó sin hacer …',
+  'command.start-help':
+    'npm start pone todo en marcha en esta máquina. No tiene opciones; lo cambian estas variables:',
+  'command.start-help.PORT': 'el puerto; sin ella, 4780',
+  'command.start-help.HOST':
+    'la dirección en la que escucha; sin ella, 127.0.0.1, a la que solo llega esta máquina',
+  'command.start-help.DATA_DIR': 'la carpeta de sus datos; sin ella, .data',
+  'command.start-help.UTILITY_SETTINGS':
+    'su propia empresa como JSON, en lugar de la inventada con su demostración',
+  'command.start-help.example': 'por ejemplo',
+  'command.no-such-option': 'No existe la opción {option}. npm start -- --help dice qué se puede cambiar.',
   'command.not-published':
     'No se pudieron hacer las páginas públicas: quedan las que hay, y se intenta de nuevo. El motivo está en {log}.',
   'command.ready': 'Listo en {seconds} s. Ctrl-C lo detiene; los datos quedan en {folder}.',

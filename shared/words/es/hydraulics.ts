@@ -191,6 +191,7 @@ export const hydraulics: Record<keyof typeof english, string> = {
   'hydraulics.compute.convert.summary': 'Un valor en otra unidad.',
   'hydraulics.compute.convert.output': 'value en la unidad pedida; factor por el que se multiplicó.',
 
+  'problem.beyond-numbers': 'En {to} esto supera los números de una computadora. Indique un valor menor.',
   'hydraulics.command.usage':
     'Uso: npm run -s compute -- NOMBRE [ARCHIVO] [--units metric] [--locale es]\nLee JSON de ARCHIVO o de la entrada estándar e imprime el resultado como JSON. Las cantidades pueden darse en métrico por su nombre (staticKpa, diameterMm, flowLPerMin). El código de salida 2 significa que la entrada tiene problemas; se enumeran todos.',
   'hydraulics.command.names': 'Cálculos:',

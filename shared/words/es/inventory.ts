@@ -28,7 +28,7 @@ export const inventory: Record<keyof typeof english, string> = {
   'problem.inventory-no-header':
     'La línea {line} parece datos y no nombres de columnas. Ponga encima una línea de títulos.',
   'problem.inventory-quote-never-closed':
-    'Una comilla abierta en la línea {line} no se cierra, y todo lo que sigue se lee como un solo campo. Ciérrela o quítela.',
+    'Una comilla abierta en la línea {line} no se cierra, y las líneas que siguen se leen como un solo campo. No se tomó nada. Ciérrela o quítela.',
   'problem.inventory-not-json': 'El archivo deja de ser JSON cerca de la línea {line}: {detail}',
   'problem.inventory-json-cut-off':
     'El archivo termina en la línea {line} en medio de sus datos. Descárguelo o expórtelo de nuevo.',
@@ -98,6 +98,10 @@ export const inventory: Record<keyof typeof english, string> = {
   'problem.inventory-at-zero': 'está en 0, 0, que es lo que deja un formulario vacío.',
   'problem.inventory-not-in-degrees':
     'estas coordenadas no son grados, como las del resto del archivo. Convierta esta fila.',
+  'problem.inventory-latitude-range':
+    'tiene la latitud {latitude, number, ::.######}: la latitud va de −90 a 90.',
+  'problem.inventory-longitude-range':
+    'tiene la longitud {longitude, number, ::.######}: la longitud va de −180 a 180.',
   'problem.inventory-row-outside-area':
     'cae en {latitude}, {longitude}, donde no puede haber un hidrante de {crs}.',
   'problem.inventory-swapped-axes':
