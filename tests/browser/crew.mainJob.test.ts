@@ -49,7 +49,7 @@ const report = async (kind: string): Promise<void> => {
   await page.getByRole('heading', { level: 1, name: kind }).waitFor();
 };
 
-describe('a strike from the kerb to the packet', () => {
+describe('a strike from the curb to the packet', () => {
   test('the strike takes the hydrant out of service', async () => {
     await link('Report a strike').click();
     await pickHydrant(page, 'Hydrant', 'T-101');

@@ -188,7 +188,7 @@ describe('a claim', () => {
     await page.getByRole('button', { name: 'Issue it now' }).waitFor();
     // The second button has taken the focus of the first.
     await page.keyboard.press('Enter');
-    await page.getByText('Issuing the packet…').waitFor();
+    await page.locator('.working').waitFor();
     await page.getByText('Revision 1 is issued.').waitFor({ timeout: 30_000 });
     await page.reload();
     await page.getByText('Issued packets').waitFor();
@@ -231,12 +231,12 @@ describe('a case file', () => {
     await sendForm(page);
     // A correction without its reason is none.
     await page.getByText('Say why.').first().waitFor();
-    await page.getByLabel('Reason').fill('Misread at the kerb');
+    await page.getByLabel('Reason').fill('Misread at the curb');
     await sendAndConfirm(page);
     await page.getByRole('link', { name: 'What is missing next' }).click();
     await page.locator('.case-side .card').getByText('HC-9999').waitFor();
     const story = page.locator('.story');
-    await story.getByText('Misread at the kerb').waitFor();
+    await story.getByText('Misread at the curb').waitFor();
     await story.getByRole('heading', { name: 'Vehicle, driver and insurer Corrected' }).waitFor();
   });
 

@@ -39,7 +39,7 @@ export const sampleBodies: { readonly [K in FactKind]: BodyOf<K> } = {
       mainValve: 'does-not-hold',
     },
     hazards: ['traffic', 'ice'],
-    hazardNote: 'Black ice to the kerb',
+    hazardNote: 'Black ice to the curb',
     photos: [
       {
         sha256: 'a1'.repeat(32),
@@ -60,7 +60,7 @@ export const sampleBodies: { readonly [K in FactKind]: BodyOf<K> } = {
         plate: 'AAA 111',
         plateRegion: 'ZZ',
         vin: '1ABCD23EFGH456789',
-        description: 'Grey sedan',
+        description: 'Gray sedan',
       },
       { kind: 'unknown', plate: null, plateRegion: null, vin: null, description: null },
       { kind: 'bus', plate: 'BUS 2', plateRegion: 'ZZ', vin: null, description: null },

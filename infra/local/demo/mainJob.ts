@@ -50,7 +50,7 @@ export function mainJob(teller: Teller): MainJob {
             found: gushing,
             hazards: ['traffic', 'flooding'],
             photos: [
-              declared('sailmaker-overall', t.hoursAgo(8.9), 'Hydrant and vehicle path from the kerb'),
+              declared('sailmaker-overall', t.hoursAgo(8.9), 'Hydrant and vehicle path from the curb'),
               declared('sailmaker-scale', t.hoursAgo(8.88), 'Stem coupling with rule'),
             ],
           }),
@@ -100,7 +100,7 @@ export function mainJob(teller: Teller): MainJob {
                   plate: 'TNS 1185',
                   plateRegion: 'Tansy',
                   vin: null,
-                  description: 'Grey saloon, offside front',
+                  description: 'Gray sedan, right front',
                 },
               ],
               driver: {

@@ -2,7 +2,7 @@ import { greatCircleFt } from '../../../shared/nearest/sphere.ts';
 import type { NetworkMeta } from '../../../shared/network/edition.ts';
 import { townInventoryCsv } from './town.ts';
 
-/** Where an invented hydrant's junction lies beside it: the main runs under the street, not under the kerb. */
+/** Where an invented hydrant's junction lies beside it: the main runs under the street, not under the curb. */
 const offsetDeg = 0.00005;
 
 interface Junction {

@@ -4,7 +4,7 @@ export const demo = {
   'demo.inventory': 'Inventory loaded: {hydrants, number} hydrants.',
   'demo.step.strike': 'Strike reported: full bore, traffic; dispatch told',
   'demo.step.shut': 'Isolation valve closed, hydrant marked, water lost noted',
-  'demo.step.party': 'Vehicle, driver, insurer and police report taken at the kerb',
+  'demo.step.party': 'Vehicle, driver, insurer and police report taken at the curb',
   'demo.step.repair': 'Breakaway repair done, step by step',
   'demo.step.flow-test': 'Flow test after the repair',
   'demo.step.return': 'Proofs passed, valve reopened, dispatch told: returned to service',

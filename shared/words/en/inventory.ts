@@ -182,7 +182,7 @@ export const inventory = {
   'problem.inventory-id-from-source':
     'no id of its own; took the id that the source gives the record (such as node/123456)',
   'problem.inventory-id-from-place':
-    'no id; took its place, rounded to about a metre (such as @35.06239,-85.30722), which stays the same at every import',
+    'no id; took its place, rounded to about a meter (such as @35.06239,-85.30722), which stays the same at every import',
   'problem.inventory-coordinates-as-text': 'coordinates were written as text, read as numbers',
   'problem.inventory-type-not-specific': 'says hydrant but not which barrel; type left unknown',
   'problem.inventory-count-as-word': 'a count in words, read as a number',

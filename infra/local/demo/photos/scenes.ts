@@ -5,7 +5,7 @@ export interface Scene {
   readonly view: 'overall' | 'mid' | 'scale' | 'repaired';
   readonly light: 'day' | 'dusk' | 'night';
   readonly paint: string;
-  readonly ground: 'kerb' | 'verge';
+  readonly ground: 'curb' | 'roadside';
   readonly stamp: string;
   readonly jet?: boolean;
 }
@@ -15,63 +15,63 @@ export const scenes: Record<PhotoName, Scene> = {
     view: 'overall',
     light: 'day',
     paint: '#c8442d',
-    ground: 'kerb',
-    stamp: 'TH-0071  view from the kerb',
+    ground: 'curb',
+    stamp: 'TH-0071  view from the curb',
   },
   'sailmaker-mid': {
     view: 'mid',
     light: 'day',
     paint: '#c8442d',
-    ground: 'kerb',
+    ground: 'curb',
     stamp: 'TH-0071  breakaway flange',
   },
   'sailmaker-scale': {
     view: 'scale',
     light: 'day',
     paint: '#c8442d',
-    ground: 'kerb',
+    ground: 'curb',
     stamp: 'TH-0071  stem coupling, rule in inches',
   },
   'sailmaker-repaired': {
     view: 'repaired',
     light: 'dusk',
     paint: '#c8442d',
-    ground: 'kerb',
+    ground: 'curb',
     stamp: 'TH-0071  rebuilt',
   },
   'quince-overall': {
     view: 'overall',
     light: 'dusk',
     paint: '#d9a520',
-    ground: 'verge',
-    stamp: 'TH-0138  view from the kerb',
+    ground: 'roadside',
+    stamp: 'TH-0138  view from the curb',
   },
   'quince-mid': {
     view: 'mid',
     light: 'dusk',
     paint: '#d9a520',
-    ground: 'verge',
+    ground: 'roadside',
     stamp: 'TH-0138  breakaway flange',
   },
   'quince-scale': {
     view: 'scale',
     light: 'dusk',
     paint: '#d9a520',
-    ground: 'verge',
+    ground: 'roadside',
     stamp: 'TH-0138  stem coupling, rule in inches',
   },
   'quince-repaired': {
     view: 'repaired',
     light: 'day',
     paint: '#d9a520',
-    ground: 'verge',
+    ground: 'roadside',
     stamp: 'TH-0138  rebuilt',
   },
   'millpond-overall': {
     view: 'overall',
     light: 'night',
     paint: '#c8442d',
-    ground: 'verge',
+    ground: 'roadside',
     stamp: 'TH-0345  from the road',
     jet: true,
   },
@@ -79,15 +79,15 @@ export const scenes: Record<PhotoName, Scene> = {
     view: 'scale',
     light: 'night',
     paint: '#c8442d',
-    ground: 'verge',
+    ground: 'roadside',
     stamp: 'TH-0345  parted flange, rule in inches',
   },
   'gullpoint-overall': {
     view: 'overall',
     light: 'night',
     paint: '#3c7d4f',
-    ground: 'kerb',
-    stamp: 'TH-0203  from the kerb, water shut',
+    ground: 'curb',
+    stamp: 'TH-0203  from the curb, water shut',
   },
 };
 
@@ -120,7 +120,7 @@ function hydrant(paint: string, parted: boolean): string {
 
 const ground = (scene: Scene): string => {
   const night = scene.light === 'night';
-  return scene.ground === 'kerb'
+  return scene.ground === 'curb'
     ? `<rect y="560" width="1200" height="340" fill="${night ? '#3a3d42' : '#8f9291'}"/><rect y="560" width="1200" height="26" fill="${night ? '#55585d' : '#c5c6c2'}"/><rect y="700" width="1200" height="200" fill="${night ? '#25282c' : '#5b5e61'}"/><g fill="${night ? '#8a8256' : '#e3d48a'}">${[80, 400, 720, 1040].map((x) => `<rect x="${x}" y="800" width="170" height="12"/>`).join('')}</g>`
     : `<rect y="540" width="1200" height="360" fill="${night ? '#232d22' : scene.light === 'dusk' ? '#66704a' : '#7d9a5c'}"/><rect y="740" width="1200" height="160" fill="${night ? '#25282c' : '#606365'}"/>`;
 };
@@ -147,7 +147,7 @@ function rule(x: number, y: number): string {
 function subject(scene: Scene): string {
   switch (scene.view) {
     case 'overall':
-      return `<path d="M-20 ${scene.ground === 'kerb' ? 850 : 880} Q 300 760 560 640" stroke="rgba(15,15,15,0.55)" stroke-width="26" fill="none"/>${scene.jet ? jet : ''}<g transform="translate(600 620)">${hydrant(scene.paint, true)}</g>${cone(250, 720)}${cone(960, 720)}`;
+      return `<path d="M-20 ${scene.ground === 'curb' ? 850 : 880} Q 300 760 560 640" stroke="rgba(15,15,15,0.55)" stroke-width="26" fill="none"/>${scene.jet ? jet : ''}<g transform="translate(600 620)">${hydrant(scene.paint, true)}</g>${cone(250, 720)}${cone(960, 720)}`;
     case 'mid':
       return `<g transform="translate(480 760) scale(2.3)">${hydrant(scene.paint, true)}</g>`;
     case 'scale':

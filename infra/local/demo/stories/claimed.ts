@@ -69,7 +69,7 @@ export function closedWithParty(
     found: job.mainValveHeld ? cleanBreak : gushing,
     hazards: ['traffic'],
     photos: [
-      declared(`${job.photos}-overall`, t.hoursAgo(h - 0.05), 'Hydrant and vehicle path from the kerb'),
+      declared(`${job.photos}-overall`, t.hoursAgo(h - 0.05), 'Hydrant and vehicle path from the curb'),
       declared(`${job.photos}-mid`, t.hoursAgo(h - 0.06), 'Parted breakaway flange'),
       declared(`${job.photos}-scale`, t.hoursAgo(h - 0.07), 'Stem coupling with rule'),
     ],
@@ -113,7 +113,7 @@ export function closedWithParty(
         plate: job.photos === 'quince' ? 'TNS 7290' : 'TNS 1185',
         plateRegion: 'Tansy',
         vin: null,
-        description: 'Grey saloon, offside front',
+        description: 'Gray sedan, right front',
       },
     ],
     driver: {

@@ -113,7 +113,7 @@ export function closedStrikes(t: Teller): { readonly billed: ClaimedStrike; read
         plate: null,
         plateRegion: null,
         vin: null,
-        description: 'Dark paint on the bonnet, glass in the verge',
+        description: 'Dark paint on the bonnet, glass at the roadside',
       },
     ],
     driver: null,

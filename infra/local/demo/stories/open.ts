@@ -61,7 +61,7 @@ export function openStrikes(t: Teller): void {
     arrivedAt: t.hoursAgo(9.6),
     found: gushing,
     hazards: ['traffic', 'ice'],
-    photos: [declared('gullpoint-overall', t.hoursAgo(9.55), 'From the kerb, water shut')],
+    photos: [declared('gullpoint-overall', t.hoursAgo(9.55), 'From the curb, water shut')],
   });
   t.tell('valve-operation', strikeSubject(shut), 9.3, {
     valveId: 'V-0203',

@@ -101,5 +101,5 @@ export const waterLost = {
     'Its inside width, measured when the water is shut. Of a torn edge take the widest and the narrowest and give the middle.',
   'caution.short.measure': 'Judge it from a safe place: never walk up to a stream to measure it.',
   'hydraulics.caution.measure':
-    'Do not stand in traffic, on washed ground or within reach of the stream to measure it. An estimate by eye from the kerb will do; the opening can wait until the water is shut.',
+    'Do not stand in traffic, on washed ground or within reach of the stream to measure it. An estimate by eye from the curb will do; the opening can wait until the water is shut.',
 } as const;

@@ -14,7 +14,7 @@ export type Answer<T> =
   | { readonly outcome: 'sign-in' }
   | { readonly outcome: 'unreachable'; readonly reason: 'no-connection' | 'too-slow' | 'server-trouble' };
 
-/** Longer than a slow network needs, shorter than a person waits at a kerb. */
+/** Longer than a slow network needs, shorter than a person waits at a curb. */
 const PATIENCE_MS = 20_000;
 
 interface ProblemDocument {

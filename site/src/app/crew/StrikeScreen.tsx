@@ -84,7 +84,12 @@ function Content({ answer }: { readonly answer: StrikeAnswer }) {
       )}
       <section>
         <h2>{words.t('missing.title')}</h2>
-        <MissingList missing={missingFrom(answer, false)} strike={strike} may={may} />
+        <MissingList
+          missing={missingFrom(answer, false)}
+          strike={strike}
+          may={may}
+          history={answer.history}
+        />
       </section>
       <section>
         <h2>{words.t('strike.report')}</h2>

@@ -8,6 +8,6 @@ import { StrikeScreen } from './StrikeScreen.tsx';
 start({
   area: 'crew',
   screens: { '': Home, find: Find, hydrant: HydrantScreen, strike: StrikeScreen },
-  // Clerks may add a party at the kerb's screens; forms they may not write are not offered to them.
+  // Clerks may add a party at the curb's screens; forms they may not write are not offered to them.
   allowed: (roles) => roles.length > 0,
 });

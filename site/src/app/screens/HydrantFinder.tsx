@@ -34,7 +34,7 @@ export function HydrantFinder({ inputId, labelledBy, suggested, onPick }: Props)
   useEffect(() => {
     if (typed === '') return undefined;
     let current = true;
-    // Not at every letter: the network at a kerb is slow.
+    // Not at every letter: the network at a curb is slow.
     const timer = setTimeout(() => {
       setState({ is: 'searching' });
       void getJson<HydrantsAnswer>(`/api/hydrants?find=${encodeURIComponent(typed)}&limit=${MOST}`).then(

@@ -1,6 +1,8 @@
 import type { ClaimState } from '../../../../shared/claims/state.ts';
 import { missingOf, type Missing } from '../../../../shared/strikes/missing.ts';
 import type { StrikeState } from '../../../../shared/strikes/state.ts';
+import type { HistoryEntry } from '../../../../shared/submissions/history.ts';
+import { formOf } from '../../../../shared/submissions/submission.ts';
 import { to } from '../core/router.ts';
 import type { StrikeAnswer } from '../core/records.ts';
 import { useWords } from '../core/words.ts';
@@ -113,14 +115,28 @@ interface MissingProps {
   /** Only what this person may supply gets a button. */
   readonly may: (kind: string) => boolean;
   readonly claims?: readonly ClaimState[];
+  /** With it the report of the strike can be opened, so that photos are added to it. */
+  readonly history?: readonly HistoryEntry[];
 }
 
+/** The report of the strike as it stands: photos are added to it by a correction, so that they stay with what they show. */
+const reportIn = (history: readonly HistoryEntry[]): HistoryEntry | undefined =>
+  history.find(
+    ({ recorded: { submission }, standing }) => standing === 'stands' && formOf(submission).kind === 'strike',
+  );
+
 /** What is missing next, each with the form that supplies it. */
-export function MissingList({ missing, strike, may, claims = [] }: MissingProps) {
+export function MissingList({ missing, strike, may, claims = [], history = [] }: MissingProps) {
   const words = useWords();
   if (missing.length === 0) return <p>{words.t('missing.nothing')}</p>;
   const address = ({ code, kind }: Missing): string | null => {
     if (code === 'packet') return claims[0] ? to(['claim', claims[0].claimId]) : null;
+    if (code === 'photos') {
+      const report = may('strike') ? reportIn(history)?.recorded.submission : undefined;
+      return report?.subject.type === 'strike'
+        ? to(['correct', 'strike', report.subject.strikeId, report.submissionId])
+        : null;
+    }
     if (kind === null || !may(kind)) return null;
     if (kind === 'demand-sent') return claims[0] ? to(['new', kind], { claim: claims[0].claimId }) : null;
     return to(['new', kind], { strike: strike.strikeId, hydrant: strike.hydrantId });

@@ -8,7 +8,7 @@ const person = (who: 'driver' | 'owner'): readonly Node[] => [
   { type: 'text', name: `${who}.phone`, words: 'field.party.phone', keypad: 'tel' },
 ];
 
-/** Who may be liable: asked at the kerb, completed at the desk. Nothing is required but what is seen. */
+/** Who may be liable: asked at the curb, completed at the desk. Nothing is required but what is seen. */
 export const partySpec: FormSpec = {
   kind: 'party',
   nullable: ['driver', 'owner', 'insurer', 'police', 'crashReport'],
