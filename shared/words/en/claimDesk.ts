@@ -2,9 +2,9 @@
 export const claimDesk = {
   'desk.overview': 'The desk at a glance',
   'desk.cases': '{count, plural, =0 {none} one {# case} other {# cases}}',
-  'desk.oldest': 'oldest: {days, plural, =0 {today} one {# day} other {# days}}',
+  'desk.oldest': 'oldest: {days, plural, =0 {less than a day} one {# day} other {# days}}',
   'desk.demanded': 'demanded: {amount}',
-  'desk.days-ago': '{days, plural, =0 {today} one {# day ago} other {# days ago}}',
+  'desk.days-ago': '{days, plural, =0 {less than a day ago} one {# day ago} other {# days ago}}',
   'desk.pile.out.do':
     'The repair goes on. Gather what will not be there later: photos, police report, who struck it.',
   'desk.pile.ready.do': 'Open a claim against who struck it.',
@@ -16,7 +16,9 @@ export const claimDesk = {
   'claim.summary.incomplete': 'Not complete: a line has no amount',
   'claim.summary.demanded': '{amount} demanded',
   'claim.summary.not-demanded': 'Nothing demanded yet',
-  'claim.summary.age': '{days, plural, =0 {Struck today} one {Struck # day ago} other {Struck # days ago}}',
+  'claim.summary.age':
+    '{days, plural, =0 {Struck less than a day ago} one {Struck # day ago} other {Struck # days ago}}',
+  'claim.to-packet': 'Go to the packet',
   'claim.add': 'Add to the bill',
   'claim.add.documents': 'Add papers or photos',
   'claim.add.credit': 'Add a credit',

@@ -3,9 +3,9 @@ import type { claimDesk as english } from '../en/claimDesk.ts';
 export const claimDesk: Record<keyof typeof english, string> = {
   'desk.overview': 'La mesa de un vistazo',
   'desk.cases': '{count, plural, =0 {ninguno} one {# caso} other {# casos}}',
-  'desk.oldest': 'el más antiguo: {days, plural, =0 {hoy} one {# día} other {# días}}',
+  'desk.oldest': 'el más antiguo: {days, plural, =0 {menos de un día} one {# día} other {# días}}',
   'desk.demanded': 'reclamado: {amount}',
-  'desk.days-ago': '{days, plural, =0 {hoy} one {hace # día} other {hace # días}}',
+  'desk.days-ago': '{days, plural, =0 {hace menos de un día} one {hace # día} other {hace # días}}',
   'desk.pile.out.do':
     'La reparación sigue. Reúna lo que luego ya no estará: fotos, informe policial, quién chocó.',
   'desk.pile.ready.do': 'Abra una reclamación contra quien chocó.',
@@ -18,7 +18,8 @@ export const claimDesk: Record<keyof typeof english, string> = {
   'claim.summary.demanded': '{amount} reclamados',
   'claim.summary.not-demanded': 'Aún no se reclama nada',
   'claim.summary.age':
-    '{days, plural, =0 {Choque de hoy} one {Choque de hace # día} other {Choque de hace # días}}',
+    '{days, plural, =0 {Choque de hace menos de un día} one {Choque de hace # día} other {Choque de hace # días}}',
+  'claim.to-packet': 'Ir al expediente',
   'claim.add': 'Añadir a la cuenta',
   'claim.add.documents': 'Añadir documentos o fotos',
   'claim.add.credit': 'Añadir un abono',

@@ -1,6 +1,14 @@
+import type { ClaimState } from '../../../../shared/claims/state.ts';
 import { effectiveFacts, ofKind } from '../../../../shared/submissions/effective.ts';
 import { useObservable } from '../core/observable.ts';
-import { useClaim, useObjections, useStatement, useStrike, type ClaimAnswer } from '../core/records.ts';
+import {
+  useClaim,
+  useObjections,
+  useStatement,
+  useStrike,
+  type ClaimAnswer,
+  type StrikeAnswer,
+} from '../core/records.ts';
 import { route, to } from '../core/router.ts';
 import { session } from '../core/session.ts';
 import { useWords } from '../core/words.ts';
@@ -15,6 +23,7 @@ import { CounterCalculations } from './CounterCalculations.tsx';
 import { Objections } from './Objections.tsx';
 import { LetterPanel } from './LetterPanel.tsx';
 import { PacketPanel } from './PacketPanel.tsx';
+import { showPart } from './places.ts';
 import { StatementView } from './StatementView.tsx';
 
 /** One claim in the order of the work: what is missing, what the strike cost and why, what an insurer would say, the packet. */
@@ -45,9 +54,36 @@ export function ClaimScreen() {
   );
 }
 
-function Content({ answer }: { readonly answer: ClaimAnswer }) {
+/** What this claim still lacks. Its packet is on this screen: the way there is a step down, not a page. */
+function Missing({ claim, story }: { readonly claim: ClaimState; readonly story: StrikeAnswer }) {
   const words = useWords();
   const current = useObservable(session);
+  const missing = missingFrom({ ...story, claims: [claim] }, true);
+  const others = missing.filter(({ code }) => code !== 'packet');
+  return (
+    <>
+      {(others.length > 0 || missing.length === 0) && (
+        <MissingList
+          missing={others}
+          strike={story.strike}
+          may={(kind) => mayWrite(current, kind)}
+          claims={[claim]}
+        />
+      )}
+      {missing.length > others.length && (
+        <p class="actions">
+          <span>{words.t('missing.packet')}</span>
+          <button type="button" class="plain" onClick={() => showPart('packet')}>
+            {words.t('claim.to-packet')}
+          </button>
+        </p>
+      )}
+    </>
+  );
+}
+
+function Content({ answer }: { readonly answer: ClaimAnswer }) {
+  const words = useWords();
   const { claim, strike } = answer;
   const strikeId = strike?.strikeId ?? claim.strikeId;
   const statement = useStatement(claim.claimId);
@@ -63,14 +99,7 @@ function Content({ answer }: { readonly answer: ClaimAnswer }) {
             <h2>{words.t('missing.title')}</h2>
             {strike && <StrikeAlarms strike={strike} />}
             <Unread resource={story} />
-            {story.value && (
-              <MissingList
-                missing={missingFrom(story.value, true)}
-                strike={story.value.strike}
-                may={(kind) => mayWrite(current, kind)}
-                claims={[claim]}
-              />
-            )}
+            {story.value && <Missing claim={claim} story={story.value} />}
           </section>
           <section id="statement" tabIndex={-1}>
             <h2>{words.t('claim.statement')}</h2>

@@ -3,6 +3,7 @@ import type { StrikeState } from '../../../../shared/strikes/state.ts';
 import type { useObjections, useStatement } from '../core/records.ts';
 import { useWords } from '../core/words.ts';
 import { ageDays } from './age.ts';
+import { showPart } from './places.ts';
 
 interface Props {
   readonly claim: ClaimState;
@@ -52,15 +53,7 @@ export function ClaimSummary({ claim, strike, statement, objections }: Props) {
       {figures.map(({ to, label, text, more }) => (
         <div key={to}>
           <dt>
-            <button
-              type="button"
-              class="link"
-              onClick={() => {
-                const part = document.getElementById(to);
-                part?.scrollIntoView({ block: 'start' });
-                part?.focus({ preventScroll: true });
-              }}
-            >
+            <button type="button" class="link" onClick={() => showPart(to)}>
               {label}
             </button>
           </dt>

@@ -8,6 +8,7 @@ import { mayWrite } from '../screens/may.ts';
 import { DraftList } from '../screens/OutboxScreen.tsx';
 import { Unread } from '../screens/Unread.tsx';
 import { CaseTable } from './CaseTable.tsx';
+import { showPart } from './places.ts';
 import { oldestDays, pileOf, piles, totalCents, type Case, type Pile } from './piles.ts';
 
 /** Every strike as a case, in piles that follow the work from the strike to the money. */
@@ -78,11 +79,7 @@ function Overview({ byPile }: { readonly byPile: ReadonlyMap<Pile, readonly Case
               type="button"
               class="link"
               disabled={cases.length === 0}
-              onClick={() => {
-                const part = document.getElementById(`pile-${pile}`);
-                part?.scrollIntoView({ block: 'start' });
-                part?.focus({ preventScroll: true });
-              }}
+              onClick={() => showPart(`pile-${pile}`)}
             >
               {words.t(`desk.pile.${pile}`)}
             </button>

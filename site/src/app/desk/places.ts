@@ -18,3 +18,10 @@ function show(id: string, details: string): boolean {
 export const showLine = (lineId: string): boolean => show(lineElementId(lineId), 'details');
 /** One entry of the story. */
 export const showEntry = (submissionId: string): boolean => show(entryElementId(submissionId), 'details');
+
+/** A part of the screen, such as its packet. */
+export function showPart(id: string): void {
+  const part = document.getElementById(id);
+  part?.scrollIntoView({ block: 'start' });
+  part?.focus({ preventScroll: true });
+}

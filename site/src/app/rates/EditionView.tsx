@@ -20,9 +20,9 @@ export function EditionView({ edition }: { readonly edition: RateBookEdition }) 
   };
   const fringe = ({ fringe: own, fringeFraction }: RateBookEdition['labor'][number]): string => {
     const one = (of: { share: string } | { usdPerHour: string }): string =>
-      'share' in of ? `× ${of.share}` : `$${of.usdPerHour}/h`;
+      'share' in of ? percentOf(of.share) : `$${of.usdPerHour}/h`;
     return own === undefined
-      ? `× ${fringeFraction}`
+      ? percentOf(fringeFraction)
       : words.t('rates.fringe-two', { regular: one(own.regular), premium: one(own.premium) });
   };
   return (
@@ -54,8 +54,8 @@ export function EditionView({ edition }: { readonly edition: RateBookEdition }) 
             'field.rates.title',
             'field.rates.usdPerHour',
             'rates.fringe',
-            'field.rate-book.labor.payRulesId',
-            'field.rates.authorityId',
+            'field.rate-book.payRules',
+            'claim.why.authority',
           ]}
           rows={edition.labor.map((each) => [
             each.laborClass,
@@ -66,7 +66,7 @@ export function EditionView({ edition }: { readonly edition: RateBookEdition }) 
             paper(each.authorityId),
           ])}
         />
-        <Rules edition={edition} names={['payRules']} />
+        {(edition.payRules ?? []).length > 0 && <Rules edition={edition} names={['payRules']} />}
       </Section>
       <Section id="rate-book.machines">
         <Table
@@ -77,7 +77,7 @@ export function EditionView({ edition }: { readonly edition: RateBookEdition }) 
             'field.rates.usd',
             'rates.holds',
             'field.rate-book.machines.standbyUsd',
-            'field.rates.authorityId',
+            'claim.why.authority',
           ]}
           rows={edition.machines.map((each) => [
             each.machineCode,
@@ -96,7 +96,7 @@ export function EditionView({ edition }: { readonly edition: RateBookEdition }) 
             'field.rate-book.stock.partNumber',
             'field.rates.title',
             'field.rates.usd',
-            'field.rates.authorityId',
+            'claim.why.authority',
           ]}
           rows={edition.stock.map((each) => [
             each.partNumber,
@@ -127,6 +127,8 @@ export function EditionView({ edition }: { readonly edition: RateBookEdition }) 
     </>
   );
 }
+
+const percentOf = (fraction: string): string => `${Number((Number(fraction) * 100).toFixed(4))}%`;
 
 function Section({ id, children }: { readonly id: string; readonly children: ComponentChildren }) {
   const words = useWords();
