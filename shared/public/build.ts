@@ -7,6 +7,7 @@ import type { UtilitySettings } from '../utility/settings.ts';
 import { publicEdition, type PublicEdition } from './edition.ts';
 import type { PublicHydrantPage } from './hydrantPage.ts';
 import { looksLikeId } from './looksLikeId.ts';
+import { nearTown } from './map.ts';
 import { notRetested, type NotRetested } from './notRetested.ts';
 import { openPlaces, type OpenPlace } from './openOutages.ts';
 import { hydrantTests } from './hydrantTests.ts';
@@ -81,6 +82,7 @@ export function buildEdition(
     if (owed) owing.set(hydrantId, owed);
   }
 
+  const isInTown = nearTown(inventory?.hydrants ?? []);
   const mayBeStruck = possiblyStruck(places, inventory?.index ?? null, (id) => hydrants.has(id));
   const nearestTo = (position: PublicPosition, self: string | null): PublicNearest[] => {
     if (!inventory) return [];
@@ -117,7 +119,8 @@ export function buildEdition(
       position: position && rounded(position, positionDecimals),
       ...rate(hydrant, hydrantId),
       outages: [...outages],
-      nearest: position ? nearestTo(position, hydrantId) : [],
+      // A position far from every hydrant is a mistake, and the nearest to a mistake is nobody's nearest.
+      nearest: position && isInTown(position) ? nearestTo(position, hydrantId) : [],
     };
   };
   const outOfService = places.map(entryOf);

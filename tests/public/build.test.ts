@@ -317,6 +317,12 @@ describe('given a report that names no hydrant of the inventory', () => {
     expect(reported(39.20003, null).nearest.map(({ hydrantId }) => hydrantId)).toEqual(['A', 'B', 'C', 'D']);
   });
 
+  test('then at a place that cannot be of this town none is named as the nearest', () => {
+    expect(reported(0, null).nearest).toEqual([]);
+    // 0.3° is 33 km: far, and possible.
+    expect(reported(39.5, null).nearest).toHaveLength(3);
+  });
+
   test('then words that somebody typed for an id are kept from every page', () => {
     const hydrantId = 'PLATE KLM-4411 DRIVER ANN OTHER 555-0199';
     const edition = build(

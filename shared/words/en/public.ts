@@ -76,6 +76,8 @@ export const publicPages = {
   'public.nearest-of': 'Nearest hydrants in service to {hydrant}',
   'public.nearest.line': 'Distances are straight lines, not along streets.',
   'public.nearest.none': 'None can be named, because the place is not known.',
+  'public.nearest.far':
+    'None can be named: the position that was reported is too far from the town to be right.',
   'public.nearest.no-inventory': 'None can be named: no inventory has been loaded.',
   'public.nearest.nobody': 'There is no other hydrant in service in the inventory.',
   'public.away': '{distance} {direction}',

@@ -78,6 +78,8 @@ export const publicPages: Record<keyof typeof english, string> = {
   'public.nearest-of': 'Hidrantes en servicio más cercanos a {hydrant}',
   'public.nearest.line': 'Las distancias son en línea recta, no por las calles.',
   'public.nearest.none': 'No se puede indicar ninguno, porque no se conoce el lugar.',
+  'public.nearest.far':
+    'No se puede nombrar ninguno: la posición que consta está demasiado lejos de la población para ser cierta.',
   'public.nearest.no-inventory': 'No se puede indicar ninguno: no se ha cargado el inventario.',
   'public.nearest.nobody': 'No hay otro hidrante en servicio en el inventario.',
   'public.away': '{distance} al {direction}',

@@ -18,6 +18,7 @@ export const screens = {
   'sign-in.was': 'The sign-in of {name} has ended.',
   'sign-in.out': 'Sign out',
   'sign-in.how': 'Open the sign-in link you were given, or paste it here.',
+  'sign-in.local': 'Trying it out on this machine? Choose whom to sign in as.',
   'sign-in.code': 'Sign-in link',
   'sign-in.wrong': 'This is not a sign-in link. Copy the whole link and paste it again.',
   'screen.home': 'Back to the start',

@@ -19,6 +19,7 @@ export const screens: Record<keyof typeof english, string> = {
   'sign-in.was': 'La sesión de {name} ha terminado.',
   'sign-in.out': 'Cerrar sesión',
   'sign-in.how': 'Abra el enlace de inicio de sesión que le dieron, o péguelo aquí.',
+  'sign-in.local': '¿Lo está probando en esta máquina? Elija como quién iniciar sesión.',
   'sign-in.code': 'Enlace de inicio de sesión',
   'sign-in.wrong': 'Esto no es un enlace de inicio de sesión. Copie el enlace completo y vuelva a pegarlo.',
   'screen.home': 'Volver al inicio',

@@ -9,6 +9,9 @@ import { refresh } from '../outbox/outbox.ts';
 import { Heading } from './Heading.tsx';
 import { Shell } from './Shell.tsx';
 
+/** The server that `npm start` runs, which has a page of its own to sign in as anybody; a deployment is never there. */
+const isThisMachine = ['localhost', '127.0.0.1', '[::1]'].includes(location.hostname);
+
 /** Takes a sign-in link or its code, says who is signed in, and signs out. Nothing that was typed is touched. */
 function SignIn() {
   const words = useWords();
@@ -56,6 +59,11 @@ function SignIn() {
       {!valid && (
         <form noValidate onSubmit={take}>
           <p>{words.t('sign-in.how')}</p>
+          {isThisMachine && (
+            <p>
+              <a href="/local/sign-in">{words.t('sign-in.local')}</a>
+            </p>
+          )}
           <div class={`field ${wrong ? 'invalid' : ''}`}>
             <label for="code">{words.t('sign-in.code')}</label>
             {wrong && (
