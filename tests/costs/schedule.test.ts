@@ -1,164 +1,185 @@
 import { describe, expect, it } from 'vitest';
-import { MOST_ROWS, readSchedule, type Schedule } from '../../shared/costs/schedule/readSchedule.ts';
-import { machineFromRow, type ScheduleRow } from '../../shared/costs/schedule/scheduleRow.ts';
+import { rateBookEdition } from '../../shared/costs/rateBook.ts';
+import { readSchedule } from '../../shared/costs/schedule/readSchedule.ts';
+import { machineFromRow } from '../../shared/costs/schedule/scheduleRow.ts';
+import { sayProblem } from '../../shared/words/index.ts';
+import { noRates } from '../support/rates.ts';
 
-/**
- * A published equipment schedule with the quirks that such files have. Rows are invented; that the quirks occur is read
- * from schedules as published (decimal codes, units in two spellings or blank, thousands commas, "to 30" horsepower,
- * names with commas, a bigger machine cheaper than a smaller one). What counts as clean, doubtful or rejected: common
- * practice, no source. Fuel and overhead in the rate, the operator not: 44 CFR 206.228(a)(1).
- */
-const headings = 'cost_code,equipment,capacity_or_size,hp,notes,unit_as_printed,rate_usd';
-const read = (...rows: string[]): Schedule => readSchedule([headings, ...rows].join('\r\n'));
-const one = (row: string): ScheduleRow => read(row).rows[0]!;
-const codes = ({ reasons }: ScheduleRow): string[] => reasons.map(({ code }) => code);
+/** Invented rows with the quirks of schedules as published: codes, names, sizes and rates are nobody's. */
+const heading = 'cost_code,equipment,capacity_or_size,hp,notes,unit_as_printed,rate_usd';
+const schedule = (...rows: readonly string[]): ReturnType<typeof readSchedule> =>
+  readSchedule([heading, ...rows].join('\n'));
+const found = (...rows: readonly string[]): Record<string, string[]> =>
+  Object.fromEntries(
+    schedule(...rows).rows.map(({ code, state, reasons }) => [
+      code,
+      [state, ...reasons.map((reason) => reason.code)],
+    ]),
+  );
 
-describe('a row of a published schedule', () => {
-  it('keeps the decimals of its code: 8701.1 is not 8701', () => {
-    const { rows } = read('8701,Truck,1 ton,,,hour,20.00', '8701.1,Truck,2 ton,,,hour,30.00');
-    expect(rows.map(({ code }) => code)).toEqual(['8701', '8701.1']);
-    expect(rows.map(({ state }) => state)).toEqual(['clean', 'clean']);
-  });
-
-  it.each([
-    ['hour', 'hour'],
-    ['Hour', 'hour'],
-    ['HOURS', 'hour'],
-    ['hrs.', 'hour'],
-    ['mile', 'mile'],
-    ['Mile', 'mile'],
-    ['Day', 'day'],
-  ])('reads the unit "%s" as %s', (printed, unit) => {
-    expect(one(`9000,Truck,,,,${printed},1.00`)).toMatchObject({ unit, state: 'clean' });
-  });
-
-  it('guesses no unit: a blank and a week are rejected, each with its reason', () => {
-    const blank = one('9000,Truck,,,,,1.00');
-    expect(blank).toMatchObject({ unit: null, state: 'rejected' });
-    expect(codes(blank)).toEqual(['schedule-unit-blank']);
-    const week = one('9000,Truck,,,,week,1.00');
-    expect(week.reasons).toEqual([{ code: 'schedule-unit-unknown', path: 'unit', params: { unit: 'week' } }]);
-    expect(machineFromRow(blank, 'sched')).toBeNull();
-  });
-
-  it.each([
-    ['"1,234.50"', '1234.50'],
-    ['"$1,234.50"', '1234.50'],
-    ['$ 12.5', '12.5'],
-    ['.55', '0.55'],
-  ])('reads the rate %s as %s dollars', (printed, rateUsd) => {
-    expect(one(`9000,Crane,,,,hour,${printed}`)).toMatchObject({ rateUsd, state: 'clean' });
-  });
-
-  it.each(['"12,34"', '"1.234,50"', 'ask', '', '-4.00', '1e3'])('rejects the rate %s', (printed) => {
-    const row = one(`9000,Crane,,,,hour,${printed}`);
-    expect(row).toMatchObject({ rateUsd: null, state: 'rejected' });
-    expect(codes(row)).toEqual(['schedule-rate-unreadable']);
-  });
-
-  it('rejects what has no code, no name or costs nothing', () => {
-    expect(codes(one(',Crane,,,,hour,5'))).toEqual(['schedule-code-missing']);
-    expect(codes(one('9000,,,,,hour,5'))).toEqual(['schedule-name-missing']);
-    expect(codes(one('9000,Crane,,,,hour,0.00'))).toEqual(['schedule-rate-zero']);
-  });
-
-  it('has a name with commas whole, and its line in the file', () => {
-    const { rows } = read(
-      '9000,Crane,,,,hour,5',
-      '9001,"Board, Arrow, ""Big""",8 ft,to 30,On trailer.,hour,6',
-    );
-    expect(rows[1]).toMatchObject({ equipment: 'Board, Arrow, "Big"', hp: 'to 30', line: 3 });
-    expect(machineFromRow(rows[1]!, 'sched')).toEqual({
-      machineCode: '9001',
-      title: 'Board, Arrow, "Big", 8 ft, to 30 HP',
-      unit: 'hour',
-      rateUsd: '6',
-      standbyUsd: null,
-      schedule: { code: '9001', size: '8 ft, to 30 HP' },
-      includes: ['fuel', 'overhead'],
-      authorityId: 'sched',
-    });
-  });
-});
-
-describe('rows beside each other', () => {
-  it('a bigger machine cheaper than a smaller one is doubtful, by "to 30" horsepower; it can still be taken', () => {
-    const { rows, counts } = read(
-      '9010,Compressor,130 CFM,to 30,,hour,27.71',
-      '9011,Compressor,175 CFM,to 90,,hour,26.29',
-      '9012,Compressor,400 CFM,to 145,,hour,58.41',
-    );
-    expect(rows.map(({ state }) => state)).toEqual(['clean', 'doubtful', 'clean']);
-    expect(rows[1]!.reasons).toEqual([
-      {
-        code: 'schedule-bigger-cheaper',
-        path: 'rate',
-        params: { code: '9010', rate: '27.71', own: '26.29' },
-      },
-    ]);
-    expect(counts).toEqual({ clean: 2, doubtful: 1, rejected: 0 });
-    expect(machineFromRow(rows[1]!, 'sched')?.rateUsd).toBe('26.29');
-  });
-
-  it('machines by the mile are not set beside those by the hour, nor feet beside pounds', () => {
-    const { counts } = read(
-      '9020,Pickup,2 ton,,,hour,20.00',
-      '9021,Pickup,3 ton,,,mile,0.70',
-      '9030,Hammer,14 ft,,,hour,9.00',
-      '9031,Hammer,103 lbs,,,hour,2.00',
-    );
-    expect(counts).toEqual({ clean: 4, doubtful: 0, rejected: 0 });
-  });
-
-  it('a code that stands twice is doubtful in both places, with their lines', () => {
-    const { rows } = read('9040a,Pump,,,,hour,5', '9041,Roller,,,,hour,6', '9040A,Saw,,,,hour,7');
-    expect(rows.map(({ state }) => state)).toEqual(['doubtful', 'clean', 'doubtful']);
-    expect(rows[0]!.reasons).toMatchObject([{ code: 'schedule-code-twice', params: { lines: '2, 4' } }]);
-  });
-
-  it('machines that nothing tells apart at two rates are doubtful', () => {
-    const { rows } = read('9050,Mixer,9 cf,to 11,,hour,5', '9051,Mixer,9 cf,to 11,,hour,7');
-    expect(rows.map(codes)).toEqual([
-      ['schedule-same-machine-other-rate'],
-      ['schedule-same-machine-other-rate'],
-    ]);
-  });
-
-  it('a rate ten times the others of its name is doubtful', () => {
-    const { rows } = read('9060,Saw,,,a,hour,5', '9061,Saw,,,b,hour,5', '9062,Saw,,,c,hour,50');
-    expect(codes(rows[2]!)).toContain('schedule-rate-far');
-    expect(codes(rows[0]!)).not.toContain('schedule-rate-far');
-  });
-
-  it('a rejected row stays rejected whatever else is odd about it', () => {
-    const { rows, counts } = read('9070,Pump,,,,,5', '9070,Pump,,,,hour,5');
-    expect(rows.map(({ state }) => state)).toEqual(['rejected', 'doubtful']);
-    expect(counts).toEqual({ clean: 0, doubtful: 1, rejected: 1 });
-  });
-});
-
-describe('a file', () => {
-  it('may have a byte-order mark, lines above its headings, other headings in another order, and blank lines', () => {
-    const { rows, problems } = readSchedule(
-      '\uFEFFSchedule of rates\n\n2031 Rates,Unit,Equipment Description,Code\n"1,000.00",Hour,"Truck, dump",D-1\n\n',
+describe('a published equipment schedule', () => {
+  it('is read with its decimal codes, quoted names, units of every spelling and thousands commas', () => {
+    const { rows, counts, problems } = schedule(
+      '101,"Pump, Trash",3 In,to 5,"Hoses, couplings not included",hour,13.06',
+      '101.1,"Pump, Trash",4 In,to15,,Hour,27.38',
+      '150,Car,,,,Mile,0.70',
+      '160,"Crane, Truck","19,000 LBS",to 240,,hr.,"1,048.09"',
+      '170,Light Plant,,,,per day,$88',
     );
     expect(problems).toEqual([]);
-    expect(rows).toMatchObject([
-      { line: 4, code: 'D-1', equipment: 'Truck, dump', unit: 'hour', rateUsd: '1000.00', state: 'clean' },
+    expect(counts).toEqual({ clean: 5, doubtful: 0, rejected: 0 });
+    expect(
+      rows.map(({ line, code, equipment, unit, rateUsd }) => [line, code, equipment, unit, rateUsd]),
+    ).toEqual([
+      [2, '101', 'Pump, Trash', 'hour', '13.06'],
+      [3, '101.1', 'Pump, Trash', 'hour', '27.38'],
+      [4, '150', 'Car', 'mile', '0.70'],
+      [5, '160', 'Crane, Truck', 'hour', '1048.09'],
+      [6, '170', 'Light Plant', 'day', '88'],
     ]);
   });
 
-  it('without a needed column says which, and reads nothing', () => {
-    const { rows, problems } = readSchedule('code,equipment,rate\n1,Truck,5');
-    expect(rows).toEqual([]);
-    expect(problems).toMatchObject([{ code: 'schedule-column-missing', path: 'unit' }]);
-    expect(readSchedule('').problems.map(({ path }) => path)).toEqual(['code', 'equipment', 'unit', 'rate']);
+  it('does not guess: what is missing or can be read in two ways is given back with its reason', () => {
+    expect(
+      found(
+        '101,Pump,,,,,13.06',
+        '102,Pump small,,,,acre,13.06',
+        '103,Pump large,,,,hour,"13,06"',
+        '104,Pump old,,,,hour,',
+        '105,,,,,hour,5.00',
+        '106,Pump free,,,,hour,0.00',
+      ),
+    ).toEqual({
+      101: ['rejected', 'schedule-unit-blank'],
+      102: ['rejected', 'schedule-unit-unknown'],
+      103: ['rejected', 'schedule-rate-unreadable'],
+      104: ['rejected', 'schedule-rate-unreadable'],
+      105: ['rejected', 'schedule-name-missing'],
+      106: ['rejected', 'schedule-rate-zero'],
+    });
+    expect(schedule(',Pump,,,,hour,5.00').rows[0]).toMatchObject({ state: 'rejected' });
   });
 
-  it('without rows, or with too many, says so', () => {
-    expect(read().problems).toMatchObject([{ code: 'schedule-without-rows' }]);
-    const many = read(...Array.from({ length: MOST_ROWS + 1 }, (_, at) => `${at},Truck,,,,hour,5`));
-    expect(many.rows).toEqual([]);
-    expect(many.problems).toMatchObject([{ code: 'schedule-too-long', params: { most: MOST_ROWS } }]);
+  it('doubts a code that stands twice', () => {
+    const { rows } = schedule('101,Pump,,,,hour,13.06', '102,Saw,,,,hour,5', '101,Mixer,,,,hour,2');
+    expect(rows.map(({ state }) => state)).toEqual(['doubtful', 'clean', 'doubtful']);
+    expect(rows[2]?.reasons).toEqual([
+      { code: 'schedule-code-twice', path: 'code', params: { code: '101', lines: '2, 4' } },
+    ]);
+  });
+
+  it('doubts a bigger machine that costs less, by power or by capacity, and only within one name and unit', () => {
+    expect(
+      found(
+        '201,Compressor,,to 50,,hour,27.71',
+        '202,Compressor,,to 90,,hour,26.29',
+        '203,Compressor,,to 145,,hour,58.41',
+        '211,Truck,7-CY,,,hour,80',
+        '212,Truck,12-CY,,,hour,75',
+        '213,Truck,,,,Mile,0.70',
+      ),
+    ).toEqual({
+      201: ['clean'],
+      202: ['doubtful', 'schedule-bigger-cheaper'],
+      203: ['clean'],
+      211: ['clean'],
+      212: ['doubtful', 'schedule-bigger-cheaper'],
+      213: ['clean'],
+    });
+  });
+
+  it('does not set sizes in different measures beside each other', () => {
+    expect(found('221,Loader,14 FT,,,hour,110', '222,Loader,17 LBS,,,hour,50')).toEqual({
+      221: ['clean'],
+      222: ['clean'],
+    });
+  });
+
+  it('doubts machines that nothing tells apart and whose rates differ', () => {
+    expect(
+      found(
+        '301,Pickup,,360,,hour,27.82',
+        '302,Pickup,,360,,hour,34.02',
+        '303,Van,,,,hour,9',
+        '304,Van,,,,hour,9.00',
+      ),
+    ).toEqual({
+      301: ['doubtful', 'schedule-same-machine-other-rate'],
+      302: ['doubtful', 'schedule-same-machine-other-rate'],
+      303: ['clean'],
+      304: ['clean'],
+    });
+  });
+
+  it('doubts a rate far from the others of its name', () => {
+    expect(
+      found('401,Roller,,10,,hour,1.80', '402,Roller,,30,,hour,20.23', '403,Roller,,50,,hour,27.71'),
+    ).toMatchObject({ 401: ['doubtful', 'schedule-rate-far'], 402: ['clean'], 403: ['clean'] });
+  });
+
+  it('finds its columns in any order, under other names, below a title and behind a byte-order mark', () => {
+    const { rows, problems } = readSchedule(
+      '\uFEFFSchedule of 2031\r\n\r\nRate,Unit,Equipment,Code\r\n12.5,hour,Saw,9001\r\n',
+    );
+    expect(problems).toEqual([]);
+    expect(rows).toMatchObject([{ line: 4, code: '9001', rateUsd: '12.5', size: '', state: 'clean' }]);
+  });
+
+  it('says which column is missing, and that a file is empty', () => {
+    expect(readSchedule('code,equipment,unit\n1,Saw,hour\n').problems.map(({ path }) => path)).toEqual([
+      'rate',
+    ]);
+    expect(readSchedule('').problems).toHaveLength(4);
+    expect(schedule().problems.map(({ code }) => code)).toEqual(['schedule-without-rows']);
+    expect(
+      readSchedule([heading, ...Array<string>(5001).fill('1,Saw,,,,hour,1')].join('\n')).problems,
+    ).toMatchObject([{ code: 'schedule-too-long' }]);
+  });
+
+  it('says every reason in both languages', () => {
+    const { rows } = schedule(
+      '101,Pump,,,,,13.06',
+      '101,Pump,,,,acre,x',
+      ',,,,,hour,0',
+      '201,A,,5,,hour,9',
+      '202,A,,9,,hour,8',
+      '203,A,,9,,hour,80',
+    );
+    const reasons = rows.flatMap((row) => row.reasons);
+    expect(new Set(reasons.map(({ code }) => code)).size).toBeGreaterThan(6);
+    for (const reason of reasons)
+      for (const locale of ['en', 'es'] as const) expect(sayProblem(locale, reason)).toMatch(/^[^[{]+\.$/);
+  });
+});
+
+describe('the machine rate of a row', () => {
+  // What such schedules hold and do not hold: 44 CFR 206.228(a)(1) and the heading of the FEMA schedule (seen).
+  it('holds fuel and overhead, not the operator, and names its code in the schedule', () => {
+    const [row] = schedule('101.1,"Pump, Trash",4 In,to15,,Hour,27.38').rows;
+    expect(machineFromRow(row!, 'schedule')).toEqual({
+      machineCode: '101.1',
+      title: 'Pump, Trash, 4 In, to15 HP',
+      unit: 'hour',
+      rateUsd: '27.38',
+      standbyUsd: null,
+      schedule: { code: '101.1', size: '4 In, to15 HP' },
+      includes: ['fuel', 'overhead'],
+      authorityId: 'schedule',
+    });
+  });
+
+  it('fits the rate book, whatever row it came from', () => {
+    const { rows } = schedule('1,Saw,,N/A,,hour,.5', '2,Car,,,,mile,"1,000.1234"', '3,Van,,,,day,40');
+    const machines = rows.map((row) => machineFromRow(row, 'a')!);
+    expect(machines.map(({ rateUsd, title }) => [rateUsd, title])).toEqual([
+      ['0.5', 'Saw'],
+      ['1000.1234', 'Car'],
+      ['40', 'Van'],
+    ]);
+    expect(rateBookEdition.safeParse({ ...noRates, machines }).error).toBeUndefined();
+  });
+
+  it('is none for a row that is rejected', () => {
+    expect(machineFromRow(schedule('101,Pump,,,,,13').rows[0]!, 'a')).toBeNull();
   });
 });

@@ -124,7 +124,12 @@ try {
     process.stdout.write(`${list(reader.locale)}\n`);
   } else {
     // An unknown name is answered before the input is waited for.
-    const input = isComputation(asked.name) ? await readInput(asked.file) : undefined;
+    const input =
+      asked.name === 'equipment-schedule' && asked.file?.toLowerCase().endsWith('.csv')
+        ? { scheduleFile: asked.file }
+        : isComputation(asked.name)
+          ? await readInput(asked.file)
+          : undefined;
     const computed = await computeHere(asked.name, input, reader);
     if (!computed.ok) throw new Refused(computed.problems);
     process.stdout.write(`${JSON.stringify(computed.output, null, 2)}\n`);

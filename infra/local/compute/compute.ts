@@ -9,10 +9,14 @@ import { computations } from '../../../shared/compute/registry.ts';
 import type { Reader } from '../../../shared/units/format.ts';
 import type { LocalComputation } from './localComputation.ts';
 import { networkComputations } from './network.ts';
+import { scheduleComputations } from './schedule.ts';
 
 // The schema and `run` of one entry fit each other; the list as a whole forgets how.
 const local: ReadonlyMap<string, LocalComputation> = new Map(
-  networkComputations.map((entry) => [entry.name, entry as unknown as LocalComputation]),
+  [...networkComputations, ...scheduleComputations].map((entry) => [
+    entry.name,
+    entry as unknown as LocalComputation,
+  ]),
 );
 
 type Listed = Pick<LocalComputation, 'name' | 'summary' | 'output' | 'example'>;

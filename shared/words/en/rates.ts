@@ -25,7 +25,7 @@ export const rates = {
   'rates.preview.strike': 'A past strike',
   'rates.preview.no-strike': 'No strike with a finished repair is on record to try it on.',
   'rates.preview.not-yet':
-    'The preview comes when {count, plural, one {one thing is} other {# things are}} put right. Send shows what.',
+    'The preview comes when {count, plural, one {one thing is} other {# things are}} put right:',
   'rates.preview.totals':
     '{before} now, {after} with this edition: {change, select, same {the same} more {{difference} more} other {{difference} less}}',
   'rates.preview.incomplete':
@@ -276,6 +276,7 @@ export const rates = {
   'problem.edition-later-counts': 'From {date} the edition {editionId} counts in its place.',
   'problem.schedule-column-missing':
     'No column for the {column, select, code {code} equipment {name of the equipment} unit {unit} other {rate}} was found. A heading like one of these is needed: {headings}.',
+  'problem.schedule-file-or-text': 'Give the schedule by its file or as its text, one of the two.',
   'problem.schedule-too-long': 'The file has more than {most} rows. Give one schedule at a time.',
   'problem.schedule-without-rows': 'The file has headings and no rows.',
   'problem.schedule-code-missing': 'No code.',
@@ -309,10 +310,8 @@ export const rates = {
   'schedule.col.take': 'Take',
   'schedule.col.machine': 'Machine',
   'schedule.col.rate': 'Rate',
-  'schedule.col.state': 'State',
   'schedule.take-row': 'Take {code} {title}',
   'schedule.no-rate': 'none',
-  'schedule.state.clean': 'Clean',
   'schedule.state.doubtful': 'Doubtful',
   'schedule.state.rejected': 'Cannot be taken',
   'schedule.authority': 'The schedule’s authority',

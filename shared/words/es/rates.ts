@@ -26,7 +26,7 @@ export const rates: Record<keyof typeof english, string> = {
   'rates.preview.strike': 'Un choque pasado',
   'rates.preview.no-strike': 'No hay ningún choque con reparación terminada con el que probar.',
   'rates.preview.not-yet':
-    'La vista llega cuando se {count, plural, one {corrija una cosa} other {corrijan # cosas}}. Enviar muestra cuáles.',
+    'La vista llega cuando se {count, plural, one {corrija una cosa} other {corrijan # cosas}}:',
   'rates.preview.totals':
     '{before} ahora, {after} con esta edición: {change, select, same {lo mismo} more {{difference} más} other {{difference} menos}}',
   'rates.preview.incomplete':
@@ -280,6 +280,7 @@ export const rates: Record<keyof typeof english, string> = {
   'problem.edition-later-counts': 'Desde el {date} vale en su lugar la edición {editionId}.',
   'problem.schedule-column-missing':
     'No se halló columna para {column, select, code {el código} equipment {el nombre del equipo} unit {la unidad} other {la tarifa}}. Hace falta un encabezado como: {headings}.',
+  'problem.schedule-file-or-text': 'Dé la lista por su archivo o como texto, una de las dos cosas.',
   'problem.schedule-too-long': 'El archivo tiene más de {most} filas. Dé una lista cada vez.',
   'problem.schedule-without-rows': 'El archivo tiene encabezados y ninguna fila.',
   'problem.schedule-code-missing': 'Sin código.',
@@ -314,10 +315,8 @@ export const rates: Record<keyof typeof english, string> = {
   'schedule.col.take': 'Tomar',
   'schedule.col.machine': 'Máquina',
   'schedule.col.rate': 'Tarifa',
-  'schedule.col.state': 'Estado',
   'schedule.take-row': 'Tomar {code} {title}',
   'schedule.no-rate': 'ninguna',
-  'schedule.state.clean': 'Limpia',
   'schedule.state.doubtful': 'Dudosa',
   'schedule.state.rejected': 'No se puede tomar',
   'schedule.authority': 'Base de la lista',

@@ -41,6 +41,8 @@ export function NewEdition({ fromId }: { readonly fromId: string }) {
       values: {
         ...editionValues(rateBookSpec.nodes, from, words.zone),
         editionId: '',
+        // Two editions of one title could not be told apart.
+        title: '',
         effectiveFrom: localDay(now, words.zone),
         effectiveTo: '',
       },

@@ -10,6 +10,7 @@ import { checkForm } from '../form/check.ts';
 import type { ExtraProps } from '../form/view/props.ts';
 import { useScope } from '../form/view/scope.ts';
 import { Unread } from '../screens/Unread.tsx';
+import { ProblemList } from '../screens/ProblemSummary.tsx';
 import { strikeTitle } from '../screens/titles.ts';
 
 /** What the draft would make of a past strike's bill: old and new total, line by line. Worked out in the browser. */
@@ -45,9 +46,12 @@ export function RatePreview({ values }: ExtraProps) {
       )}
       {strikeId !== null && <Unread resource={work} />}
       {!checked.ok ? (
-        <p class="soft" role="status">
-          {words.t('rates.preview.not-yet', { count: checked.problems.length })}
-        </p>
+        <>
+          <p class="soft" role="status">
+            {words.t('rates.preview.not-yet', { count: checked.problems.length })}
+          </p>
+          <ProblemList spec={spec} values={values} problems={checked.problems} />
+        </>
       ) : (
         work.value &&
         books.value && (
@@ -120,9 +124,12 @@ function Comparison({ work, editions, draft }: ComparisonProps) {
                   <th scope="row">
                     {lineTitle(line, words)}
                     <span class="block small soft">
-                      {old && lineQuantity(old, words)}
-                      {next && (!old || lineQuantity(next, words) !== lineQuantity(old, words)) && (
-                        <> → {lineQuantity(next, words)}</>
+                      {old && next && lineQuantity(next, words) !== lineQuantity(old, words) ? (
+                        <>
+                          <del>{lineQuantity(old, words)}</del> <ins>{lineQuantity(next, words)}</ins>
+                        </>
+                      ) : (
+                        lineQuantity(line, words)
                       )}
                     </span>
                   </th>

@@ -186,7 +186,6 @@ function Choice({ schedule, authorities, take }: ChoiceProps) {
               <th scope="col">{words.t('schedule.col.take')}</th>
               <th scope="col">{words.t('schedule.col.machine')}</th>
               <th scope="col">{words.t('schedule.col.rate')}</th>
-              <th scope="col">{words.t('schedule.col.state')}</th>
             </tr>
           </thead>
           <tbody>
@@ -204,20 +203,20 @@ function Choice({ schedule, authorities, take }: ChoiceProps) {
                 <th scope="row">
                   {row.code} {scheduleTitle(row)}
                   {row.notes && <span class="block small soft">{row.notes}</span>}
-                </th>
-                <td>
-                  {row.rateUsd === null ? words.t('schedule.no-rate') : `$${row.rateUsd}`}
-                  {row.unit && ` / ${words.t(`value.machineUnit.${row.unit}`)}`}
-                </td>
-                <td>
-                  <span class={row.state === 'clean' ? 'tag' : 'tag out'}>
-                    {words.t(`schedule.state.${row.state}`)}
-                  </span>
+                  {row.state !== 'clean' && (
+                    <span class="block">
+                      <span class="tag out">{words.t(`schedule.state.${row.state}`)}</span>
+                    </span>
+                  )}
                   {row.reasons.map((reason, index) => (
                     <span class="block small" key={index}>
                       {sayProblem(words.locale, reason)}
                     </span>
                   ))}
+                </th>
+                <td>
+                  {row.rateUsd === null ? words.t('schedule.no-rate') : `$${row.rateUsd}`}
+                  {row.unit && ` / ${words.t(`value.machineUnit.${row.unit}`)}`}
                 </td>
               </tr>
             ))}
