@@ -21,6 +21,10 @@ export const bodies = <Kind extends FactKind>(
 export const sumCents = (lines: readonly StatementLine[]): number =>
   lines.reduce((sum, { amountCents }) => sum + (amountCents ?? 0), 0);
 
+/** The lines of a part. */
+export const linesOfPart = ({ statement }: AuditCase, partNumber: string): StatementLine[] =>
+  statement.lines.filter(({ section, item }) => section === 'materials' && item === partNumber);
+
 export const ofSection = ({ statement }: AuditCase, section: string): StatementLine[] =>
   statement.lines.filter((line) => line.section === section);
 

@@ -1,5 +1,5 @@
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import type { Browser, BrowserContextOptions, Page } from 'playwright-core';
+import { afterAll, afterEach, beforeAll, describe, expect, test } from 'vitest';
 import type { AnsweredObjection } from '../../shared/audit/objections.ts';
 import type { ClaimState } from '../../shared/claims/state.ts';
 import type { RateBookEdition } from '../../shared/costs/rateBook.ts';
@@ -13,6 +13,7 @@ import {
   sendForm,
   signedIn,
   type AppServer,
+  type Looking,
 } from '../support/app.ts';
 import { launchBrowser } from '../support/browser.ts';
 
@@ -20,16 +21,27 @@ import { launchBrowser } from '../support/browser.ts';
 let browser: Browser;
 let server: AppServer;
 let claim: ClaimState;
+let open: Looking[] = [];
 
 beforeAll(async () => {
   [server, browser] = await Promise.all([appServer(47401, 'town'), launchBrowser()]);
   const { claims } = await server.ask<{ claims: ClaimState[] }>('clerk', '/api/claims');
   claim = claims.find(({ claimNumber }) => /-0001$/.test(claimNumber))!;
 }, 180_000);
+afterEach(async () => {
+  for (const each of open) await each.close();
+  open = [];
+});
 afterAll(async () => {
   await browser.close();
   await server.end();
 });
+
+const signed = async (role: 'clerk' | 'manager', options: BrowserContextOptions = {}): Promise<Looking> => {
+  const looking = await signedIn(browser, server, role, options);
+  open.push(looking);
+  return looking;
+};
 
 /** Where pictures of the screens are kept, when somebody wants to look. */
 const shots = process.env['SHOTS'];
@@ -46,7 +58,7 @@ const editionsNow = async (): Promise<RateBookEdition[]> =>
 
 describe('the objections of a claim', () => {
   test('stand ranked by money; one is answered by name, and the answer stands', async () => {
-    const { page, faults, close } = await signedIn(browser, server, 'clerk');
+    const { page, faults } = await signed('clerk');
     await goTo(page, server, `/desk/#/claim/${claim.claimId}`);
     const panel = page.locator('#objections');
     await panel.locator('.objections > li').first().waitFor();
@@ -84,14 +96,27 @@ describe('the objections of a claim', () => {
     await panel.getByRole('button', { name: 'Answered (1)' }).click();
     expect(await panel.locator('.objections > li').count()).toBe(1);
     expect(faults).toEqual([]);
-    await close();
   });
 
   test('lead to the line that they are about, and the line says why', async () => {
-    const { page, faults, close } = await signedIn(browser, server, 'clerk');
+    const { page, faults } = await signed('clerk');
     const statement = await server.ask<Statement>('clerk', `/api/claims/${claim.claimId}/statement`);
     const labor = statement.lines.find(({ section }) => section === 'labor')!;
     await goTo(page, server, `/desk/#/claim/${claim.claimId}`);
+    const about = (await objectionsNow()).find(
+      ({ lineId, answered }) => lineId !== null && answered === null,
+    )!;
+    await page
+      .locator('#objections')
+      .getByRole('button', { name: /^See the line/ })
+      .first()
+      .click();
+    await page.locator(`#line-${about.lineId} .why`).waitFor();
+    await page.waitForFunction(
+      (id) => document.activeElement?.parentElement?.id === id,
+      `line-${about.lineId}`,
+    );
+
     const line = page.locator(`#line-${labor.lineId}`);
     await line.locator('summary').click();
     const why = line.locator('.why');
@@ -103,13 +128,12 @@ describe('the objections of a claim', () => {
     await why.getByRole('link', { name: labor.editionId!, exact: true }).click();
     await page.getByText('An edition on record never changes', { exact: false }).waitFor();
     expect(faults).toEqual([]);
-    await close();
   });
 });
 
 describe('the rate book', () => {
   test('is read by clerks and edited by managers', async () => {
-    const { page, close } = await signedIn(browser, server, 'clerk');
+    const { page } = await signed('clerk');
     await goTo(page, server, '/desk/');
     await page.getByRole('link', { name: 'Rate book', exact: true }).click();
     await page.getByText('In force today').waitFor();
@@ -118,11 +142,10 @@ describe('the rate book', () => {
     await page.getByRole('cell', { name: '$38.4150' }).waitFor();
     expect(await page.getByRole('link', { name: /^New edition/ }).count()).toBe(0);
     await expectAccessible(page);
-    await close();
   });
 
   test('gets a new edition from an old one: previewed on a past strike, with machines of a schedule, saved', async () => {
-    const { page, faults, close } = await signedIn(browser, server, 'manager');
+    const { page, faults } = await signed('manager');
     const before = await editionsNow();
     await goTo(page, server, '/desk/#/rates');
     await shot(page, 'rates-1280');
@@ -130,6 +153,7 @@ describe('the rate book', () => {
     await page.getByLabel(/^Edition id/).fill('2025');
     await page.getByText('The edition "2025" is on record already', { exact: false }).waitFor();
     await page.getByLabel(/^Edition id/).fill('next');
+    await page.getByLabel('Title (needed)').first().fill('Rates of next year');
 
     // A dollar more for the truck's hour is seen in the bill of a strike of the past, by so many dollars as it ran hours.
     await page.getByText('TRK-1 · Service truck, 1 ton', { exact: false }).click();
@@ -138,7 +162,8 @@ describe('the rate book', () => {
       .getByLabel(/^Dollars \(needed\)/)
       .fill('30.25');
     // Older editions do not say what their price of water is: the preview says that something is lacking, and what.
-    await page.getByText('The preview comes when one thing is put right', { exact: false }).waitFor();
+    await page.getByText('The preview comes when one thing is put right:').waitFor();
+    await page.getByRole('button', { name: /^What that price is: / }).waitFor();
     await page.getByText('what a tariff says', { exact: true }).click();
     const compared = page.locator('table.compare');
 
@@ -190,12 +215,11 @@ describe('the rate book', () => {
     await expectNoSideScroll(page);
     await shot(page, 'edition-360');
     expect(faults).toEqual([]);
-    await close();
   });
 });
 
 test('claim and rate book fit a phone', async () => {
-  const { page, faults, close } = await signedIn(browser, server, 'clerk', {
+  const { page, faults } = await signed('clerk', {
     viewport: { width: 360, height: 740 },
   });
   for (const [path, name] of [
@@ -208,5 +232,4 @@ test('claim and rate book fit a phone', async () => {
     await shot(page, name);
   }
   expect(faults).toEqual([]);
-  await close();
 });

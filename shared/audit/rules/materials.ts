@@ -1,12 +1,20 @@
-import { rule, when, type Rule } from '../case.ts';
-import { bodies, ofSection, sumCents, yearsBetween } from '../reading.ts';
+import { rule, when, type AuditCase, type Rule } from '../case.ts';
+import { bodies, linesOfPart, ofSection, sumCents, yearsBetween } from '../reading.ts';
 
 /** An age at which a reader asks for depreciation, years (common practice, no source). */
 const OLD_YEARS = 40;
 
+/** What a part is billed at, and the first of its lines to look at. */
+function billedAs(audited: AuditCase, partNumber: string): { atStakeCents: number; lineId?: string } {
+  const lines = linesOfPart(audited, partNumber);
+  const [first] = lines;
+  return { atStakeCents: sumCents(lines), ...(first ? { lineId: first.lineId } : {}) };
+}
+
 /** Parts, what they replace, and what an adjuster takes off for age. */
 export const materialRules: readonly Rule[] = [
-  rule('part-without-paper', 'documents', ({ facts, statement }) => {
+  rule('part-without-paper', 'documents', (audited) => {
+    const { facts } = audited;
     const papers = bodies(facts, 'documents').flatMap((body) => body.documents);
     const held = (number: string): boolean => papers.some((paper) => paper.number === number);
     return bodies(facts, 'repair').flatMap(({ parts }) =>
@@ -17,9 +25,7 @@ export const materialRules: readonly Rule[] = [
             : source.invoiceSha256 === null && !held(source.invoiceNumber);
         return when(bare, () => ({
           about: partNumber,
-          atStakeCents: sumCents(
-            statement.lines.filter(({ section, item }) => section === 'materials' && item === partNumber),
-          ),
+          ...billedAs(audited, partNumber),
           params: { partNumber, description, from: source.from },
         }));
       }),
@@ -37,7 +43,8 @@ export const materialRules: readonly Rule[] = [
       ),
     );
   }),
-  rule('part-not-of-model', 'repair', ({ facts, model, statement }) => {
+  rule('part-not-of-model', 'repair', (audited) => {
+    const { facts, model } = audited;
     if (model === null || model.kitContents.length === 0) return [];
     const kit = new Set(model.kitContents.map(({ partNumber }) => partNumber));
     return bodies(facts, 'repair').flatMap(({ parts, damage }) =>
@@ -47,9 +54,7 @@ export const materialRules: readonly Rule[] = [
         : parts.flatMap(({ partNumber, description }) =>
             when(!kit.has(partNumber), () => ({
               about: partNumber,
-              atStakeCents: sumCents(
-                statement.lines.filter(({ section, item }) => section === 'materials' && item === partNumber),
-              ),
+              ...billedAs(audited, partNumber),
               params: { partNumber, description, model: model.modelId },
             })),
           ),
@@ -72,16 +77,12 @@ export const materialRules: readonly Rule[] = [
       () => ({ atStakeCents: statement.totalCents }),
     );
   }),
-  rule('upgrade-without-reason', 'repair', ({ facts, statement }) =>
-    bodies(facts, 'repair').flatMap(({ parts }) =>
+  rule('upgrade-without-reason', 'repair', (audited) =>
+    bodies(audited.facts, 'repair').flatMap(({ parts }) =>
       parts.flatMap((part) =>
         when(part.upgrade === true && (part.upgradeReason ?? '').trim() === '', () => ({
           about: part.partNumber,
-          atStakeCents: sumCents(
-            statement.lines.filter(
-              ({ section, item }) => section === 'materials' && item === part.partNumber,
-            ),
-          ),
+          ...billedAs(audited, part.partNumber),
           params: { partNumber: part.partNumber, description: part.description },
         })),
       ),

@@ -63,23 +63,31 @@ export function ProblemSummary({ spec, values, problems, tries }: Props) {
   return (
     <div class="summary" ref={box} tabIndex={-1} role="group" aria-labelledby="summary-title">
       <h2 id="summary-title">{words.t('form.problems', { count: problems.length })}</h2>
-      <ul>
-        {problems.map((found, index) => {
-          const { label, sentence, target } = lineFor(spec, values, found, words);
-          const text = label ? `${label}: ${sentence}` : sentence;
-          return (
-            <li key={index}>
-              {target ? (
-                <button type="button" class="link" onClick={() => focusField(target)}>
-                  {text}
-                </button>
-              ) : (
-                text
-              )}
-            </li>
-          );
-        })}
-      </ul>
+      <ProblemList spec={spec} values={values} problems={problems} />
     </div>
+  );
+}
+
+/** What is wrong in a form, each problem leading to its field. */
+export function ProblemList({ spec, values, problems }: Omit<Props, 'tries'>) {
+  const words = useWords();
+  return (
+    <ul>
+      {problems.map((found, index) => {
+        const { label, sentence, target } = lineFor(spec, values, found, words);
+        const text = label ? `${label}: ${sentence}` : sentence;
+        return (
+          <li key={index}>
+            {target ? (
+              <button type="button" class="link" onClick={() => focusField(target)}>
+                {text}
+              </button>
+            ) : (
+              text
+            )}
+          </li>
+        );
+      })}
+    </ul>
   );
 }
