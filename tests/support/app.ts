@@ -74,7 +74,7 @@ export interface Looking {
   readonly page: Page;
   /** What went wrong in the browser: errors, warnings, violations of the page's policy. */
   readonly faults: string[];
-  close(): Promise<void>;
+  readonly close: () => Promise<void>;
 }
 
 /** A phone (or another screen) with somebody signed in, in Los Angeles, at the middle of the small inventory. */

@@ -1,0 +1,221 @@
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import type { AnsweredObjection } from '../../shared/audit/objections.ts';
+import type { ClaimState } from '../../shared/claims/state.ts';
+import type { Statement } from '../../shared/costs/statement.ts';
+import {
+  appServer,
+  expectAccessible,
+  expectNoSideScroll,
+  goTo,
+  sendAndConfirm,
+  signedIn,
+  type AppServer,
+  type Looking,
+} from '../support/app.ts';
+import { launchBrowser } from '../support/browser.ts';
+
+/** The clerk's main job on an open claim of the demo: what is missing, papers, objections, what each line stands on. */
+let browser: Browser;
+let server: AppServer;
+let clerk: Looking;
+let page: Page;
+let claim: ClaimState;
+
+beforeAll(async () => {
+  [server, browser] = await Promise.all([appServer(47191, 'town'), launchBrowser()]);
+  const { claims } = await server.ask<{ claims: ClaimState[] }>('clerk', '/api/claims');
+  claim = claims.find(({ stage }) => stage === 'open')!;
+  clerk = await signedIn(browser, server, 'clerk');
+  ({ page } = clerk);
+}, 180_000);
+afterAll(async () => {
+  await browser.close();
+  await server.end();
+});
+
+const openClaim = async (): Promise<void> => {
+  await goTo(page, server, `/desk/#/claim/${claim.claimId}`);
+  await page.locator('.sum.total').waitFor();
+  await page.locator('.objections').waitFor();
+};
+const objections = async (): Promise<AnsweredObjection[]> =>
+  (await server.ask<{ objections: AnsweredObjection[] }>('clerk', `/api/claims/${claim.claimId}/objections`))
+    .objections;
+const openCount = async (): Promise<number> =>
+  (await objections()).filter(({ answered }) => answered === null).length;
+
+test('the claim says at a glance what it comes to and how many objections are open', async () => {
+  await openClaim();
+  const statement = await server.ask<Statement>('clerk', `/api/claims/${claim.claimId}/statement`);
+  const total = `$${(statement.totalCents / 100).toLocaleString('en-US', { minimumFractionDigits: 2 })}`;
+  const glance = page.locator('.glance');
+  expect(await glance.textContent()).toContain(total);
+  expect(await glance.textContent()).toContain(`${await openCount()} open`);
+  // The order of the work, from top to bottom.
+  const headings = await page.locator('.case-main > section > h2').allTextContents();
+  expect(headings.slice(0, 3)).toEqual(['What is missing next', 'Statement of costs', 'Likely objections']);
+  // Most money first.
+  const stakes = (await objections()).map(({ atStakeCents }) => atStakeCents);
+  expect(stakes).toEqual([...stakes].sort((a, b) => b - a));
+  await expectAccessible(page);
+});
+
+test('a paper that an objection asks for is added from the objection, and the objection is answered', async () => {
+  await openClaim();
+  const asked = page.locator('.objections > li', { hasText: 'has no issue slip' }).first();
+  await asked.getByRole('link', { name: /^Add: Papers/ }).click();
+  await page.getByRole('heading', { level: 1, name: 'Papers' }).waitFor();
+  await page
+    .locator('input[type=file]')
+    .first()
+    .setInputFiles({
+      name: 'slip.pdf',
+      mimeType: 'application/pdf',
+      buffer: Buffer.from('%PDF-1.4\n1 0 obj<<>>endobj\ntrailer<<>>\n%%EOF'),
+    });
+  await page.getByText('Issue slip', { exact: true }).click();
+  await page.getByLabel('Title (needed)').fill('Issue slip of the stores');
+  await page.getByLabel('Number on the paper').fill('S-1188');
+  const view = page.getByRole('radiogroup', { name: /shows/ }).getByText('Document', { exact: true });
+  if ((await view.count()) > 0) await view.click();
+  await sendAndConfirm(page);
+
+  await openClaim();
+  const line = page.locator('.objections > li', { hasText: 'has no issue slip' }).first();
+  await line.getByRole('button', { name: /^Answer it/ }).click();
+  await line.getByText('Answered: there is evidence').click();
+  await line.getByLabel('Reason (needed)').fill('Issue slip S-1188, among the papers');
+  await line.getByRole('button', { name: 'Send' }).click();
+  // It stays in view with the name that it was answered by.
+  await line.locator('.objection-answer').waitFor();
+  expect(await line.textContent()).toContain('Issue slip S-1188, among the papers');
+  await page.getByRole('button', { name: 'Answered (1)' }).waitFor();
+  const said = (await objections()).find(({ answered }) => answered !== null)?.answered;
+  expect(said).toMatchObject({ answer: 'answered', reason: 'Issue slip S-1188, among the papers' });
+});
+
+test('an objection is overruled by keyboard; a reload loses nothing, and without reason nothing is sent', async () => {
+  await openClaim();
+  const first = page.locator('.objections > li').first();
+  const before = await openCount();
+  await first.getByRole('button', { name: /^Answer it/ }).focus();
+  await page.keyboard.press('Enter');
+  // The focus is in the form: the last of three answers.
+  await page.keyboard.press('ArrowUp');
+  expect(await first.getByLabel('Overruled: it is sent all the same').isChecked()).toBe(true);
+  await first.getByRole('button', { name: 'Send' }).focus();
+  await page.keyboard.press('Enter');
+  await first.locator('.error').waitFor();
+  expect(await openCount()).toBe(before);
+  await page.keyboard.type('Adopted in public session');
+  expect(await first.getByLabel('Reason (needed)').inputValue()).toBe('Adopted in public session');
+  await expectAccessible(page);
+
+  await page.reload();
+  await page.locator('.objections').waitFor();
+  expect(await first.getByLabel('Reason (needed)').inputValue()).toBe('Adopted in public session');
+  expect(await first.getByLabel('Overruled: it is sent all the same').isChecked()).toBe(true);
+  await first.getByRole('button', { name: 'Send' }).focus();
+  await page.keyboard.press('Enter');
+  await first.locator('.objection-answer').waitFor();
+  expect(await openCount()).toBe(before - 1);
+  expect(await first.textContent()).toContain('Overruled');
+});
+
+test('without a connection an answer waits on the device, says so, and is sent when there is one', async () => {
+  await openClaim();
+  const one = page.locator('.objections > li').first();
+  await one.getByRole('button', { name: /^Answer it/ }).click();
+  await one.getByText('Accepted: the insurer would be right').click();
+  await one.getByLabel('Reason (needed)').fill('Not worth the dispute');
+  const before = await openCount();
+  await page.context().setOffline(true);
+  await one.getByRole('button', { name: 'Send' }).click();
+  await one.getByText('Your answer is on this device and waits to be sent.').waitFor();
+  await page.context().setOffline(false);
+  await one.getByRole('link', { name: /waits to be sent/ }).click();
+  await page
+    .getByRole('button', { name: 'Send now' })
+    .click()
+    .catch(() => undefined);
+  await page.getByText('Recorded.', { exact: true }).waitFor();
+  expect(await openCount()).toBe(before - 1);
+  clerk.faults.length = 0;
+});
+
+test('each line says what it stands on and leads to the record it comes from', async () => {
+  await openClaim();
+  const line = page.locator('.statement > li').first();
+  // Closed: the factors that are printed multiply to the amount, the fringe among them.
+  const factors = (await line.locator('.line-quantity').textContent()) ?? '';
+  const [, hours, minutes, rate, fringe] =
+    /^(\d+) h (?:(\d+) min )?× \$([\d.]+)\/h × \(1 \+ ([\d.]+)\)$/.exec(factors) ?? [];
+  const dollars = (Number(hours) + Number(minutes ?? 0) / 60) * Number(rate) * (1 + Number(fringe));
+  expect(await line.locator('.line-amount').textContent()).toBe(`$${dollars.toFixed(2)}`);
+  await line.locator('summary').click();
+  for (const label of ['Arithmetic', 'Hours', 'Days', 'Rate', 'Authority', 'Rate book edition'])
+    await line.getByText(label, { exact: true }).waitFor();
+  expect(await line.textContent()).toMatch(/page \d+/);
+  await line.getByRole('link', { name: /^Repair, / }).click();
+  // The case file opens at that entry, opened, with the focus on it.
+  await page.getByRole('heading', { level: 1, name: /^Strike/ }).waitFor();
+  await page.waitForFunction(
+    () => document.activeElement?.closest('.story-item')?.querySelector('details')?.open === true,
+  );
+  await page.goBack();
+  const again = page.locator('.statement > li').first();
+  await again.locator('summary').click();
+  await again.locator('dd a[href*="rates/"]').click();
+  await page.getByRole('heading', { level: 2, name: 'Authorities' }).waitFor();
+  await expectAccessible(page);
+});
+
+test('a counter-calculation shows its figure while it is typed, and stands by the statement as not taken off', async () => {
+  await openClaim();
+  await page.getByRole('link', { name: 'Work out a counter-calculation' }).click();
+  await page.getByLabel('Destroyed component (needed)').fill('Upper barrel');
+  await page.getByLabel('Expected life, years (needed)').fill('50');
+  await page.getByLabel('Who says so (needed)').fill('Asset plan 2024');
+  await page.getByLabel('What it cost (needed)').fill('1000');
+  // 23 CFR 645.117(h)(2): (age ÷ life) × original cost. Installed ten years to the day before the strike: 10 ÷ 50.
+  const { strike } = await server.ask<{ strike: { struckAt: string | null; since: string } }>(
+    'clerk',
+    `/api/strikes/${claim.strikeId}`,
+  );
+  const struckOn = new Intl.DateTimeFormat('en-CA', { timeZone: 'America/New_York' }).format(
+    new Date(strike.struckAt ?? strike.since),
+  );
+  await page
+    .getByLabel('Installed on (needed)')
+    .fill(`${Number(struckOn.slice(0, 4)) - 10}${struckOn.slice(4)}`);
+  await page.getByText('$200.00 would come off').waitFor();
+  await expectAccessible(page);
+  await sendAndConfirm(page);
+  await openClaim();
+  const kept = page.locator('li', { hasText: 'Upper barrel' });
+  await kept.getByText('kept ready, not taken off').waitFor();
+  expect(await kept.textContent()).toContain('$200.00');
+});
+
+test('the claim fits a phone in Spanish, with an answer open', async () => {
+  const phone = await signedIn(browser, server, 'clerk', { viewport: { width: 360, height: 740 } });
+  await phone.page.evaluate(() => localStorage.setItem('hsl.locale', '"es"'));
+  await goTo(phone.page, server, `/desk/#/claim/${claim.claimId}`);
+  await phone.page.locator('.objections').waitFor();
+  await phone.page.locator('.statement summary').first().click();
+  await phone.page.getByRole('button', { name: /^Todas/ }).click();
+  await phone.page
+    .getByRole('button', { name: /^Responder/ })
+    .first()
+    .click();
+  await expectAccessible(phone.page);
+  await expectNoSideScroll(phone.page);
+  expect(await phone.page.locator('text=/\\[[a-z-]+\\.[a-z.-]+\\]/').count()).toBe(0);
+  expect(phone.faults).toEqual([]);
+  await phone.close();
+});
+
+test('nothing went wrong in the browser on the way', () => {
+  expect(clerk.faults).toEqual([]);
+});
