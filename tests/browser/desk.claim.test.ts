@@ -134,13 +134,10 @@ test('without a connection an answer waits on the device, says so, and is sent w
   await one.getByRole('button', { name: 'Send' }).click();
   await one.getByText('Your answer is on this device and waits to be sent.').waitFor();
   await page.context().setOffline(false);
-  await one.getByRole('link', { name: /waits to be sent/ }).click();
-  await page
-    .getByRole('button', { name: 'Send now' })
-    .click()
-    .catch(() => undefined);
-  await page.getByText('Recorded.', { exact: true }).waitFor();
-  expect(await openCount()).toBe(before - 1);
+  // The outbox goes on by itself.
+  await expect.poll(openCount, { timeout: 20_000 }).toBe(before - 1);
+  await one.locator('.objection-answer').getByText('Not worth the dispute').waitFor();
+  // The browser's own word for the cut is no fault of the page.
   clerk.faults.length = 0;
 });
 
