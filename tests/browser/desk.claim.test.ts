@@ -48,7 +48,7 @@ const openCount = async (): Promise<number> =>
 test('the claim says at a glance what it comes to and how many objections are open', async () => {
   await openClaim();
   const statement = await server.ask<Statement>('clerk', `/api/claims/${claim.claimId}/statement`);
-  const total = `$${(statement.totalCents / 100).toLocaleString('en-US', { minimumFractionDigits: 2 })}`;
+  const total = `$${(statement.totalCents / 100).toFixed(2).replace(/\B(?=(\d{3})+\.)/g, ',')}`;
   const glance = page.locator('.glance');
   expect(await glance.textContent()).toContain(total);
   expect(await glance.textContent()).toContain(`${await openCount()} open`);

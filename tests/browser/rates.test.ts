@@ -74,7 +74,7 @@ test('the preview shows what it makes of a past strike, line by line, to the cen
   await rate.fill('48.4150');
   const strike = page.getByLabel('A past strike');
   const option = await strike.locator('option', { hasText: 'TH-0138' }).getAttribute('value');
-  await strike.selectOption(option!);
+  await strike.selectOption(option);
   // Ten dollars more for 3 h 30 min at 1.3940: 10 × 3.5 × 1.394 = 48.79.
   await page.getByText(/with this edition: \$48\.79 more/).waitFor();
   const lead = page.locator('.compare tr', { hasText: 'Crew lead' });

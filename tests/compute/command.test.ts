@@ -47,6 +47,37 @@ beforeAll(async () => {
 });
 afterAll(() => rm(folder, { recursive: true }));
 
+describe('an equipment schedule', () => {
+  it('is read from a CSV file by its name, each row with its reasons in words', async () => {
+    const file = join(folder, 'Schedule.CSV');
+    await writeFile(
+      file,
+      'code,equipment,size,hp,unit,rate\n9001.1,"Pump, Trash",3 In,to 5,Hour,"1,013.00"\n9002,Saw,,,,5\n',
+    );
+    const { code, out, err } = await run(['equipment-schedule', file, '--locale', 'es']);
+    expect({ code, err }).toEqual({ code: 0, err: '' });
+    expect(JSON.parse(out)).toMatchObject({
+      counts: { clean: 1, doubtful: 0, rejected: 1 },
+      rows: [
+        { code: '9001.1', machine: { machineCode: '9001.1', rateUsd: '1013.00', authorityId: 'schedule' } },
+        { state: 'rejected', reasons: [expect.stringMatching(/^La unidad/)], machine: null },
+      ],
+    });
+  });
+  it('is refused with what would be right: no such file, a column that is missing, neither file nor text', async () => {
+    const missing = await run(['equipment-schedule', join(folder, 'none.csv')]);
+    expect(missing.code).toBe(2);
+    expect(missing.err).toContain('scheduleFile');
+    const columns = await run(
+      ['equipment-schedule'],
+      JSON.stringify({ scheduleText: 'code,unit\n1,hour\n' }),
+    );
+    expect(columns.code).toBe(2);
+    expect(columns.err).toContain('A heading like one of these is needed');
+    expect((await run(['equipment-schedule'], '{}')).code).toBe(2);
+  });
+});
+
 describe('good input', () => {
   it('from standard input', async () => {
     const { code, out, err } = await run(['flow-test'], JSON.stringify(good));

@@ -29,6 +29,7 @@ export const claimDesk = {
   'claim.why.hours': 'Hours',
   'claim.why.worked-and-paid':
     '{same, select, yes {{paid} h worked and paid} other {{worked} h worked, {paid} h paid}}',
+  'claim.why.pay-authority': 'Authority for premium and minimum',
   'claim.why.time': 'Counted as',
   'claim.why.days': 'Days',
   'claim.why.rate': 'Rate',

@@ -30,6 +30,7 @@ export const claimDesk: Record<keyof typeof english, string> = {
   'claim.why.hours': 'Horas',
   'claim.why.worked-and-paid':
     '{same, select, yes {{paid} h trabajadas y pagadas} other {{worked} h trabajadas, {paid} h pagadas}}',
+  'claim.why.pay-authority': 'Base del recargo y del mínimo',
   'claim.why.time': 'Cuenta como',
   'claim.why.days': 'Días',
   'claim.why.rate': 'Tarifa',

@@ -1,11 +1,11 @@
 import type { ComponentChildren } from 'preact';
-import type { StatementLine } from '../../../../shared/costs/line.ts';
+import type { LineAuthority, StatementLine } from '../../../../shared/costs/line.ts';
 import { correctionKind } from '../../../../shared/submissions/kinds.ts';
 import type { HistoryEntry } from '../../../../shared/submissions/history.ts';
 import { useObservable } from '../core/observable.ts';
 import { nameOf, people } from '../core/people.ts';
 import { to } from '../core/router.ts';
-import { useWords } from '../core/words.ts';
+import { useWords, type Wording } from '../core/words.ts';
 
 interface Props {
   readonly line: StatementLine;
@@ -16,7 +16,6 @@ interface Props {
 /** Why a line is what it is: the arithmetic, the hours, the rate and its paper, and the submissions it comes from. */
 export function LineWhy({ line, strikeId, history }: Props) {
   const words = useWords();
-  const { authority } = line;
   const { hoursWorked } = line;
   return (
     <dl class="said why">
@@ -48,17 +47,8 @@ export function LineWhy({ line, strikeId, history }: Props) {
             ` ${words.t('packet.statement.fringe', { percent: percentOf(line.fraction) })}`}
         </Row>
       )}
-      {authority && (
-        <Row name="authority">
-          {[
-            authority.title,
-            authority.edition,
-            authority.page && words.t('claim.page', { page: authority.page }),
-          ]
-            .filter(Boolean)
-            .join(', ')}
-        </Row>
-      )}
+      {line.authority && <Row name="authority">{paperOf(line.authority, words)}</Row>}
+      {line.payAuthority && <Row name="pay-authority">{paperOf(line.payAuthority, words)}</Row>}
       {line.editionId !== null && (
         <Row name="edition">
           <a href={to(['rates', line.editionId])}>{line.editionId}</a>
@@ -121,5 +111,7 @@ function SourceLink({
   );
 }
 
+const paperOf = ({ title, edition, page }: LineAuthority, words: Wording): string =>
+  [title, edition, page && words.t('claim.page', { page })].filter(Boolean).join(', ');
 const hoursOf = (seconds: number): string => String(Number((seconds / 3600).toFixed(2)));
 const percentOf = (fraction: string): string => `${Number((Number(fraction) * 100).toFixed(4))}%`;
