@@ -1,5 +1,7 @@
 import type { AuditCase, AuditPhoto } from '../../shared/audit/case.ts';
 import { objectionsTo, withAnswers, type AnsweredObjection } from '../../shared/audit/objections.ts';
+import { limitationOf } from '../../shared/audit/limitation.ts';
+import { otherStrikes, otherWork, type OtherStrikes } from '../../shared/audit/otherWork.ts';
 import { declaredPhotos } from '../../shared/packet/photos.ts';
 import { partitions } from '../../shared/projections/items.ts';
 import type { StrikeState } from '../../shared/strikes/state.ts';
@@ -11,13 +13,8 @@ import type { PacketsDeps } from './deps.ts';
 import { loadClaim, type LoadedClaim } from './load.ts';
 import { inspect } from './photos/gather.ts';
 
-const DAY_MS = 86_400_000;
-/** Jobs that began within this of the strike may claim the same person's time. */
-const NEAR_DAYS = 14;
 /** Photos are large: few are held at a time. */
 const PHOTOS_AT_ONCE = 2;
-/** How many of the utility's last repairs are read for a comparison. */
-const PAST_READ = 40;
 
 /** The claim's packet as an insurer would read it, with what has been said to each objection. */
 export async function claimObjections(deps: PacketsDeps, claimId: string): Promise<AnsweredObjection[]> {
@@ -29,11 +26,11 @@ export async function claimObjections(deps: PacketsDeps, claimId: string): Promi
       (subject.type === 'strike' && own.has(subject.strikeId)) ||
       (subject.type === 'hydrant' && subject.hydrantId === hydrantId),
   );
-  const damage = new Set(ofKind(facts, 'repair').flatMap(({ fact }) => fact.body.damage ?? []));
-  const [photos, others] = await Promise.all([
-    lookAtPhotos(deps, claim),
-    otherJobs(deps, claim.strike, damage),
-  ]);
+  const others = otherStrikes(
+    claim.strike,
+    (await deps.projections.list<StrikeState>(partitions.strike)).map(({ value }) => value),
+  );
+  const [photos, repairs] = await Promise.all([lookAtPhotos(deps, claim), repairsOf(deps, others)]);
   const opened = claim.claim.fact.body;
   const modelId = claim.hydrant?.modelId ?? null;
   const audited: AuditCase = {
@@ -55,9 +52,12 @@ export async function claimObjections(deps: PacketsDeps, claimId: string): Promi
       recordedAt,
     })),
     photos,
-    ...others,
-    // No setting says when the right to sue ends; the claim's clocks will.
-    limitation: null,
+    ...otherWork(
+      others,
+      ofKind(facts, 'repair').map(({ fact }) => fact.body),
+      repairs,
+    ),
+    limitation: limitationOf(deps.settings, claim.statement.strike.date),
   };
   const claimFacts = claim.all.filter(
     ({ fact: { subject } }) => subject.type === 'claim' && subject.claimId === claimId,
@@ -81,53 +81,20 @@ async function lookAtPhotos({ evidence }: PacketsDeps, { facts }: LoadedClaim): 
   return inTurns(declaredPhotos(facts), look, PHOTOS_AT_ONCE);
 }
 
-type Others = Pick<AuditCase, 'elsewhere' | 'pastRepairs'>;
-
-/** What the utility's other strikes say: the same people at the same time, and how long such a repair usually takes. */
-async function otherJobs(
-  { ledger, projections }: PacketsDeps,
-  strike: StrikeState,
-  ownDamage: ReadonlySet<string>,
-): Promise<Others> {
-  const since = Date.parse(strike.since);
-  const others = (await projections.list<StrikeState>(partitions.strike))
-    .map(({ value }) => value)
-    .filter(({ strikeId }) => strikeId !== strike.strikeId);
-  const near = others.filter((other) => Math.abs(Date.parse(other.since) - since) <= NEAR_DAYS * DAY_MS);
-  const past = others
-    .filter((other) => other.returnedAt !== null && Date.parse(other.since) < since)
-    .sort((a, b) => Date.parse(b.since) - Date.parse(a.since))
-    .slice(0, PAST_READ);
-  const wanted = new Map([...near, ...past].map((other) => [other.strikeId, other]));
-  const repairs = new Map<string, readonly BodyOf<'repair'>[]>();
-  await inTurns([...wanted.values()], async ({ strikeId, memberIds }) => {
+/** The repairs of the strikes that say something of this one. */
+async function repairsOf(
+  { ledger }: PacketsDeps,
+  { near, past }: OtherStrikes,
+): Promise<ReadonlyMap<string, readonly BodyOf<'repair'>[]>> {
+  const wanted = new Map([...near, ...past].map((other) => [other.strikeId, other.memberIds]));
+  const read = await inTurns([...wanted], async ([strikeId, memberIds]) => {
     const recorded = await Promise.all(
       memberIds.map((id) =>
         ledger.readStream(streamOf({ type: 'strike', strikeId: id }), { personal: false }),
       ),
     );
     const { facts } = effectiveFacts(recorded.flat().filter(({ submission }) => submission.test !== true));
-    repairs.set(
-      strikeId,
-      ofKind(facts, 'repair').map(({ fact }) => fact.body),
-    );
-    return [];
+    return [strikeId, ofKind(facts, 'repair').map(({ fact }) => fact.body)] as const;
   });
-  const hours = (bodies: readonly BodyOf<'repair'>[]): number =>
-    bodies
-      .flatMap(({ crew }) => crew.flatMap(({ work }) => work))
-      .reduce((sum, { from, to }) => sum + (Date.parse(to) - Date.parse(from)) / 3_600_000, 0);
-  return {
-    elsewhere: near.flatMap(({ strikeId }) =>
-      (repairs.get(strikeId) ?? []).flatMap(({ crew }) =>
-        crew.flatMap(({ workerId, work }) => work.map(({ from, to }) => ({ strikeId, workerId, from, to }))),
-      ),
-    ),
-    pastRepairs: past.flatMap(({ strikeId }) => {
-      const bodies = repairs.get(strikeId) ?? [];
-      const alike = bodies.some(({ damage }) => damage !== null && ownDamage.has(damage));
-      const people = new Set(bodies.flatMap(({ crew }) => crew.map(({ workerId }) => workerId))).size;
-      return alike && people > 0 ? [{ people, laborHours: hours(bodies) }] : [];
-    }),
-  };
+  return new Map(read);
 }

@@ -51,14 +51,13 @@ export function draftBill(work: Work, editions: readonly RateBookEdition[]): Dra
   const taxed = [...priced, ...salesTaxLines(priced, edition, work), ...jobFeeLines(edition, work)];
   const overheads = overheadLines(taxed, edition, work);
   const handling = claimHandlingLines(work, editions);
-  const charged = [...taxed, ...overheads.lines, ...handling.lines];
+  const charged = [...taxed, ...overheads, ...handling.lines];
   const atLeast = [...charged, ...minimumChargeLines(charged, edition, work)];
   const credits = creditLines(atLeast, work);
   const all = [...atLeast, ...credits.lines];
 
   const problems: Problem[] = [
     ...done.flatMap((part) => [...part.problems]),
-    ...overheads.problems,
     ...handling.problems,
     ...credits.problems,
   ];

@@ -1,4 +1,3 @@
-import type { Problem } from '../problems/problem.ts';
 import type { overheadBases } from './book/additions.ts';
 import { authorityOf, distinctSorted, type DraftLine } from './line.ts';
 import { decimal, dollarText, toCents } from './money.ts';
@@ -109,8 +108,8 @@ export function overheadLines(
   lines: readonly DraftLine[],
   edition: RateBookEdition | null,
   work: Work,
-): { readonly lines: readonly DraftLine[]; readonly problems: readonly Problem[] } {
-  if (!edition) return { lines: [], problems: [] };
+): DraftLine[] {
+  if (!edition) return [];
   const made: DraftLine[] = [];
   (edition.overheads ?? []).forEach((overhead, index) => {
     const line = shareLine(
@@ -133,5 +132,5 @@ export function overheadLines(
     );
     if (line) made.push(line);
   });
-  return { lines: made, problems: [] };
+  return made;
 }

@@ -11,7 +11,7 @@ import { cents, instant, longText, position, submissionId } from '../submissions
 import { claimOpened } from '../submissions/forms/claimOpened.ts';
 import { waitingFor } from '../submissions/forms/expectedReturn.ts';
 import { letterKinds } from '../submissions/forms/letterText.ts';
-import { damageClasses } from '../submissions/forms/repair.ts';
+import { damageClasses } from '../strikes/damage.ts';
 import { found } from '../submissions/forms/strike.ts';
 import { kinds } from '../submissions/kinds.ts';
 import { packetTightening, packetWater } from './repairSchema.ts';

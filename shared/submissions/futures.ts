@@ -4,7 +4,7 @@ import { correctionKind } from './kinds.ts';
 import type { Submission } from './submission.ts';
 
 /** Fields that speak of what is still to come, by name: what is expected and what is planned. */
-const ofTheFuture: Readonly<Record<string, readonly string[]>> = {
+export const ofTheFuture: Readonly<Record<string, readonly string[]>> = {
   'expected-return': ['expectedAt'],
   'planned-work': ['from', 'to'],
 };

@@ -31,6 +31,13 @@ export const utilitySettings = z.strictObject({
     /** Where a payer finds the tax form it asks for: its number, or who sends it. Printed in packets. */
     taxFormReference: z.string().trim().min(1).max(200).optional(),
   }),
+  /**
+   * How long after a strike the utility may sue, whole years, with the statute that says so; counsel confirms it. Left
+   * out: no date is warned of. States differ, from 1 to 10 years, so there is no default.
+   */
+  limitation: z
+    .strictObject({ years: z.int().min(1).max(20), citation: z.string().trim().min(1).max(200) })
+    .optional(),
   /** The roll of people by id: names for the desk and the packet, never for the public. */
   people: z
     .array(

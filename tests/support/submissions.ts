@@ -1,5 +1,6 @@
 import type { Subject } from '../../shared/submissions/envelope.ts';
 import { correctionKind, type FactKind } from '../../shared/submissions/kinds.ts';
+import { ofTheFuture } from '../../shared/submissions/futures.ts';
 import type { Recorded } from '../../shared/submissions/recorded.ts';
 import type { BodyOf, Correction, Envelope, Fact, Submission } from '../../shared/submissions/submission.ts';
 import { sampleBodies } from './sampleBodies.ts';
@@ -43,7 +44,7 @@ export function fact<K extends FactKind>(
   const whole = { ...(sampleBodies[kind] as BodyOf<K>), ...body };
   const bare = { ...envelope(number, subject), ...more };
   // Sent after the last thing that it tells, as people do; what is planned or expected lies beyond that.
-  const toCome = kind === 'expected-return' || kind === 'planned-work';
+  const toCome = kind in ofTheFuture;
   const sentAt = more.sentAt ?? (toCome ? bare.sentAt : lastTimeIn(bare, whole));
   return { ...bare, sentAt, kind, body: whole };
 }
@@ -57,7 +58,7 @@ export function correction(
 ): Correction {
   const targetKind = target.kind === correctionKind ? target.body.targetKind : target.kind;
   const bare = { ...envelope(number, target.subject), ...more };
-  const toCome = targetKind === 'expected-return' || targetKind === 'planned-work';
+  const toCome = targetKind in ofTheFuture;
   const sentAt = more.sentAt ?? (toCome ? bare.sentAt : lastTimeIn(bare, replacement));
   return {
     ...bare,

@@ -1,4 +1,5 @@
 import { v7 } from 'uuid';
+import { ofTheFuture } from '../../../shared/submissions/futures.ts';
 import type { Subject } from '../../../shared/submissions/envelope.ts';
 import { currentSchemaVersion } from '../../../shared/submissions/envelope.ts';
 import type { FactKind } from '../../../shared/submissions/kinds.ts';
@@ -43,7 +44,7 @@ export class Teller {
   /** A minute after it was written, or at the last thing that it tells, whichever is later: nobody sends ahead of it. */
   #sentAfter(kind: FactKind, hoursBefore: number, body: unknown): string {
     const written = this.hoursAgo(hoursBefore - 0.02);
-    if (kind === 'expected-return' || kind === 'planned-work') return written;
+    if (kind in ofTheFuture) return written;
     const told = JSON.stringify(body).matchAll(/"(\d{4}-\d{2}-\d{2}T[\d:.]+Z)"/g);
     return [...told].map(([, at = '']) => at).reduce((last, at) => (at > last ? at : last), written);
   }

@@ -137,7 +137,7 @@ export const laborRules: readonly Rule[] = [
   rule('repair-before-isolation', 'repair', ({ strike }) =>
     when(strike.breaches.length > 0, () => ({ atStakeCents: 0, params: { count: strike.breaches.length } })),
   ),
-  rule('names-of-time-missing', 'repair', (audited) =>
+  rule('no-hours-billed', 'repair', (audited) =>
     when(ofSection(audited, 'labor').length === 0 && audited.statement.totalCents > 0, () => ({
       atStakeCents: 0,
     })),

@@ -9,8 +9,6 @@ import { tightenedJoints } from '../../tightening/tightened.ts';
 import { cents, chosenId, exhibit, instant, interval, longText, sha256Hex, shortText } from '../fields.ts';
 import { form } from '../form.ts';
 
-export { damageClasses } from '../../strikes/damage.ts';
-
 /** One person's time. Breaks lie within the work; people are ids, names live in the utility's own roll. */
 const labor = z
   .strictObject({

@@ -66,8 +66,8 @@ export const objections = {
   'objection.repair-before-isolation':
     '{count, plural, one {A take-down is} other {# take-downs are}} recorded before it was confirmed that water was shut off.',
   'objection.repair-before-isolation.answer': 'When the valve was closed, and by whom; or a correction.',
-  'objection.names-of-time-missing': 'No hours of people are billed, though something was done.',
-  'objection.names-of-time-missing.answer': 'The crew’s hours.',
+  'objection.no-hours-billed': 'No hours of people are billed, though something was done.',
+  'objection.no-hours-billed.answer': 'The crew’s hours.',
 
   'objection.machine-above-crew':
     'Machine {machineCode} is billed {hours, number} h; somebody was there for {crewHours, number} h.',

@@ -71,8 +71,8 @@ export const objections: Record<keyof typeof english, string> = {
   'objection.repair-before-isolation':
     '{count, plural, one {Consta un desmontaje} other {Constan # desmontajes}} antes de confirmar que el agua estaba cerrada.',
   'objection.repair-before-isolation.answer': 'Cuándo se cerró la válvula, y quién; o una corrección.',
-  'objection.names-of-time-missing': 'No se facturan horas de personas, aunque se hizo algo.',
-  'objection.names-of-time-missing.answer': 'Las horas de la cuadrilla.',
+  'objection.no-hours-billed': 'No se facturan horas de personas, aunque se hizo algo.',
+  'objection.no-hours-billed.answer': 'Las horas de la cuadrilla.',
 
   'objection.machine-above-crew':
     'La máquina {machineCode} se factura {hours, number} h; hubo alguien allí {crewHours, number} h.',

@@ -266,7 +266,7 @@ const cases: Record<string, () => AuditCase> = {
     const breach = { at: at(60) } as unknown as AuditCase['strike']['breaches'][number];
     return { ...audited, strike: { ...audited.strike, breaches: [breach] } };
   },
-  'names-of-time-missing': () => caseOf(body('repair', { crew: [], machines: [] })),
+  'no-hours-billed': () => caseOf(body('repair', { crew: [], machines: [] })),
   'machine-above-crew': () =>
     caseOf(
       body('repair', {

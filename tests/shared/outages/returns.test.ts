@@ -165,7 +165,7 @@ const rows: readonly Row[] = [
           reportedBy: { ...s.body.reportedBy, reportedAt: null },
           arrivedAt: null,
         },
-      } as Submission,
+      },
       returned([1], 0, { proofs: allShown(0) }),
     ],
     holds: null,

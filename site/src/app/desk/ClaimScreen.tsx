@@ -1,5 +1,6 @@
 import type { ClaimState } from '../../../../shared/claims/state.ts';
 import { effectiveFacts, ofKind } from '../../../../shared/submissions/effective.ts';
+import { sayProblem } from '../../../../shared/words/index.ts';
 import { useObservable } from '../core/observable.ts';
 import {
   useClaim,
@@ -98,6 +99,7 @@ function Content({ answer }: { readonly answer: ClaimAnswer }) {
           <section id="missing" tabIndex={-1}>
             <h2>{words.t('missing.title')}</h2>
             {strike && <StrikeAlarms strike={strike} />}
+            <ClaimProblems claim={claim} />
             <Unread resource={story} />
             {story.value && <Missing claim={claim} story={story.value} />}
           </section>
@@ -159,5 +161,22 @@ function ClaimFacts({ answer: { claim, strike, parties } }: { readonly answer: C
         </div>
       </dl>
     </section>
+  );
+}
+
+/** What in the claim's own records cannot be so: a demand for a packet that was never issued, a party of another strike. */
+function ClaimProblems({ claim }: { readonly claim: ClaimAnswer['claim'] }) {
+  const words = useWords();
+  // Claims that were read before problems were kept have none.
+  const { problems = [] } = claim as Partial<ClaimAnswer['claim']>;
+  if (problems.length === 0) return null;
+  return (
+    <div class="warning">
+      <ul>
+        {problems.map((found) => (
+          <li key={`${found.code} ${found.path}`}>{sayProblem(words.locale, found)}</li>
+        ))}
+      </ul>
+    </div>
   );
 }

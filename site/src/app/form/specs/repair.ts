@@ -1,4 +1,4 @@
-import { damageClasses } from '../../../../../shared/submissions/forms/repair.ts';
+import { damageClasses } from '../../../../../shared/strikes/damage.ts';
 import { passNames } from '../../../../../shared/tightening/tightened.ts';
 import type { List } from '../nodes.ts';
 import { firstInstant, type FormSpec } from '../spec.ts';
