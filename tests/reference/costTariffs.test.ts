@@ -19,29 +19,40 @@ import {
 
 const monday = '2026-03-02T14:00:00Z';
 
-it('A: City of Eugene worksheet, 13 Sep 2013 (seen): labor rounded as a whole, total 4,104.88 as printed', () => {
-  // (23.43 + 13.14) × 10 h × 1.2717 and (21.47 + 12.54) × 28 h × 1.2717; labour 1,676.08 is the sum of the unrounded.
-  const statement = cost(
-    {
-      crew: [
-        worked('w-1', 'first', [span(monday, 600)]),
-        worked('w-2', 'second', [span(monday, 600), span('2026-03-03T12:00:00Z', 1080)]),
-      ],
-      parts: [fromStock('asphalt', 48)],
-    },
-    {
-      rounding: 'section-to-cent',
-      labor: [labor('first', '36.57', '0.2717'), labor('second', '34.01', '0.2717')],
-      stock: [stock('asphalt', '46.00')],
-      materialHandling: { fraction: '0.10', authorityId: 'a' },
-    },
-  );
-  const section = (name: string) => statement.sections.find((item) => item.section === name)?.subtotalCents;
-  expect(section('labor')).toBe(1_676_08);
-  expect(section('materials')).toBe(2_428_80);
-  expect(statement.totalCents).toBe(4_104_88);
-  // Printed 465.06 and 1,211.01 do not add up to the printed 1,676.08; here one line bears the cent.
-  expect(amounts(statement, 'labor')).toEqual([465_06, 1_211_02]);
+describe('A: City of Eugene worksheet, 13 Sep 2013 (seen)', () => {
+  // (23.43 + 13.14) × 10 h × 1.2717 and (21.47 + 12.54) × 28 h × 1.2717: pay and benefits as one hourly rate, and the
+  // overhead, which the worksheet puts on labour only, as the share on it; asphalt 46.00 × 48 + 10 %.
+  const rounded = (rounding: 'line-to-cent' | 'section-to-cent') =>
+    cost(
+      {
+        crew: [
+          worked('w-1', 'first', [span(monday, 600)]),
+          worked('w-2', 'second', [span(monday, 600), span('2026-03-03T12:00:00Z', 1080)]),
+        ],
+        parts: [fromStock('asphalt', 48)],
+      },
+      {
+        rounding,
+        labor: [labor('first', '36.57', '0.2717'), labor('second', '34.01', '0.2717')],
+        stock: [stock('asphalt', '46.00')],
+        materialHandling: { fraction: '0.10', authorityId: 'a' },
+      },
+    );
+
+  it('rounded as a whole, labor is the printed 1,676.08 and the total the printed 4,104.88', () => {
+    const statement = rounded('section-to-cent');
+    expect(statement.sections.map(({ subtotalCents }) => subtotalCents)).toEqual([1_676_08, 2_428_80]);
+    expect(statement.totalCents).toBe(4_104_88);
+    // Printed 465.06 and 1,211.01 do not add up to the printed 1,676.08; here one line bears the cent.
+    expect(amounts(statement, 'labor')).toEqual([465_06, 1_211_02]);
+  });
+
+  it('rounded by line, each line is the printed one and the total a cent less than printed', () => {
+    const statement = rounded('line-to-cent');
+    expect(amounts(statement, 'labor')).toEqual([465_06, 1_211_01]);
+    expect(amounts(statement, 'materials')).toEqual([2_208_00, 220_80]);
+    expect(statement.totalCents).toBe(4_104_88 - 1);
+  });
 });
 
 describe('C: NYSEG v. Goettsche, 48 Misc. 2d 786 (1965) (seen)', () => {
