@@ -1,4 +1,5 @@
-import { authorityCodes, codesIn, laborCodes, payRuleCodes } from '../form/specs/rateBook.ts';
+import { codesIn } from '../form/specs/rateBook.ts';
+import { authorityCodes, laborCodes, payRuleCodes } from '../form/specs/rateBook/parts.ts';
 import type { ExtraProps } from '../form/view/props.ts';
 
 /** The codes that stand in the draft, offered wherever one of them is asked for. */
