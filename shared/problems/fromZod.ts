@@ -19,11 +19,21 @@ function noBranch(issue: z.core.$ZodIssueInvalidUnion, at: string): Problem {
     : problem('no-such-choice', at);
 }
 
+type Branch = readonly z.core.$ZodIssue[];
+
+/** Closer is a branch of the right kind of value with things wrong in it; of two such, the one with fewer of them. */
+function nearer(a: Branch, b: Branch): boolean {
+  const ofAnotherKind = (branch: Branch): boolean =>
+    branch.some(({ code, path }) => code === 'invalid_type' && path.length === 0);
+  if (ofAnotherKind(a) !== ofAnotherKind(b)) return ofAnotherKind(b);
+  return a.length < b.length;
+}
+
 const dotted = (path: readonly PropertyKey[]): string => path.map(String).join('.');
 
 /**
  * Every issue that zod found, as problems with a catalogue code each. A union that fails is reported by the
- * branch that came closest (fewest issues), because "invalid input" tells nobody what would be right.
+ * branch that came closest, because "invalid input" tells nobody what would be right.
  */
 export function problemsFromZod(
   issues: readonly z.core.$ZodIssue[],
@@ -72,7 +82,7 @@ export function problemsFromZod(
       case 'invalid_union': {
         const branches = issue.errors.filter((branch) => branch.length > 0);
         if (branches.length === 0) return [noBranch(issue, at)];
-        const closest = branches.reduce((best, branch) => (branch.length < best.length ? branch : best));
+        const closest = branches.reduce((best, branch) => (nearer(branch, best) ? branch : best));
         return problemsFromZod(closest, path);
       }
       case 'custom': {
