@@ -13,7 +13,7 @@ export const demo = {
   'demo.photo': 'Photos received: {count, number}',
   'demo.class': 'Rated {flow}, class {class}',
   'demo.no-class': 'No class: {reason}',
-  'demo.frozen': 'Packet frozen, revision {revision, number}, SHA-256 {sha256}',
+  'demo.frozen': 'Packet issued, revision {revision, number}, SHA-256 {sha256}',
   'demo.statement': 'Statement of costs',
   'demo.total': 'Total',
   'demo.files': 'Written: {packet} ({pages, number} pages) and {status}',

@@ -56,7 +56,6 @@ export const desk = {
   'claim.freeze-sure': 'Issue it now',
   'claim.freeze-more': 'An issued packet never changes. Later facts go into the next revision.',
   'claim.building': 'Building the preview…',
-  'claim.freezing': 'Issuing the packet…',
   'claim.preview-ready': 'The preview is ready.',
   'claim.frozen': 'Revision {revision} is issued.',
   'claim.frozen-at': 'Issued {when}',

@@ -34,7 +34,7 @@ export const letters = {
   'letter.draft': 'Changed and not recorded yet. The changes are kept on this device.',
   'letter.is-template': 'This is the template; nobody has changed it.',
   'letter.is-recorded': 'This is the text on record.',
-  'letter.problems': 'This must be put right before the packet can be frozen:',
+  'letter.problems': 'This must be put right before the packet can be issued:',
   'letter.evidence': 'What this payer asks for',
   'letter.there': 'There',
   'letter.not-there': 'Missing',
@@ -59,7 +59,7 @@ export const letters = {
   'letter.caution.restitution-statement':
     'A court or prosecutor may have its own form and its own rule of what counts as loss. Have counsel confirm, and tell them of every payment received.',
   'letter.caution.cover-unknown-payer':
-    'Nobody is named to pay, so this packet can be previewed and not frozen. Name the payer on the claim once one is known.',
+    'Nobody is named to pay, so this packet can be previewed and not issued. Name the payer on the claim once one is known.',
 
   'letter.field.claimNumber': 'Claim number',
   'letter.field.date': 'Date of the packet',

@@ -56,7 +56,6 @@ export const desk: Record<keyof typeof english, string> = {
   'claim.freeze-sure': 'Emitirlo ahora',
   'claim.freeze-more': 'Un expediente emitido no cambia nunca. Lo posterior va en la siguiente revisión.',
   'claim.building': 'Preparando la vista…',
-  'claim.freezing': 'Emitiendo el expediente…',
   'claim.preview-ready': 'La vista está lista.',
   'claim.frozen': 'La revisión {revision} está emitida.',
   'claim.frozen-at': 'Emitido {when}',

@@ -32,7 +32,7 @@ export const letters: Record<keyof typeof english, string> = {
   'letter.draft': 'Cambiado y aún no registrado. Los cambios se guardan en este dispositivo.',
   'letter.is-template': 'Esta es la plantilla; nadie la ha cambiado.',
   'letter.is-recorded': 'Este es el texto registrado.',
-  'letter.problems': 'Hay que arreglar esto antes de poder congelar el expediente:',
+  'letter.problems': 'Hay que arreglar esto antes de poder emitir el expediente:',
   'letter.evidence': 'Lo que pide este pagador',
   'letter.there': 'Está',
   'letter.not-there': 'Falta',
@@ -57,7 +57,7 @@ export const letters: Record<keyof typeof english, string> = {
   'letter.caution.restitution-statement':
     'Un tribunal o una fiscalía puede tener su propio formulario y su propia regla de qué cuenta como pérdida. Que lo confirme un abogado, e infórmeles de cada pago recibido.',
   'letter.caution.cover-unknown-payer':
-    'No se nombra a nadie que pague, así que este expediente puede verse y no congelarse. Nombre al pagador en la reclamación en cuanto se conozca.',
+    'No se nombra a nadie que pague, así que este expediente puede verse y no emitirse. Nombre al pagador en la reclamación en cuanto se conozca.',
 
   'letter.field.claimNumber': 'Número de reclamación',
   'letter.field.date': 'Fecha del expediente',
