@@ -83,6 +83,9 @@ export async function publishOnce(deps: PublishDeps, now: Date): Promise<Publica
 
   const hydrants = edition.hydrants.map(({ hydrantId }) => hydrantId);
   const standing = await announce(store, hydrants, seen);
+  // A newer one may have come by while this one read. Its pages must not be taken for those that this one may replace.
+  if (isAsNew(standing.pointer, checkedAt))
+    return { outcome: 'superseded', checkedAt, written: [], unchanged: 0 };
   const withdrawn = withdrawnPages(standing.pointer, hydrants);
   const { files, written, unchanged } = await writeEdition(deps, edition, withdrawn, standing.pointer);
   const { relyUntil } = edition.snapshot;

@@ -324,6 +324,23 @@ describe('several publishers at once', () => {
     expect(await textAt(store, 'index.html')).toContain('20:02');
   });
 
+  test('leave the pages of a newer one that came by while this one announced its own', async () => {
+    const store = memoryPublished();
+    await publishOnce(publisher(store, sourcesWith()), minute(0));
+    // Between the older one's reading of the pointer and its announcement the newer one publishes from end to end.
+    let newer: Promise<unknown> | undefined;
+    const overtaken: PublishedStore = {
+      ...store,
+      put: async (key, ...given) => {
+        if (newer === undefined) await (newer = publishOnce(publisher(store, sourcesWith()), minute(2)));
+        return store.put(key, ...given);
+      },
+    };
+    const older = await publishOnce(publisher(overtaken, sourcesWith('A')), minute(1));
+    expect(older.outcome).toBe('superseded');
+    expect(await textAt(store, 'index.html')).toContain('20:02');
+  });
+
   test('leave the newest check everywhere, however they interleave', async () => {
     const delays = fc.array(fc.integer({ min: 0, max: 3 }), { minLength: 3, maxLength: 7 });
     await fc.assert(
