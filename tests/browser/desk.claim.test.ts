@@ -102,12 +102,14 @@ test('an objection is overruled by keyboard; a reload loses nothing, and without
   await first.getByRole('button', { name: /^Answer it/ }).focus();
   await page.keyboard.press('Enter');
   // The focus is in the form: the last of three answers.
+  await page.waitForFunction(() => document.activeElement?.matches('.objections input[type=radio]'));
   await page.keyboard.press('ArrowUp');
   expect(await first.getByLabel('Overruled: it is sent all the same').isChecked()).toBe(true);
   await first.getByRole('button', { name: 'Send' }).focus();
   await page.keyboard.press('Enter');
   await first.locator('.error').waitFor();
   expect(await openCount()).toBe(before);
+  await page.waitForFunction(() => document.activeElement?.matches('.objections textarea'));
   await page.keyboard.type('Adopted in public session');
   expect(await first.getByLabel('Reason (needed)').inputValue()).toBe('Adopted in public session');
   await expectAccessible(page);

@@ -187,6 +187,7 @@ describe('a claim', () => {
     await page.keyboard.press('Enter');
     await page.getByRole('button', { name: 'Issue it now' }).waitFor();
     // The second button has taken the focus of the first.
+    await page.waitForFunction(() => document.activeElement?.textContent?.includes('Issue it now'));
     await page.keyboard.press('Enter');
     await page.locator('.working').waitFor();
     await page.getByText('Revision 1 is issued.').waitFor({ timeout: 30_000 });

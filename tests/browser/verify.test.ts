@@ -4,7 +4,7 @@ import type { AddressInfo } from 'node:net';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import AxeBuilder from '@axe-core/playwright';
-import type { Browser, BrowserContextOptions, Page } from 'playwright-core';
+import type { Browser, BrowserContextOptions, FileChooser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { builtSite } from '../../infra/local/buildSite.ts';
 import { filesFor, readBelow } from '../../infra/local/staticFiles.ts';
@@ -168,12 +168,20 @@ describe('a packet in the browser', () => {
     for (let presses = 0; presses < 12 && (await focused()) !== 'files'; presses += 1)
       await page.keyboard.press('Tab');
     expect(await focused()).toBe('files');
-    const [chooser] = await Promise.all([page.waitForEvent('filechooser'), page.keyboard.press('Enter')]);
-    await chooser.setFiles([path('letter.txt')]);
-    await page.getByText('Add the packet itself, a PDF.').waitFor();
+    // A busy browser may drop the first opening of its own window; a person presses again.
+    const asksForFile = async (tries: number): Promise<FileChooser> => {
+      const chooser = page.waitForEvent('filechooser', { timeout: 6_000 });
+      await page.keyboard.press('Enter');
+      return tries > 1 ? chooser.catch(() => asksForFile(tries - 1)) : chooser;
+    };
+    await (await asksForFile(3)).setFiles([path('letter.txt')]);
+    await page.getByText('Add the packet itself, a PDF.').waitFor({ timeout: 10_000 });
     await page.keyboard.press('Tab');
+    await page.waitForFunction(() => Boolean(document.activeElement?.closest('.handed')), undefined, {
+      timeout: 5_000,
+    });
     await page.keyboard.press('Enter');
-    await page.locator('.handed').waitFor({ state: 'detached' });
+    await page.locator('.handed').waitFor({ state: 'detached', timeout: 5_000 });
     await close();
   });
 
