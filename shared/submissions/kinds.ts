@@ -1,3 +1,16 @@
+import { acknowledged } from './forms/claimLife/acknowledged.ts';
+import { adjusterAssigned } from './forms/claimLife/adjusterAssigned.ts';
+import { deadlineAnswered, legalHold } from './forms/claimLife/deadlineAnswered.ts';
+import { claimDenied } from './forms/claimLife/denied.ts';
+import { disputeAnswered } from './forms/claimLife/disputeAnswered.ts';
+import { writtenOff, claimClosed, claimReopened } from './forms/claimLife/ended.ts';
+import { informationAsked, informationGiven } from './forms/claimLife/information.ts';
+import { letterSent } from './forms/claimLife/letterSent.ts';
+import { lineDisputed } from './forms/claimLife/lineDisputed.ts';
+import { paymentReversed, refundPaid, recoveryShared } from './forms/claimLife/moneyOut.ts';
+import { offerMade, offerAnswered } from './forms/claimLife/offer.ts';
+import { paymentReceived } from './forms/claimLife/paymentReceived.ts';
+import { claimReferred, restitutionOrdered, paymentPlan } from './forms/claimLife/referred.ts';
 import { claimHandling } from './forms/claimHandling.ts';
 import { claimOpened } from './forms/claimOpened.ts';
 import { counterCalculation } from './forms/counterCalculation.ts';
@@ -50,6 +63,28 @@ export const forms = {
   [objectionAnswer.kind]: objectionAnswer,
   [packetFrozen.kind]: packetFrozen,
   [demandSent.kind]: demandSent,
+  [acknowledged.kind]: acknowledged,
+  [adjusterAssigned.kind]: adjusterAssigned,
+  [informationAsked.kind]: informationAsked,
+  [informationGiven.kind]: informationGiven,
+  [lineDisputed.kind]: lineDisputed,
+  [disputeAnswered.kind]: disputeAnswered,
+  [offerMade.kind]: offerMade,
+  [offerAnswered.kind]: offerAnswered,
+  [paymentReceived.kind]: paymentReceived,
+  [paymentReversed.kind]: paymentReversed,
+  [refundPaid.kind]: refundPaid,
+  [recoveryShared.kind]: recoveryShared,
+  [claimDenied.kind]: claimDenied,
+  [claimReferred.kind]: claimReferred,
+  [restitutionOrdered.kind]: restitutionOrdered,
+  [paymentPlan.kind]: paymentPlan,
+  [letterSent.kind]: letterSent,
+  [deadlineAnswered.kind]: deadlineAnswered,
+  [legalHold.kind]: legalHold,
+  [writtenOff.kind]: writtenOff,
+  [claimClosed.kind]: claimClosed,
+  [claimReopened.kind]: claimReopened,
   [inventoryLoaded.kind]: inventoryLoaded,
   [rateBook.kind]: rateBook,
   [hydrantModel.kind]: hydrantModel,

@@ -1,6 +1,7 @@
 import type { FactKind } from '../../shared/submissions/kinds.ts';
 import type { BodyOf } from '../../shared/submissions/submission.ts';
 import type { WaterLostInput } from '../../shared/water/input.ts';
+import { claimLifeBodies } from './claimLifeBodies.ts';
 import { recordWaterLost } from '../../shared/water/record.ts';
 
 /** The valve held: the one question in which no answer hangs on another, so that one bad place is one problem. */
@@ -258,7 +259,10 @@ export const sampleBodies: { readonly [K in FactKind]: BodyOf<K> } = {
     how: 'email',
     amountCents: 512_345,
     note: 'With the packet',
+    what: 'demand',
+    exhibits: [],
   },
+  ...claimLifeBodies,
   credit: {
     credit: 'salvage',
     title: 'Bronze from the old barrel',
@@ -387,6 +391,28 @@ export const sampleSubjectTypes: { readonly [K in FactKind]: 'strike' | 'hydrant
   'claim-opened': 'claim',
   'packet-frozen': 'claim',
   'demand-sent': 'claim',
+  'claim-acknowledged': 'claim',
+  'adjuster-assigned': 'claim',
+  'information-asked': 'claim',
+  'information-given': 'claim',
+  'line-disputed': 'claim',
+  'dispute-answered': 'claim',
+  'offer-made': 'claim',
+  'offer-answered': 'claim',
+  'payment-received': 'claim',
+  'payment-reversed': 'claim',
+  'refund-paid': 'claim',
+  'recovery-shared': 'claim',
+  'claim-denied': 'claim',
+  'claim-referred': 'claim',
+  'restitution-ordered': 'claim',
+  'payment-plan': 'claim',
+  'letter-sent': 'claim',
+  'deadline-answered': 'claim',
+  'legal-hold': 'claim',
+  'written-off': 'claim',
+  'claim-closed': 'claim',
+  'claim-reopened': 'claim',
   credit: 'strike',
   'week-hours': 'strike',
   'claim-handling': 'strike',

@@ -1,5 +1,5 @@
 import * as z from 'zod';
-import { cents, longText, shortText } from '../fields.ts';
+import { cents, exhibit, longText, shortText } from '../fields.ts';
 import { form } from '../form.ts';
 
 /** A demand that left the house: revision, to whom, how, how much. */
@@ -16,5 +16,9 @@ export const demandSent = form({
     how: z.enum(['email', 'post', 'portal', 'by-hand', 'fax']),
     amountCents: cents,
     note: longText.nullable(),
+    /** A supplement asks for costs that came up later; a revised demand takes the place of the one before. */
+    what: z.enum(['demand', 'supplement', 'revised']).optional(),
+    /** The letter, the receipt of the post, the page of the portal. */
+    exhibits: z.array(exhibit).max(20).optional(),
   }),
 });

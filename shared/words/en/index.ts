@@ -13,6 +13,10 @@ import { costBook } from './costBook.ts';
 import { costs } from './costs.ts';
 import { letters } from './letters.ts';
 import { exhibits } from './exhibits.ts';
+import { claimLife } from './claimLife.ts';
+import { clocks } from './clocks.ts';
+import { payments } from './payments.ts';
+import { claimFigures } from './claimFigures.ts';
 import { verify } from './verify.ts';
 import { commands } from './commands.ts';
 import { demo } from './demo.ts';
@@ -33,6 +37,10 @@ export const en = {
   ...costs,
   ...letters,
   ...exhibits,
+  ...claimLife,
+  ...clocks,
+  ...payments,
+  ...claimFigures,
   ...verify,
   ...commands,
   ...demo,

@@ -1,0 +1,2 @@
+/** Dates of a claim: rules, citations, calendar, digest. */
+export const clocks = {} as const;

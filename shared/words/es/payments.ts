@@ -1,0 +1,3 @@
+import type { payments as english } from '../en/payments.ts';
+
+export const payments: Record<keyof typeof english, string> = {};
