@@ -48,6 +48,33 @@ export function countVitest(report: unknown, exit: string): Counted {
   return { counts: { passed, failed: failures.length, skipped }, failures };
 }
 
+/** The files of a report in which something failed; none when there is no report to go by. */
+export const failedFiles = (report: unknown): readonly string[] =>
+  isReport(report)
+    ? report.testResults.filter(({ status }) => status === 'failed').map(({ name }) => name)
+    : [];
+
+/** What failed in the first report and not in the second, by the tests' full names. */
+export function heldOnSecondTry(first: unknown, merged: unknown): readonly string[] {
+  const failed = (report: unknown): string[] =>
+    isReport(report)
+      ? report.testResults.flatMap(({ name, status, assertionResults }) => {
+          const tests = assertionResults.filter((test) => test.status === 'failed');
+          if (tests.length > 0) return tests.map(({ fullName }) => fullName);
+          return status === 'failed' ? [name] : [];
+        })
+      : [];
+  const still = new Set(failed(merged));
+  return failed(first).filter((name) => !still.has(name));
+}
+
+/** The first report with the files that were run again as they came out then; a file missing there stays as it was. */
+export function withSecondTry(first: unknown, again: unknown): unknown {
+  if (!isReport(first) || !isReport(again)) return first;
+  const second = new Map(again.testResults.map((file) => [file.name, file]));
+  return { ...first, testResults: first.testResults.map((file) => second.get(file.name) ?? file) };
+}
+
 function isReport(value: unknown): value is Report {
   return (
     typeof value === 'object' &&

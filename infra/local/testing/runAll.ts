@@ -25,6 +25,7 @@ export async function runAll({ phases, folder, root, print }: Run): Promise<read
       const result = await runStep(step, folder, root);
       results.push(result);
       print(line(result));
+      for (const failure of result.onSecondTry ?? []) print(`  held only on a second try: ${failure}`);
     }
   };
   for (const phase of phases) await Promise.all(phase.map(lane));

@@ -4,7 +4,7 @@ import { readFile, rm } from 'node:fs/promises';
 import { delimiter, join } from 'node:path';
 import { finished } from 'node:stream/promises';
 import { setTimeout as delay } from 'node:timers/promises';
-import { countVitest } from './count.ts';
+import { countVitest, failedFiles, heldOnSecondTry, withSecondTry } from './count.ts';
 import type { Step, StepResult } from './step.ts';
 
 const LAST_WORDS_MS = 2000;
@@ -34,25 +34,60 @@ export async function runStep(step: Step, folder: string, root: string): Promise
   const logFile = `${base}.log`;
   const reportFile = `${base}.json`;
   await rm(reportFile, { force: true });
-  const report = step.vitest
-    ? ['--reporter=default', '--reporter=json', `--outputFile.json=${reportFile}`, '--allowOnly=false']
-    : [];
+  const report = step.vitest ? reporters(reportFile) : [];
   const exit = await spawnLogged([...step.command, ...report], step.limitS, logFile, root);
-  const seconds = (performance.now() - started) / 1000;
+  const seconds = (): number => (performance.now() - started) / 1000;
 
   if (step.vitest) {
-    const text = await readFile(reportFile, 'utf8').catch(() => '');
-    return { step, seconds, logFile, ...countVitest(parseOrNull(text), exit) };
+    const first = await readReport(reportFile);
+    const counted = countVitest(first, exit);
+    const files = step.secondTry ? failedFiles(first) : [];
+    if (files.length === 0 || !exit.startsWith('exit'))
+      return { step, seconds: seconds(), logFile, ...counted };
+    const [program, ...args] = step.command;
+    const again = `${base}-again`;
+    await rm(`${again}.json`, { force: true });
+    const secondExit = await spawnLogged(
+      // The folder gives way to the files in it that failed.
+      [
+        program,
+        ...args.filter((part) => !part.startsWith('tests/')),
+        ...files,
+        ...reporters(`${again}.json`),
+      ],
+      step.limitS,
+      `${again}.log`,
+      root,
+    );
+    const second = withSecondTry(first, await readReport(`${again}.json`));
+    const merged = countVitest(second, secondExit);
+    return {
+      step,
+      seconds: seconds(),
+      logFile: merged.counts.failed > 0 ? `${again}.log` : logFile,
+      ...merged,
+      onSecondTry: heldOnSecondTry(first, second),
+    };
   }
   const ok = exit === 'exit 0';
   return {
     step,
-    seconds,
+    seconds: seconds(),
     logFile,
     counts: { passed: ok ? 1 : 0, failed: ok ? 0 : 1, skipped: 0 },
     failures: ok ? [] : [exit],
   };
 }
+
+const reporters = (file: string): string[] => [
+  '--reporter=default',
+  '--reporter=json',
+  `--outputFile.json=${file}`,
+  '--allowOnly=false',
+];
+
+const readReport = async (file: string): Promise<unknown> =>
+  parseOrNull(await readFile(file, 'utf8').catch(() => ''));
 
 function parseOrNull(text: string): unknown {
   try {

@@ -7,6 +7,11 @@ export interface Step {
   readonly limitS: number;
   /** A vitest run is counted test by test, from the report it writes; any other step counts as one. */
   readonly vitest?: true;
+  /**
+   * A real browser on a busy machine misses a beat now and then: files with a failure are run once more, by themselves
+   * and on fresh servers, and what they say then counts. What needed it is printed. Only for a vitest run.
+   */
+  readonly secondTry?: true;
 }
 
 export interface Counts {
@@ -21,6 +26,8 @@ export interface StepResult {
   readonly seconds: number;
   /** What failed, a line each; empty when all is well. */
   readonly failures: readonly string[];
+  /** What failed first and held when its file was run again. */
+  readonly onSecondTry?: readonly string[];
   readonly logFile: string;
 }
 

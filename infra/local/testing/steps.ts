@@ -37,5 +37,15 @@ export const phases: readonly Phase[] = [
       },
     ],
   ],
-  [[{ name: 'browser', command: ['vitest', 'run', 'tests/browser'], limitS: 900, vitest: true }]],
+  [
+    [
+      {
+        name: 'browser',
+        command: ['vitest', 'run', 'tests/browser'],
+        limitS: 900,
+        vitest: true,
+        secondTry: true,
+      },
+    ],
+  ],
 ];

@@ -36,6 +36,9 @@ describe('running everything', () => {
       bad: "import { expect, it } from 'vitest';\nit('adds', () => expect(1 + 1).toBe(3));\nit('counts', () => {});\n",
       crash:
         "import { it } from 'vitest';\nit('ends the process', () => process.kill(process.ppid, 'SIGKILL'));\n",
+      // Fails as long as its mark is not there, which its first run leaves behind.
+      shaky:
+        "import { existsSync, writeFileSync } from 'node:fs';\nimport { expect, it } from 'vitest';\nconst mark = new URL('./mark', import.meta.url);\nit('holds', () => {});\nit('shakes', () => { const there = existsSync(mark); writeFileSync(mark, ''); expect(there).toBe(true); });\n",
       hang: "import { it } from 'vitest';\nit('waits', () => { for (;;); });\n",
     };
     for (const [name, text] of Object.entries(files)) {
@@ -57,6 +60,15 @@ describe('running everything', () => {
     expect(failed).toBe(2);
     expect(lines.join('\n')).toMatch(/FAILED {2}first .*\n[^]*✗ exit 3/);
     expect(lines.join('\n')).toMatch(/✗ adds: AssertionError: expected 2 to be 3/);
+  });
+
+  it('runs a file that failed once more where a step asks for it, and says so', async () => {
+    const shaky = { ...vitest('shaky', planted('shaky')), secondTry: true } as const;
+    const { lines } = await run([[[shaky]], [[{ ...vitest('bad', planted('bad')), secondTry: true }]]]);
+    // Three of four hold: `shakes` on its second try, and a test that always fails is no better for one.
+    expect(lines.at(-1)).toBe('3 passed, 1 failed');
+    expect(lines).toContain('  held only on a second try: shakes');
+    expect(lines.filter((line) => line.includes('second try'))).toHaveLength(1);
   });
 
   it('counts a run with no test as a failure', async () => {
