@@ -55,6 +55,7 @@ export const sampleBodies: { readonly [K in FactKind]: BodyOf<K> } = {
   },
   party: {
     hitAndRun: 'no',
+    cause: 'left-the-road',
     vehicles: [
       {
         kind: 'car',

@@ -9,6 +9,24 @@ const person = z.strictObject({
 });
 
 /**
+ * What led to the strike, as police or the crew put it down: the utility's own short list, because states code the
+ * contributing circumstances each in their way (MMUCC). Nobody's guilt is decided by it.
+ */
+export const strikeCauses = [
+  'left-the-road',
+  'turning-or-reversing',
+  'avoiding-another',
+  'pushed-by-another',
+  'road-or-weather',
+  'driver-unwell',
+  'vehicle-failure',
+  'work-nearby',
+  'deliberate',
+  'other',
+  'unknown',
+] as const;
+
+/**
  * Who may be liable, kept apart from the strike because other people may see a strike. A party's id, which a claim
  * names, is the id of the submission that first recorded it.
  */
@@ -30,6 +48,7 @@ export const party = form({
   ],
   body: z.strictObject({
     hitAndRun: z.enum(['yes', 'no', 'unknown']),
+    cause: z.enum(strikeCauses).optional(),
     vehicles: z
       .array(
         z.strictObject({

@@ -102,6 +102,7 @@ export const fields = {
   'field.expected-return.expectedAt': 'Expected back',
   'field.expected-return.waitingFor': 'Waiting for',
   'field.party.hitAndRun': 'Did the driver leave?',
+  'field.party.cause': 'What led to it',
   'field.party.vehicles': 'Vehicles',
   'field.party.vehicles.item': 'Vehicle {number}',
   'field.party.vehicles.add': 'Add another vehicle',

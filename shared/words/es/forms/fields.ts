@@ -103,6 +103,7 @@ export const fields: Record<keyof typeof english, string> = {
   'field.expected-return.expectedAt': 'Se espera de vuelta',
   'field.expected-return.waitingFor': 'Se espera a',
   'field.party.hitAndRun': '¿El conductor se fue?',
+  'field.party.cause': 'Qué lo provocó',
   'field.party.vehicles': 'Vehículos',
   'field.party.vehicles.item': 'Vehículo {number}',
   'field.party.vehicles.add': 'Añadir otro vehículo',

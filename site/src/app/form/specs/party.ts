@@ -1,3 +1,4 @@
+import { strikeCauses } from '../../../../../shared/submissions/forms/party.ts';
 import type { Node } from '../nodes.ts';
 import type { FormSpec } from '../spec.ts';
 import { note } from './parts.ts';
@@ -24,6 +25,7 @@ export const partySpec: FormSpec = {
           choices: ['yes', 'no', 'unknown'],
           whenBlank: 'unknown',
         },
+        { type: 'choice', name: 'cause', list: 'strikeCause', choices: strikeCauses, optional: true },
         {
           type: 'list',
           name: 'vehicles',
