@@ -1,0 +1,31 @@
+import type { strikeCauses } from '../submissions/forms/party.ts';
+import type { shortReasons } from '../submissions/forms/claimLife/common.ts';
+import type { BodyOf } from '../submissions/submission.ts';
+
+export type PayerKind = BodyOf<'claim-opened'>['payerKind'];
+export type StrikeCause = (typeof strikeCauses)[number];
+export type ShortReason = (typeof shortReasons)[number];
+
+/** What one claim gives to the desk's figures. Days are calendar days of the utility's zone, `YYYY-MM-DD`; money is whole cents. */
+export interface FigureRow {
+  readonly claimId: string;
+  readonly claimNumber: string;
+  readonly strikeId: string;
+  readonly payerKind: PayerKind;
+  readonly cause: StrikeCause;
+  readonly struckOn: string;
+  /** The first demand that a packet bears out; null while none was sent. */
+  readonly firstDemandOn: string | null;
+  /** What is asked by the demands that stand. */
+  readonly askedCents: number;
+  /** Money that came in and stayed: less reversals, refunds, and what was passed on. */
+  readonly recoveredCents: number;
+  readonly writtenOffCents: number;
+  /** Asked and neither paid nor written off; never below zero. */
+  readonly balanceCents: number;
+  /** The day the balance came to nothing by payment; null while it has not. */
+  readonly paidOn: string | null;
+  readonly closed: boolean;
+  /** What was cut or given up, by the payer's reason. */
+  readonly lost: readonly { readonly reason: ShortReason; readonly cents: number }[];
+}
