@@ -64,5 +64,6 @@ export function sayVerification(locale: Locale, found: Verification): string[] {
     ...found.findings.map((each) => `  - ${sayFinding(locale, each)}`),
     ...(found.outcome === 'unreadable' ? [] : [saySignature(locale, found)]),
     ...sayChecked(locale, found),
+    ...(found.outcome === 'unreadable' ? [] : [say(locale, 'verify.limits')]),
   ];
 }

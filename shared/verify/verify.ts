@@ -14,6 +14,7 @@ import type { PageTextReader, TextRun } from './file/pageText.ts';
 import { readArchive, type ArchivedFile } from './file/readArchive.ts';
 import { readPdf, type ReadPdf } from './file/readPdf.ts';
 import { finding, type Finding } from './finding.ts';
+import { outlineFindings } from './printed/outline.ts';
 import { paperFindings, splitPapers } from './printed/papers.ts';
 import { printedFindings } from './printed/printed.ts';
 import { checkSignature, type SignatureAnswer } from './signature.ts';
@@ -125,6 +126,7 @@ async function contentFindings(
     ...pictureFindings(document, content, pdf.pictures),
     ...markFindings(pdf.marks),
     ...findings,
+    ...outlineFindings(document, pdf.outline),
     ...printedFindings(document, own, new Set(papers.map(({ page }) => page))),
     ...paperFindings(papers, await originals(content, archived ?? [], readText)),
     ...(archived ? archiveFindings(content, archived, data) : []),

@@ -48,9 +48,25 @@ export function archiveFindings(
     ...strange
       .filter((file) => !taken.has(file))
       .map(({ name, sha256 }) => finding('archive-added', `archive/${name}`, { name, file: sha256 })),
+    ...misnamed(files, exhibits),
     ...dataFindings(files, data),
     ...listFindings(files),
   ];
+}
+
+/** Originals under another's number, or in a place that a packet's archive has not. */
+function misnamed(files: readonly ArchivedFile[], exhibits: readonly Exhibit[]): Finding[] {
+  return files.flatMap(({ name, sha256 }) => {
+    const mine = exhibits.filter((exhibit) => exhibit.sha256 === sha256);
+    const fits = mine.some(({ exhibitId }) => {
+      const folder = exhibitId.startsWith('paper') ? 'papers' : 'photos';
+      const ending = name.slice(`${folder}/${exhibitId}`.length);
+      return name.startsWith(`${folder}/${exhibitId}.`) && /^\.[a-z0-9]+$/.test(ending);
+    });
+    return mine.length === 0 || fits
+      ? []
+      : [finding('archive-misnamed', `archive/${name}`, { name, exhibitId: mine[0]?.exhibitId ?? '' })];
+  });
 }
 
 /** An exhibit that never arrived, or whose bytes were refused on arrival, need not be in the archive. */
@@ -62,7 +78,8 @@ const textOf = ({ content }: ArchivedFile): string => new TextDecoder().decode(c
 /** The archive's copy of the data is the one in the PDF, byte by byte. */
 function dataFindings(files: readonly ArchivedFile[], data: EmbeddedFile): Finding[] {
   const copy = files.find(({ name }) => name === DATA_NAME);
-  return copy && textOf(copy) !== new TextDecoder().decode(data.bytes)
+  if (!copy) return [finding('archive-no-data', 'archive', { name: DATA_NAME })];
+  return textOf(copy) !== new TextDecoder().decode(data.bytes)
     ? [finding('archive-data', `archive/${DATA_NAME}`, { name: DATA_NAME })]
     : [];
 }

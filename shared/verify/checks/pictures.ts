@@ -27,6 +27,10 @@ export function pictureFindings(
   pictures: readonly Picture[],
 ): Finding[] {
   const wanted = shownCopies(document, content);
+  const altered = pictures
+    .filter(({ altered: otherwise }) => otherwise)
+    .map(({ page }) => finding('picture-altered', `page.${page}`, { page }));
+  if (altered.length > 0) return altered;
   const found = pictures.map(({ sha256 }) => sha256);
   if (wanted.length === found.length && wanted.every(({ sha256 }, index) => sha256 === found[index]))
     return [];
@@ -65,8 +69,12 @@ export function pictureFindings(
 
 /** Things that can lie over a page and change what it seems to say. A packet bears none. */
 export function markFindings(marks: readonly PageMarks[]): Finding[] {
-  return marks.flatMap(({ page, annotations, hiddenText }) => [
+  return marks.flatMap(({ page, annotations, hiddenText, coveredText, strange }) => [
     ...(annotations > 0 ? [finding('annotation', `page.${page}`, { page, count: annotations })] : []),
     ...(hiddenText ? [finding('hidden-text', `page.${page}`, { page })] : []),
+    ...(coveredText ? [finding('covered-text', `page.${page}`, { page })] : []),
+    ...(strange.length > 0
+      ? [finding('strange-drawing', `page.${page}`, { page, what: strange.join(', ').slice(0, 80) })]
+      : []),
   ]);
 }

@@ -5,6 +5,9 @@ export interface TextRun {
   readonly text: string;
   /** Repeated for the eye alone: heads and feet of pages, heads of tables that go on. */
   readonly artifact: boolean;
+  /** Where it begins, points from the lower left of the page. */
+  readonly x: number;
+  readonly y: number;
 }
 
 /** The runs of every page, by pdf.js, which has no part in writing packets. */
@@ -48,7 +51,8 @@ function runsOf(items: readonly Item[]): TextRun[] {
   const runs: TextRun[] = [];
   for (const item of items)
     if ('str' in item) {
-      if (item.str.trim() !== '') runs.push({ text: item.str, artifact: open.includes(true) });
+      const [x = 0, y = 0] = (item.transform as number[]).slice(4);
+      if (item.str.trim() !== '') runs.push({ text: item.str, artifact: open.includes(true), x, y });
     } else if (item.type === 'endMarkedContent') open.pop();
     else open.push((item as { tag?: string | null }).tag === 'Artifact');
   return runs;

@@ -1,5 +1,6 @@
 import { PDFDocument } from '@cantoo/pdf-lib';
 import { finding, type Finding } from '../finding.ts';
+import { actingFindings, outlineTitles } from './around.ts';
 import { embeddedFiles, type EmbeddedFile } from './attachments.ts';
 import { endFindings, isEncrypted, isPdf } from './ends.ts';
 import { sha256Of } from './hash.ts';
@@ -11,6 +12,8 @@ export interface ReadPdf extends Drawn {
   readonly sha256: string;
   readonly pages: readonly (readonly TextRun[])[];
   readonly files: readonly EmbeddedFile[];
+  /** Titles of the outline, in order. */
+  readonly outline: readonly string[];
   /** What is odd about the file as a file; it could be read all the same. */
   readonly oddities: readonly Finding[];
 }
@@ -39,6 +42,7 @@ export async function readPdf(bytes: Uint8Array, readText: PageTextReader): Prom
     const drawn = await drawnOn(document);
     const pages = await readText(bytes);
     const count = document.getPageCount();
+    const odd = [...oddities, ...actingFindings(document)];
     return {
       ok: true,
       value: {
@@ -46,11 +50,12 @@ export async function readPdf(bytes: Uint8Array, readText: PageTextReader): Prom
         sha256: await sha256Of(bytes),
         pages,
         files: embeddedFiles(document),
+        outline: outlineTitles(document),
         // Two programs that count differently would show two packets.
         oddities:
           count === pages.length
-            ? oddities
-            : [...oddities, finding('pages-disagree', '', { one: count, other: pages.length })],
+            ? odd
+            : [...odd, finding('pages-disagree', '', { one: count, other: pages.length })],
       },
     };
   } catch (error) {

@@ -3,6 +3,7 @@ import type { TextRun } from '../file/pageText.ts';
 import { finding, type Finding } from '../finding.ts';
 import { differences, type Gap } from './differences.ts';
 import { joined, type Joined } from './joined.ts';
+import { placeFindings } from './places.ts';
 import { isPrintedAs } from './plain.ts';
 import { runningFindings } from './running.ts';
 import { wantedTexts, type WantedText } from './wanted.ts';
@@ -27,12 +28,15 @@ export function printedFindings(
 ): Finding[] {
   const runs = pages.flatMap((page, index) => page.map((run) => ({ ...run, page: index + 1 })));
   const found = joined<PageRun>(runs.filter(({ artifact }) => !artifact));
-  const wanted = joined(wantedTexts(document));
+  const texts = wantedTexts(document);
+  const wanted = joined(texts);
   const gaps = differences(wanted.text, found.text).filter((gap) => !isForgiven(gap, wanted, found));
   const differing = merged(gaps, wanted).map((gap) => findingOf(gap, wanted, found));
   const rest = differing.length - MOST_FINDINGS;
+  const moved = wanted.text.length === found.text.length ? placeFindings(texts, found) : [];
   return [
     ...runningFindings(document, pages, paperPages),
+    ...moved.slice(0, MOST_FINDINGS),
     ...differing.slice(0, MOST_FINDINGS),
     ...(rest > 0 ? [finding('printed-more', 'pages', { count: rest })] : []),
   ];

@@ -9,19 +9,28 @@ export interface WantedText {
   readonly of: string;
   /** It may be cut where its room ends. */
   readonly mayEnd: boolean;
+  /** Texts of one number begin on one line, and numbers go down the page; null: it stands anywhere. */
+  readonly row: number | null;
 }
 
-type Text = Pick<WantedText, 'text' | 'of' | 'mayEnd'>;
+interface Text extends Pick<WantedText, 'text' | 'of' | 'mayEnd'> {
+  /** Begins a line of its own, or goes on in the one that the text before it began. */
+  readonly line?: 'new' | 'same';
+}
 const text = (words: string, of = '', mayEnd = false): Text => ({ text: words, of, mayEnd });
+const begins = (piece: Text): Text => ({ ...piece, line: 'new' });
+const goesOn = (piece: Text): Text => ({ ...piece, line: 'same' });
 
 /** Every text of a packet in the order in which its pages draw it, heads and feet of pages left out. */
 export function wantedTexts({ blocks }: PacketDocument): WantedText[] {
   let under = '';
+  let row = 0;
   return blocks.flatMap((block) => {
     if (block.type === 'heading') under = block.text;
-    return textsOf(block)
-      .filter((piece) => piece.text !== '')
-      .map((piece) => ({ ...piece, under }));
+    return textsOf(block).flatMap(({ line, ...piece }) => {
+      if (line === 'new') row += 1;
+      return piece.text === '' ? [] : [{ ...piece, under, row: line === undefined ? null : row }];
+    });
   });
 }
 
@@ -35,18 +44,24 @@ function textsOf(block: Block): Text[] {
       );
     case 'heading':
     case 'paragraph':
-      return [text(block.text)];
+      return [begins(text(block.text))];
     case 'list':
-      return block.items.flatMap((item) => [text('–'), text(item)]);
+      return block.items.flatMap((item) => [begins(text('–')), goesOn(text(item))]);
     case 'pairs':
-      return block.pairs.flatMap(({ label, value }) => [text(label), text(value, label)]);
+      return block.pairs.flatMap(({ label, value }) => [begins(text(label)), goesOn(text(value, label))]);
     case 'table':
       return [
         ...block.columns.map(({ label }) => text(label)),
         ...block.rows.flatMap(({ cells }) => {
           const name = piecesOf(cells[0] ?? '')[0] ?? '';
           return cells.flatMap((cell, index) =>
-            piecesOf(cell).map((piece) => text(piece, index === 0 && piece === name ? '' : name)),
+            piecesOf(cell)
+              .filter((piece) => piece !== '')
+              .map((piece, nth) => {
+                const said = text(piece, index === 0 && piece === name ? '' : name);
+                // The first text of each cell stands on the row's line; what is under it stands anywhere below.
+                return nth > 0 ? said : index === 0 ? begins(said) : goesOn(said);
+              }),
           );
         }),
       ];
@@ -76,7 +91,7 @@ function textsOf(block: Block): Text[] {
     case 'paper-page':
       return [text(block.line)];
     case 'photo':
-      return [text(block.title), ...block.lines.map((line) => text(line, block.title))];
+      return [begins(text(block.title)), ...block.lines.map((line) => begins(text(line, block.title)))];
   }
 }
 

@@ -109,6 +109,17 @@ export const verify = {
     'Page {page}: the paper says “{printed}” here, its original in the archive “{own}”.',
   'verify.finding.hidden-text': 'Page {page}: it holds text that cannot be seen.',
 
+  'verify.finding.covered-text': 'Page {page}: something is painted over its text.',
+  'verify.finding.strange-drawing': 'Page {page}: it is drawn in a way that no packet uses ({what}).',
+  'verify.finding.file-acts': 'The file can change what it shows, which no packet can ({what}).',
+  'verify.finding.picture-altered': 'Page {page}: a picture is not shown as its bytes are.',
+  'verify.finding.outline-differs': 'Outline: it says “{printed}” where the packet’s headings say “{own}”.',
+  'verify.finding.printed-moved':
+    'Page {page}, “{under}”{hasOf, select, yes {, {of}} other {}}: “{own}” does not stand in its place.',
+  'verify.finding.archive-misnamed':
+    'Archive, {name}: this is the original of {exhibitId}, under another name or number.',
+  'verify.finding.archive-no-data': 'Archive: the copy of the packet’s data, {name}, is not there.',
+
   'verify.finding.printed-differs':
     'Page {page}, “{under}”{hasOf, select, no {} other {, {of}}}: the page says “{printed}”, the packet’s data give “{own}”.',
   'verify.finding.printed-words':
@@ -176,7 +187,7 @@ export const verify = {
   'verify.page.fault':
     'This page failed, which says nothing about the packet. Reload it and try again. ({reason})',
   'verify.page.keys-online': 'The keys were asked of this address.',
-  'verify.page.limits':
-    'Text is compared sign by sign, pictures byte by byte. What somebody drew over a page without text, note or picture is not seen: look at the page as well.',
+  'verify.limits':
+    'Text is compared sign by sign and by its place, pictures byte by byte. Shapes that somebody drew beside the text, and typefaces whose signs were given another look, are not seen: look at the page as well.',
   'verify.page.home': 'Hydrants out of service',
 };

@@ -108,6 +108,20 @@ export const verify: Record<keyof typeof english, string> = {
   'verify.finding.paper-differs': 'Página {page}: el documento dice “{printed}” aquí, su original “{own}”.',
   'verify.finding.hidden-text': 'Página {page}: contiene texto que no se ve.',
 
+  'verify.finding.covered-text': 'Página {page}: algo está pintado encima de su texto.',
+  'verify.finding.strange-drawing':
+    'Página {page}: está dibujada de un modo que ningún expediente usa ({what}).',
+  'verify.finding.file-acts':
+    'El archivo puede cambiar lo que muestra; ningún expediente puede hacerlo ({what}).',
+  'verify.finding.picture-altered': 'Página {page}: una imagen no se muestra tal como son sus bytes.',
+  'verify.finding.outline-differs':
+    'Índice: dice «{printed}» donde los títulos del expediente dicen «{own}».',
+  'verify.finding.printed-moved':
+    'Página {page}, «{under}»{hasOf, select, yes {, {of}} other {}}: «{own}» no está en su lugar.',
+  'verify.finding.archive-misnamed':
+    'Originales, {name}: es el original de {exhibitId}, con otro nombre o número.',
+  'verify.finding.archive-no-data': 'Originales: falta la copia de los datos del expediente, {name}.',
+
   'verify.finding.printed-differs':
     'Página {page}, “{under}”{hasOf, select, no {} other {, {of}}}: la página dice “{printed}”, los datos del expediente dan “{own}”.',
   'verify.finding.printed-words':
@@ -179,7 +193,7 @@ export const verify: Record<keyof typeof english, string> = {
   'verify.page.fault':
     'Esta página falló, lo que no dice nada del expediente. Vuelva a cargarla e inténtelo de nuevo. ({reason})',
   'verify.page.keys-online': 'Las claves se pidieron a esta dirección.',
-  'verify.page.limits':
-    'El texto se compara signo por signo, las imágenes byte por byte. Lo que alguien dibujó sobre una página sin texto, nota ni imagen no se ve: mire también la página.',
+  'verify.limits':
+    'El texto se compara signo por signo y por su lugar, las imágenes byte por byte. No se ven las figuras que alguien dibujó junto al texto, ni un tipo de letra cuyos signos recibieron otro aspecto: mire también la página.',
   'verify.page.home': 'Hidrantes fuera de servicio',
 };

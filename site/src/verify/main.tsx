@@ -125,7 +125,7 @@ function Found({ locale, found, keysOnline }: Answer & { readonly locale: Locale
       {sayChecked(locale, found).map((sentence) => (
         <p key={sentence}>{sentence}</p>
       ))}
-      {outcome !== 'unreadable' && <p class="small soft">{t('verify.page.limits')}</p>}
+      {outcome !== 'unreadable' && <p class="small soft">{t('verify.limits')}</p>}
     </section>
   );
 }
