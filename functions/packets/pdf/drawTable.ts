@@ -70,6 +70,15 @@ function drawPieces(
   for (const { lines, style } of pieces) y += sheet.column(lines, style, x, y, width, align);
 }
 
+/** Height of a row that holds a sum and nothing else. */
+const SUM_ROW = 26;
+
+/** How many sums follow at once on a row: its section's, and the total after that. */
+function sumsUnder(rows: readonly Row[], index: number): number {
+  const isSum = (at: number): boolean => rows[at]?.role === 'subtotal' || rows[at]?.role === 'total';
+  return !isSum(index + 1) ? 0 : isSum(index + 2) ? 2 : 1;
+}
+
 /** Height that a heading must find under itself so as not to stand alone. */
 export const TABLE_START = 70;
 
@@ -116,7 +125,7 @@ export function drawTable(sheet: Sheet, { columns, rows, summary, dense = false 
     const height = Math.max(...cells.map(({ pieces }) => heightOf(pieces) + dropOf(pieces))) + 2 * pad;
     const before = row.role === 'group' && index > 0 ? 8 : 0;
     // A section's name keeps its first line with it, and a sum the line that it sums.
-    const together = row.role === 'group' ? 60 : next === 'subtotal' ? 26 : 0;
+    const together = row.role === 'group' ? 60 : sumsUnder(rows, index) * SUM_ROW;
     if (sheet.y + before + height + together > BOTTOM) {
       sheet.newPage();
       drawHead(null);

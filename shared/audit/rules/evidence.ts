@@ -23,8 +23,9 @@ export const evidenceRules: readonly Rule[] = [
     return when(
       began !== null &&
         !pictures(audited).some((photo) => (takenMs(photo) ?? Infinity) <= began) &&
-        // A photo without a time still proves the damage when it came with the strike's own report.
-        !bodies(audited.facts, 'strike').some(({ photos }) => photos.length > 0),
+        // A photo without a time still proves the damage when it came with the strike's own report; one whose own
+        // time is after the work began does not, wherever it was sent.
+        !bodies(audited.facts, 'strike').some(({ photos }) => photos.some(({ takenAt }) => takenAt === null)),
       () => ({ atStakeCents: audited.statement.totalCents }),
     );
   }),

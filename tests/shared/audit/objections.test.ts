@@ -448,6 +448,15 @@ describe('likely objections', () => {
     expect(raised(make())).toContain(rule);
   });
 
+  it('takes no photo of after the work began for one of before, though it came with the strike report', () => {
+    const withPhoto = (takenAt: string | null): boolean =>
+      raised(caseOf(body('strike', { photos: [photo('scale', takenAt, 'a1')] }))).includes(
+        'no-photo-before-repair',
+      );
+    // Work begins at minute 60.
+    expect([withPhoto(at(35)), withPhoto(null), withPhoto(at(90))]).toEqual([false, false, true]);
+  });
+
   it('asks no call for hours that were rounded to steps and not brought to a minimum', () => {
     const inSteps = (minutes: number, minimumHours: string | null) =>
       raised(
