@@ -2,6 +2,7 @@ import { createFamilyApp, type App } from '../http/app.ts';
 import { claimRoutes } from './claims.ts';
 import type { RecordsDeps } from './deps.ts';
 import { hydrantRoutes } from './hydrants.ts';
+import { searchRoutes } from './search.ts';
 import { strikeRoutes } from './strikes.ts';
 import { utilityRoutes } from './utility.ts';
 
@@ -14,5 +15,6 @@ export function createRecordsApp(deps: RecordsDeps): App {
     ...strikeRoutes(deps),
     ...hydrantRoutes(deps),
     ...claimRoutes(deps),
+    ...searchRoutes(deps),
   });
 }

@@ -35,6 +35,7 @@ export const routes: readonly Route[] = [
   { method: 'GET', path: '/api/rate-books', family: 'records', allowed: desk },
   // What a strike's bill is made from, apart from the rates: for what another edition would make of it.
   { method: 'GET', path: '/api/strikes/{strikeId}/work', family: 'packets', allowed: desk },
+  { method: 'POST', path: '/api/search', family: 'records', allowed: desk },
   { method: 'GET', path: '/api/claims', family: 'records', allowed: desk },
   { method: 'GET', path: '/api/claims/{claimId}', family: 'records', allowed: desk },
   { method: 'GET', path: '/api/claims/{claimId}/statement', family: 'packets', allowed: desk },

@@ -29,6 +29,13 @@ export interface Ledger {
   readStream(stream: Stream, options?: { readonly personal?: boolean }): Promise<readonly Recorded[]>;
   /** Every fact of the ledger, in pages; for rebuilds and exports, never for decisions. */
   readAll(options?: { readonly personal?: boolean }): AsyncIterable<readonly Recorded[]>;
+  /**
+   * The personal fields that are kept, by their path in the body, in pages: for looking somebody up. Some may be of a
+   * submission that was never accepted, or that a correction replaced: read the stream before acting on one.
+   */
+  scanPersonal(): AsyncIterable<
+    readonly { readonly stream: Stream; readonly fields: Readonly<Record<string, unknown>> }[]
+  >;
   /** Erases the personal fields of one submission (a lawful purge, itself recorded elsewhere). Idempotent. */
   forget(stream: Stream, submissionId: string): Promise<void>;
 }

@@ -141,6 +141,10 @@ export function tableLedger({ submissions, personal }: { submissions: Table; per
       for await (const rows of submissions.scan())
         yield await joined(rows.map(storedOf), options.personal ?? true);
     },
+    async *scanPersonal() {
+      for await (const rows of personal.scan())
+        yield rows.map((row) => ({ stream: row.partition, fields: unseal(row) }));
+    },
     forget: async (stream, submissionId) => sweep(stream, submissionId, null),
   };
 }

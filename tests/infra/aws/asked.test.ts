@@ -113,6 +113,7 @@ const bodies: Record<string, unknown> = {
   '/api/evidence/uploads': { subject: told.subject, submissionId: told.submissionId, sha256: photo },
   '/api/claims/{claimId}/packet': { mode: 'freeze' },
   '/api/network/{hydrantId}/closing': { links: ['P3'] },
+  '/api/search': { find: 'ABC 1234' },
 };
 
 beforeAll(async () => {
