@@ -28,8 +28,8 @@ export const mayRead = (member: Member, kind: FactKind): boolean => mayDo(member
  * its ids, nor how many, nor when.
  */
 export function strikeAsSeenBy(member: Member, strike: StrikeState): StrikeState {
-  const { ofField, ...seen } = strike;
-  if (mayRead(member, 'party')) return seen;
+  const { ofField, cause, ...seen } = strike;
+  if (mayRead(member, 'party')) return cause === undefined ? seen : { ...seen, cause };
   return {
     ...seen,
     partyIds: [],

@@ -1,9 +1,8 @@
-import type { strikeCauses } from '../submissions/forms/party.ts';
+import type { StrikeCause } from '../submissions/forms/party.ts';
 import type { shortReasons } from '../submissions/forms/claimLife/common.ts';
 import type { BodyOf } from '../submissions/submission.ts';
 
 export type PayerKind = BodyOf<'claim-opened'>['payerKind'];
-export type StrikeCause = (typeof strikeCauses)[number];
 export type ShortReason = (typeof shortReasons)[number];
 
 /** What one claim gives to the desk's figures. Days are calendar days of the utility's zone, `YYYY-MM-DD`; money is whole cents. */

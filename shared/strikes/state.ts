@@ -1,6 +1,7 @@
 import type { Hydrant } from '../inventory/hydrant.ts';
 import { returnEffects, valveTurns, type ReturnEffect } from '../outages/returnEffect.ts';
 import { ofKind, type Effective } from '../submissions/effective.ts';
+import type { StrikeCause } from '../submissions/forms/party.ts';
 import { readersOf } from '../submissions/submission.ts';
 import type { Exhibit } from '../submissions/fields.ts';
 import { notYet } from '../submissions/known.ts';
@@ -43,6 +44,8 @@ export interface StrikeState {
   readonly breaches: readonly Breach[];
   readonly exhibits: readonly Exhibit[];
   readonly partyIds: readonly string[];
+  /** What led to it, as the desk last put it down; nobody else is told. Left out while nobody has. */
+  readonly cause?: StrikeCause;
   readonly flowTestIds: readonly string[];
   readonly submissionIds: readonly string[];
   readonly lastRecordedAt: string;
@@ -149,6 +152,7 @@ export function foldStrike({
     breaches: takeDownBreaches(repairs),
     exhibits: distinctExhibits(facts),
     partyIds: ofKind(facts, 'party').map(({ fact }) => fact.submissionId),
+    ...causeOf(facts),
     flowTestIds: flowTests.map((fact) => fact.submissionId),
     ...recordOf(facts),
     ofField: recordOf(facts.filter(({ fact }) => readersOf(fact.kind).includes('crew'))),
@@ -207,4 +211,13 @@ function distinctExhibits(facts: readonly Effective[]): Exhibit[] {
     for (const photo of photos) if (!byHash.has(photo.sha256)) byHash.set(photo.sha256, photo);
   }
   return [...byHash.values()];
+}
+
+/** The last party that says what led to the strike; one that does not know takes nothing back. */
+function causeOf(facts: readonly Effective[]): Pick<StrikeState, 'cause'> {
+  const cause = ofKind(facts, 'party')
+    .map(({ fact }) => fact.body.cause)
+    .filter((said) => said !== undefined && said !== 'unknown')
+    .at(-1);
+  return cause === undefined ? {} : { cause };
 }

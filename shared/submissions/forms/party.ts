@@ -25,6 +25,7 @@ export const strikeCauses = [
   'other',
   'unknown',
 ] as const;
+export type StrikeCause = (typeof strikeCauses)[number];
 
 /**
  * Who may be liable, kept apart from the strike because other people may see a strike. A party's id, which a claim
