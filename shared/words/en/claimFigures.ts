@@ -4,6 +4,7 @@ export const claimFigures = {
   'search.find': 'Claim number, hydrant, day, payer, place or plate',
   'search.none': 'Nothing was found for “{find}”.',
   'search.more': 'and {count, plural, one {# more} other {# more}}; type more to narrow it',
+  'search.claim': 'Claim {claimNumber}',
   'search.by.claim-number': 'claim number',
   'search.by.hydrant': 'hydrant',
   'search.by.day': 'day',

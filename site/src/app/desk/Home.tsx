@@ -8,6 +8,7 @@ import { mayWrite } from '../screens/may.ts';
 import { DraftList } from '../screens/OutboxScreen.tsx';
 import { Unread } from '../screens/Unread.tsx';
 import { CaseTable } from './CaseTable.tsx';
+import { LookUp } from './LookUp.tsx';
 import { showPart } from './places.ts';
 import { oldestDays, pileOf, piles, totalCents, type Case, type Pile } from './piles.ts';
 
@@ -20,6 +21,7 @@ export function Home() {
     <>
       <Heading title={words.t('shell.desk')}>{words.t('shell.desk')}</Heading>
       <DraftList />
+      <LookUp />
       <Unread resource={strikes} />
       {strikes.value && <Piles answer={strikes.value} />}
       <p class="actions">
