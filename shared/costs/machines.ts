@@ -87,6 +87,8 @@ export function machineLines(
       problems.push(problem('operator-not-named', toldOf(used).path, { machineCode }));
 
     const { miles, submissionIds } = drivenMiles(entries);
+    if (holds(rate, 'operator') && used.length === 0 && miles > 0)
+      problems.push(problem('operator-hours-not-recorded', submissionIds.join(' '), { machineCode }));
     const drafted = tooLongTime(priced, tooLong, miles, timeZone);
     lines.push(...drafted.lines);
     problems.push(...drafted.problems);

@@ -17,7 +17,20 @@ const { crew, machines, parts, contractors } = repair.body.shape;
  * the repair form, for one record.
  */
 export const statementInput = z.strictObject({
-  rateBook: z.union([rateBookEdition, z.array(rateBookEdition).min(1).max(50)]),
+  rateBook: z.union([
+    rateBookEdition,
+    z
+      .array(rateBookEdition)
+      .min(1)
+      .max(50)
+      .superRefine((editions, ctx) => {
+        // Lines are grouped and printed by the id, so two editions of one id would be taken for one.
+        editions.forEach(({ editionId }, index) => {
+          if (editions.findIndex((other) => other.editionId === editionId) < index)
+            ctx.addIssue(problemIssue('listed-twice', [index, 'editionId'], { code: editionId }));
+        });
+      }),
+  ]),
   work: z.strictObject({
     /** IANA name, e.g. America/Chicago: it says on which day an hour was worked. */
     timeZone: z.string().superRefine((name, ctx) => {
@@ -99,7 +112,8 @@ export function workFromInput({ work }: StatementInput): Work {
     ],
     flowTests: Array.from({ length: flowTests }, (_, index) => ({
       submissionId: `flow-test-${index + 1}`,
-      testedAt: struckAt,
+      // Each a test of its own: two of one moment would be one.
+      testedAt: new Date(Date.parse(struckAt) + (index + 1) * 60_000).toISOString(),
       purpose: 'after-repair' as const,
     })),
     mainValveHeld,

@@ -1,6 +1,6 @@
 import { problem, type Problem } from '../problems/problem.ts';
 import { editionOn } from './editions.ts';
-import { authorityOf, distinctSorted, type DraftLine, type Drafted, type LineUnit } from './line.ts';
+import { authorityOf, distinctSorted, groupBy, type DraftLine, type Drafted, type LineUnit } from './line.ts';
 import { decimal, dollarText, shownDecimal, toCents, type Decimal } from './money.ts';
 import type { RateBookEdition } from './rateBook.ts';
 import type { Work } from './work.ts';
@@ -130,6 +130,16 @@ export function flowTestLines({ flowTests, strike }: Work, editions: readonly Ra
   if (billed.length === 0) return { lines: [], problems: [], notes };
   const { edition, problem: missing } = editionOn(strike.date, editions);
   const submissionIds = distinctSorted(billed.map(({ submissionId }) => submissionId));
+  // A strike has one hydrant, so two records of one moment are of one test.
+  const tests = groupBy(billed, ({ testedAt }) => String(Date.parse(testedAt)));
+  const problems = tests
+    .filter(([, told]) => told.length > 1)
+    .map(([, told]) =>
+      problem(
+        'flow-test-recorded-twice',
+        distinctSorted(told.map(({ submissionId }) => submissionId)).join(' '),
+      ),
+    );
   if (edition?.flowTest === null)
     return {
       lines: [],
@@ -139,7 +149,7 @@ export function flowTestLines({ flowTests, strike }: Work, editions: readonly Ra
   const line = tariffLine({
     section: 'flow-test',
     description: '',
-    quantity: String(billed.length),
+    quantity: String(tests.length),
     unit: 'each',
     rate: edition?.flowTest
       ? { usd: edition.flowTest.eachUsd, authorityId: edition.flowTest.authorityId }
@@ -149,5 +159,5 @@ export function flowTestLines({ flowTests, strike }: Work, editions: readonly Ra
     date: strike.date,
     submissionIds,
   });
-  return { lines: [line], problems: [], notes };
+  return { lines: [line], problems, notes };
 }

@@ -99,7 +99,10 @@ export function creditLines(
           rateUsd: null,
           authorityId: null,
           submissionIds: [credit.submissionId],
-          arithmetic: credit.arithmetic,
+          arithmetic:
+            takenCents < credit.amountCents
+              ? `${credit.arithmetic} → -$${dollarText(takenCents)}`
+              : credit.arithmetic,
         },
         null,
         work,

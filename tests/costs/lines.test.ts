@@ -276,7 +276,8 @@ describe('water and flow tests', () => {
     const test = (submissionId: string, purpose: 'after-repair' | 'routine') => ({
       submissionId,
       purpose,
-      testedAt: '2026-03-05T14:00:00Z',
+      // Two of one moment would be one test told twice.
+      testedAt: `2026-03-05T14:0${submissionId.slice(1)}:00Z`,
     });
     const flowTests = [test('t1', 'after-repair'), test('t2', 'routine'), test('t3', 'after-repair')];
     const statement = cost({}, rates, { flowTests });

@@ -9,6 +9,10 @@ export const costs = {
     'These working hours end before they start. Give a shift past midnight as two: up to 24:00, and from 00:00 on the next day.',
   'problem.operator-in-machine-rate':
     '{time} that worker {workerId} spent operating {machineCode} are not billed as labor: the rate of the machine holds its operator.',
+  'problem.operator-hours-not-recorded':
+    'The rate of {machineCode} holds its operator, and the record has its miles and no hours of use. His hours may be billed twice: record when it was driven, and by whom.',
+  'problem.flow-test-recorded-twice':
+    'Two records are of a flow test at the same moment. It is billed once: correct the time of one, or withdraw it.',
   'problem.operator-not-named':
     'The rate of {machineCode} holds its operator, and the record does not name one. His hours may be billed twice: name the operator.',
   'problem.fuel-in-machine-rate':

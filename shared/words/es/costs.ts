@@ -11,6 +11,10 @@ export const costs: Record<keyof typeof english, string> = {
     'Este horario termina antes de empezar. Indique un turno que pasa de medianoche como dos: hasta las 24:00, y desde las 00:00 del día siguiente.',
   'problem.operator-in-machine-rate':
     '{time} que el trabajador {workerId} pasó operando {machineCode} no se cobran como mano de obra: la tarifa de la máquina incluye a su operador.',
+  'problem.operator-hours-not-recorded':
+    'La tarifa de {machineCode} incluye a su operador, y el registro tiene sus millas y ninguna hora de uso. Sus horas pueden cobrarse dos veces: registre cuándo se condujo y quién.',
+  'problem.flow-test-recorded-twice':
+    'Dos registros son de una prueba de flujo del mismo momento. Se cobra una vez: corrija la hora de uno o retírelo.',
   'problem.operator-not-named':
     'La tarifa de {machineCode} incluye a su operador, y el registro no lo nombra. Sus horas pueden cobrarse dos veces: indique el operador.',
   'problem.fuel-in-machine-rate':
