@@ -75,5 +75,11 @@ export function median(values: readonly number[]): number {
   return sorted.length % 2 === 1 ? upper : ((sorted[middle - 1] ?? upper) + upper) / 2;
 }
 
-/** Hours to the quarter, for a sentence. */
-export const quarterHours = (ms: number): number => Math.round((ms / HOUR_MS) * 4) / 4;
+/** Hours for a sentence: to the hundredth where a quarter would round a difference away, else to the quarter. */
+export function quarterHours(ms: number): number {
+  const hours = ms / HOUR_MS;
+  const quarter = Math.round(hours * 4) / 4;
+  return quarter > 0 && Math.abs(quarter - hours) < 0.005
+    ? quarter
+    : Math.max(0.01, Math.round(hours * 100) / 100);
+}

@@ -138,8 +138,12 @@ export const laborRules: readonly Rule[] = [
     when(strike.breaches.length > 0, () => ({ atStakeCents: 0, params: { count: strike.breaches.length } })),
   ),
   rule('no-hours-billed', 'repair', (audited) =>
-    when(ofSection(audited, 'labor').length === 0 && audited.statement.totalCents > 0, () => ({
-      atStakeCents: 0,
-    })),
+    when(
+      ['labor', 'flat-price', 'contractors'].every((section) => ofSection(audited, section).length === 0) &&
+        audited.statement.totalCents > 0,
+      () => ({
+        atStakeCents: 0,
+      }),
+    ),
   ),
 ];

@@ -62,7 +62,12 @@ export const liabilityRules: readonly Rule[] = [
     const days = Math.floor((at(`${limitation.lastDay}T23:59:59Z`) - at(now)) / DAY_MS);
     return when(days < LIMITATION_NEAR_DAYS, () => ({
       atStakeCents: statement.totalCents,
-      params: { days, lastDay: limitation.lastDay, citation: limitation.citation },
+      params: {
+        days: Math.max(0, days),
+        over: days < 0 ? 'yes' : 'no',
+        lastDay: limitation.lastDay,
+        citation: limitation.citation,
+      },
     }));
   }),
 ];

@@ -37,7 +37,13 @@ export const materialRules: readonly Rule[] = [
       contractors.flatMap(({ contractor, invoiceNumber, invoiceSha256, amountCents }) =>
         when(invoiceSha256 === null && !papers.some(({ number }) => number === invoiceNumber), () => ({
           about: `${contractor}:${invoiceNumber}`,
-          atStakeCents: Math.min(amountCents, statement.totalCents),
+          // As billed: under a flat price nothing is.
+          atStakeCents: statement.lines.some(
+            ({ section, item, authority }) =>
+              section === 'contractors' && item === contractor && authority?.edition === invoiceNumber,
+          )
+            ? amountCents
+            : 0,
           params: { contractor, invoiceNumber },
         })),
       ),

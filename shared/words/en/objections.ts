@@ -18,7 +18,7 @@ export const objections = {
   'objection.time-of-strike-unknown': 'The time of the strike is not known.',
   'objection.time-of-strike-unknown.answer': 'The time from the police report, a call or a witness.',
   'objection.limitation-near':
-    '{days, plural, one {# day is} other {# days are}} left to {lastDay}, the last day to sue by the utility’s setting ({citation}). Have counsel confirm.',
+    '{over, select, yes {The last day to sue was} other {{days, plural, one {# day is} other {# days are}} left to}} {lastDay}{over, select, yes { by} other {, the last day to sue by}} the utility’s setting ({citation}). Have counsel confirm.',
   'objection.limitation-near.answer': 'A named person who answers for the date.',
 
   'objection.no-photo-before-repair': 'No photo shows the damage before the repair began.',

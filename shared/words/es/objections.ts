@@ -21,7 +21,7 @@ export const objections: Record<keyof typeof english, string> = {
   'objection.time-of-strike-unknown': 'No se conoce la hora del golpe.',
   'objection.time-of-strike-unknown.answer': 'La hora según el informe de policía, una llamada o un testigo.',
   'objection.limitation-near':
-    '{days, plural, one {Queda # día} other {Quedan # días}} hasta el {lastDay}, último día para demandar según el ajuste de la empresa ({citation}). Que lo confirme un abogado.',
+    '{over, select, yes {El último día para demandar fue el} other {{days, plural, one {Queda # día} other {Quedan # días}} hasta el}} {lastDay}{over, select, yes {,} other {, último día para demandar}} según el ajuste de la empresa ({citation}). Que lo confirme un abogado.',
   'objection.limitation-near.answer': 'Una persona, por su nombre, que responda de la fecha.',
 
   'objection.no-photo-before-repair': 'Ninguna foto muestra el daño antes de empezar la reparación.',
