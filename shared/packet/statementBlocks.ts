@@ -122,8 +122,10 @@ function quantity({ quantity: value, unit, fraction }: Line, reader: PacketReade
   });
 }
 
-function rate({ rateUsd, fraction, unit, kind }: Line, { say }: PacketReader): Cell {
-  if (rateUsd === null) return unit === 'usd' ? '' : say('packet.statement.no-rate-short');
+function rate({ rateUsd, fraction, unit, kind, amountCents }: Line, { say }: PacketReader): Cell {
+  // A credit, and a share of other lines, has an amount without a rate of its own: nothing was looked for.
+  if (rateUsd === null)
+    return amountCents === null && unit !== 'usd' ? say('packet.statement.no-rate-short') : '';
   const each = say(`packet.per.${unit}`, {
     rate: `$${rateUsd.replace(/\B(?=(\d{3})+(?!\d))(?<!\.\d*)/g, ',')}`,
   });
