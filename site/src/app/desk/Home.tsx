@@ -28,6 +28,9 @@ export function Home() {
         <a class="button" href={to(['rates'])}>
           {words.t('rates.title')}
         </a>
+        <a class="button" href={to(['figures'])}>
+          {words.t('figures.title')}
+        </a>
         {mayWrite(current, 'hydrant-model') && (
           <a class="button" href={to(['new', 'hydrant-model'])}>
             {words.t('form.title.hydrant-model')}

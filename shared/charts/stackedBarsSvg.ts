@@ -1,0 +1,88 @@
+const WIDTH = 640;
+const LABELS = 190;
+const ROW = 34;
+const BAR = 20;
+const RIGHT = 120;
+const LEGEND = 30;
+
+const escapes: Record<string, string> = {
+  '&': '&amp;',
+  '<': '&lt;',
+  '>': '&gt;',
+  '"': '&quot;',
+  "'": '&#39;',
+};
+const escape = (text: string): string => text.replace(/[&<>"']/g, (sign) => escapes[sign] ?? sign);
+const fix = (value: number): string => String(Number(value.toFixed(2)));
+
+/** One ink and three fills that are told apart in black and white, too. */
+export type Fill = 'solid' | 'hatched' | 'open';
+
+export interface Series {
+  readonly label: string;
+  readonly fill: Fill;
+}
+export interface BarRow {
+  readonly label: string;
+  /** A value for each series, none below zero. */
+  readonly values: readonly number[];
+  /** What stands at the end of the bar. */
+  readonly note: string;
+}
+export interface StackedBars {
+  readonly title: string;
+  readonly description: string;
+  readonly series: readonly Series[];
+  readonly rows: readonly BarRow[];
+  /** Unique on its page. */
+  readonly idPrefix: string;
+}
+
+const paint = (fill: Fill, idPrefix: string): string =>
+  fill === 'solid'
+    ? 'fill="currentColor"'
+    : fill === 'hatched'
+      ? `fill="url(#${idPrefix}-hatch)" stroke="currentColor"`
+      : 'fill="none" stroke="currentColor"';
+
+/**
+ * Bars of parts that lie end to end, a row each, as one SVG element with its title and description. All rows have one
+ * scale, from zero; the longest fills the width. The same figures must stand in a table beside it.
+ */
+export function stackedBarsSvg({ title, description, series, rows, idPrefix }: StackedBars): string {
+  const totals = rows.map(({ values }) => values.reduce((sum, value) => sum + value, 0));
+  const most = Math.max(...totals, 1);
+  const height = LEGEND + rows.length * ROW + 6;
+  const wide = WIDTH - LABELS - RIGHT;
+  const legend = series.map(({ label, fill }, index) => {
+    const x = (index * WIDTH) / series.length;
+    return `<rect x="${fix(x + 1)}" y="3" width="16" height="14" ${paint(fill, idPrefix)}/><text x="${fix(x + 24)}" y="15">${escape(label)}</text>`;
+  });
+  const bars = rows.map(({ label, values, note }, row) => {
+    const y = LEGEND + row * ROW;
+    let x = LABELS;
+    const parts = values.map((value, index) => {
+      const width = (value / most) * wide;
+      const drawn =
+        value > 0
+          ? `<rect x="${fix(x)}" y="${fix(y)}" width="${fix(width)}" height="${BAR}" ${paint(series[index]?.fill ?? 'open', idPrefix)}/>`
+          : '';
+      x += width;
+      return drawn;
+    });
+    return [
+      `<text x="${LABELS - 10}" y="${fix(y + 15)}" text-anchor="end">${escape(label)}</text>`,
+      ...parts,
+      `<text x="${fix(x + 8)}" y="${fix(y + 15)}">${escape(note)}</text>`,
+    ].join('');
+  });
+  return [
+    `<svg viewBox="0 0 ${WIDTH} ${height}" role="img" aria-labelledby="${idPrefix}-title ${idPrefix}-text" font-size="14" fill="currentColor">`,
+    `<title id="${idPrefix}-title">${escape(title)}</title><desc id="${idPrefix}-text">${escape(description)}</desc>`,
+    `<defs><pattern id="${idPrefix}-hatch" width="6" height="6" patternUnits="userSpaceOnUse" patternTransform="rotate(45)"><line x1="0" y1="0" x2="0" y2="6" stroke="currentColor" stroke-width="3"/></pattern></defs>`,
+    `<line x1="${LABELS}" y1="${LEGEND - 6}" x2="${LABELS}" y2="${fix(height - 4)}" stroke="currentColor"/>`,
+    ...legend,
+    ...bars,
+    '</svg>',
+  ].join('');
+}
