@@ -45,6 +45,20 @@ it.each<[string, () => Promise<string[]>]>([
         },
       }),
   ],
+  [
+    'with words pasted from elsewhere: ligatures, joiners, marks of direction, controls, signs that no face has',
+    () => {
+      const claim = demoClaim();
+      const pasted =
+        'o\ufb03ce \ufb01re \u202egnp\u202c a\u200db\u2060c\ufeffd\u00ade\u0001f \ufdfa \u3349 🔧️ 12';
+      for (const { body } of claim.submissions) {
+        if ('payer' in body) (body.payer as { name: string }).name = pasted;
+        if ('photos' in body)
+          for (const photo of body.photos as { caption: string }[]) photo.caption = pasted;
+      }
+      return saidOf(claim);
+    },
+  ],
   ['that demands a part', () => saidOf(demoClaim(), { demandCents: 100_000, otherDemandsCents: 20_000 })],
   [
     'with the model’s torques and rings, and water that somebody measured',

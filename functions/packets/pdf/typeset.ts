@@ -1,4 +1,5 @@
 import type PDFDocument from 'pdfkit';
+import { withoutInvisible } from '../../../shared/packet/invisible.ts';
 import { faceBytes, faceNames, type FaceName } from '../fonts.ts';
 
 /** How a run of text looks. Sizes and leading in points. */
@@ -65,8 +66,12 @@ export function typesetter(doc: InstanceType<typeof PDFDocument>): Typesetter {
     const latin: FaceName = bold ? 'bold' : 'regular';
     const extended: FaceName = bold ? 'boldExtended' : 'regularExtended';
     const runs: { face: FaceName; text: string }[] = [];
-    for (const given of text.normalize('NFC')) {
+    // A sign that no face has is drawn as the letters that it stands for: a pasted ligature is two.
+    const signs = Array.from(withoutInvisible(text.normalize('NFC'))).flatMap((given) => {
       const sign = plain[given] ?? given;
+      return has(latin, sign) || has(extended, sign) ? sign : Array.from(sign.normalize('NFKC'));
+    });
+    for (const sign of signs) {
       const face = has(latin, sign) ? latin : has(extended, sign) ? extended : null;
       const last = runs.at(-1);
       if (last && last.face === (face ?? latin)) last.text += face === null ? REPLACEMENT : sign;

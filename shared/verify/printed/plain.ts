@@ -1,13 +1,15 @@
+import { withoutInvisible } from '../../packet/invisible.ts';
+
 /**
  * Text as it is compared: how it was broken into lines, spaced or joined on paper does not count, its signs do.
  * Compatibility forms are folded (Unicode NFKC), so that a ligature is its letters and `½` is `1/2`.
  */
 export const plain = (text: string): string =>
-  text
+  withoutInvisible(text)
     .normalize('NFKC')
     .replace(/\u2044/g, '/')
     .replace(/[\u2010\u2011]/g, '-')
-    .replace(/[\s\u00ad\u200b\u200c\u200d\ufeff]+/g, '');
+    .replace(/\s+/g, '');
 
 /** Whether paper may show this sign so: one that no embedded face has is printed as a question mark. */
 export const isPrintedAs = (sign: string | undefined, printed: string | undefined): boolean =>
