@@ -98,6 +98,15 @@ export const rateRules: readonly Rule[] = [
       params: { priceCents, costCents },
     }));
   }),
+  rule('flat-prices-together', 'repair', (audited) => {
+    // Two repairs of different extent: what was first thought to be enough, and what it took.
+    const lines = ofSection(audited, 'flat-price');
+    const [largest = 0] = lines.map(({ amountCents }) => amountCents ?? 0).sort((a, b) => b - a);
+    return when(lines.length > 1, () => ({
+      atStakeCents: sumCents(lines) - largest,
+      params: { lines: lines.length },
+    }));
+  }),
   rule('minimum-charge-billed', 'rate-book', ({ statement }) =>
     statement.lines.flatMap(({ kind, lineId, amountCents }) =>
       when(kind === 'minimum-charge', () => ({ about: lineId, lineId, atStakeCents: amountCents ?? 0 })),

@@ -122,6 +122,9 @@ export const objections = {
   'objection.flat-price-above-cost':
     'The flat price of ${priceCents, number, ::scale/0.01 .00} is more than time and materials, ${costCents, number, ::scale/0.01 .00}.',
   'objection.flat-price-above-cost.answer': 'The ordinance that sets the price, and how it was found.',
+  'objection.flat-prices-together': '{lines, number} flat prices are billed for one hydrant.',
+  'objection.flat-prices-together.answer':
+    'Why each was needed; or a correction of the extent that a repair records.',
   'objection.minimum-charge-billed': 'The bill was brought up to a least charge.',
   'objection.minimum-charge-billed.answer': 'The ordinance that sets the least charge.',
   'objection.claim-handling-billed': 'Time spent on the claim is demanded; courts have refused it.',

@@ -130,6 +130,9 @@ export const objections: Record<keyof typeof english, string> = {
   'objection.flat-price-above-cost':
     'El precio fijo de ${priceCents, number, ::scale/0.01 .00} es más que tiempo y materiales, ${costCents, number, ::scale/0.01 .00}.',
   'objection.flat-price-above-cost.answer': 'La ordenanza que fija el precio, y cómo se determinó.',
+  'objection.flat-prices-together': 'Se cobran {lines, number} precios fijos por un solo hidrante.',
+  'objection.flat-prices-together.answer':
+    'Por qué hizo falta cada uno; o una corrección del alcance que registra una reparación.',
   'objection.minimum-charge-billed': 'La cuenta se elevó hasta un cargo mínimo.',
   'objection.minimum-charge-billed.answer': 'La ordenanza que fija el cargo mínimo.',
   'objection.claim-handling-billed':

@@ -359,6 +359,14 @@ const cases: Record<string, () => AuditCase> = {
       };
     }),
   'bill-does-not-foot': () => withStatement(({ totalCents }) => ({ totalCents: totalCents + 1 })),
+  'flat-prices-together': () =>
+    withStatement(({ lines }) => ({
+      lines: [
+        ...lines,
+        { ...lines[0]!, lineId: 'flat-price-1', section: 'flat-price', item: 'kit', amountCents: 100_000 },
+        { ...lines[0]!, lineId: 'flat-price-2', section: 'flat-price', item: 'whole', amountCents: 750_000 },
+      ],
+    })),
   'flat-price-above-cost': () =>
     caseOf(
       {},
