@@ -61,3 +61,9 @@ export function holidayOn(date: string, rules: readonly HolidayRule[]): HolidayR
     null
   );
 }
+
+/** Every day of a year that is a holiday by the rules: for asking of many days what `holidayOn` says of one. */
+export function holidaysIn(year: number, rules: readonly HolidayRule[]): ReadonlySet<string> {
+  const days = [year, year + 1].flatMap((of) => rules.map((rule) => dayIn(of, rule)));
+  return new Set(days.flatMap((day) => (day !== null && day.year === year ? [day.toString()] : [])));
+}

@@ -1,4 +1,6 @@
 import * as z from 'zod';
+import { clockSettings } from '../clocks/settings.ts';
+import { digestSettings } from '../digest/settings.ts';
 import { flowTestRules } from '../hydraulics/flowTestSettings.ts';
 
 /** True for an IANA zone name that this runtime knows. */
@@ -38,6 +40,13 @@ export const utilitySettings = z.strictObject({
   limitation: z
     .strictObject({ years: z.int().min(1).max(20), citation: z.string().trim().min(1).max(200) })
     .optional(),
+  /**
+   * The claim's clocks: rules with their sources, holidays, warnings. Left out: only dates that papers name are watched,
+   * and the date to sue of the setting above. No legal default is built in; `docs/clocks.md` says how to fill it in.
+   */
+  clocks: clockSettings.optional(),
+  /** The daily letter of what is due, to clerks and managers. Left out: none is sent. */
+  digest: digestSettings.optional(),
   /** The roll of people by id: names for the desk and the packet, never for the public. */
   people: z
     .array(

@@ -1,0 +1,109 @@
+import { localDate, type LocalDate } from '../costs/days.ts';
+import type { Effective } from '../submissions/effective.ts';
+import type { FactKind } from '../submissions/kinds.ts';
+import type { BodyOf, Fact } from '../submissions/submission.ts';
+
+/** An event of a claim on its day, in the utility's zone. `order` breaks ties of one day. */
+export interface DatedEvent {
+  readonly kind: FactKind;
+  readonly submissionId: string;
+  readonly on: LocalDate;
+  readonly order: number;
+  readonly fact: Fact;
+}
+
+/** The field of each event that says its day. What is not here happened when its submission says. */
+const dayField: Partial<Record<FactKind, string>> = {
+  'demand-sent': 'sentOn',
+  'letter-sent': 'sentOn',
+  'claim-acknowledged': 'receivedOn',
+  'adjuster-assigned': 'assignedOn',
+  'information-asked': 'askedOn',
+  'information-given': 'givenOn',
+  'line-disputed': 'saidOn',
+  'dispute-answered': 'answeredOn',
+  'offer-made': 'offeredOn',
+  'offer-answered': 'answeredOn',
+  'payment-received': 'receivedOn',
+  'payment-reversed': 'reversedOn',
+  'refund-paid': 'paidOn',
+  'recovery-shared': 'paidOn',
+  'claim-denied': 'deniedOn',
+  'claim-referred': 'referredOn',
+  'restitution-ordered': 'orderedOn',
+  'payment-plan': 'agreedOn',
+  'legal-hold': 'from',
+  'written-off': 'writtenOffOn',
+  'claim-closed': 'closedOn',
+  'claim-reopened': 'reopenedOn',
+};
+
+/** The events of a claim by their days, first to last. */
+export function datedEvents(facts: readonly Effective[], timeZone: string): DatedEvent[] {
+  return facts
+    .map(({ fact }, order): DatedEvent => {
+      const field = dayField[fact.kind];
+      const said = field === undefined ? undefined : (fact.body as Readonly<Record<string, unknown>>)[field];
+      return {
+        kind: fact.kind,
+        submissionId: fact.submissionId,
+        on: typeof said === 'string' ? said : localDate(fact.occurredAt, timeZone),
+        order,
+        fact,
+      };
+    })
+    .sort(earlier);
+}
+
+export const earlier = (a: DatedEvent, b: DatedEvent): number =>
+  a.on < b.on ? -1 : a.on > b.on ? 1 : a.order - b.order;
+
+/** The body of an event whose kind is known. */
+export const bodyOf = <K extends FactKind>(event: DatedEvent, _kind: K): BodyOf<K> =>
+  event.fact.body as BodyOf<K>;
+
+export const ofEvent = (events: readonly DatedEvent[], kind: FactKind): DatedEvent[] =>
+  events.filter((event) => event.kind === kind);
+
+/** The closing that stands: the last word on it is a closing and not a reopening. */
+export function closing(events: readonly DatedEvent[]): DatedEvent | null {
+  const last = events.filter(({ kind }) => kind === 'claim-closed' || kind === 'claim-reopened').at(-1);
+  return last?.kind === 'claim-closed' ? last : null;
+}
+
+/** Whether the record must be kept, whatever its date says. */
+export function onHold(events: readonly DatedEvent[]): DatedEvent | null {
+  const last = ofEvent(events, 'legal-hold').at(-1);
+  return last && bodyOf(last, 'legal-hold').hold === 'set' ? last : null;
+}
+
+/** The payment with which what came in since a day, and stayed, reached a sum; null while it has not. */
+export function paidUp(
+  events: readonly DatedEvent[],
+  sumCents: number,
+  since: LocalDate | null,
+): DatedEvent | null {
+  const backCents = new Map<string, number>();
+  for (const event of ofEvent(events, 'payment-reversed')) {
+    const { payment, amountCents } = bodyOf(event, 'payment-reversed');
+    backCents.set(payment, (backCents.get(payment) ?? 0) + amountCents);
+  }
+  let cents = 0;
+  for (const event of ofEvent(events, 'payment-received')) {
+    const { amountCents, deposited } = bodyOf(event, 'payment-received');
+    if (deposited === 'returned' || (since !== null && event.on < since)) continue;
+    cents += Math.max(0, amountCents - (backCents.get(event.submissionId) ?? 0));
+    if (cents >= sumCents) return event;
+  }
+  return null;
+}
+
+const notToThePayer: readonly BodyOf<'letter-sent'>['letter'][] = [
+  'notice-own-insurer',
+  'restitution-statement',
+  'release-checklist',
+];
+
+/** A letter to the own insurer, to the court or to the file says nothing to the payer, and waits for no answer of it. */
+export const isToPayer = (event: DatedEvent): boolean =>
+  event.kind !== 'letter-sent' || !notToThePayer.includes(bodyOf(event, 'letter-sent').letter);
