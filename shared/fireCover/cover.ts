@@ -1,0 +1,64 @@
+import type { Findable, NearestIndex } from '../nearest/nearest.ts';
+import { hydrantsWithin } from '../nearest/within.ts';
+import type { Position } from '../nearest/sphere.ts';
+import { creditOf, creditRings, FARTHEST_FT, type Creditable } from './distanceCredit.ts';
+
+/** How a distance was come by. A straight line is shorter than any hose: what it credits is "at most". */
+export type DistanceBy = 'streets' | 'straight';
+
+export type Covering = Findable & Creditable;
+
+/** What stands within a distance, all rings nested: within 600 ft counts those within 300 ft, too. */
+export interface Ring {
+  readonly toFt: number;
+  readonly before: number;
+  readonly left: number;
+}
+
+export interface Cover {
+  readonly rings: readonly Ring[];
+  /** Credit in gpm with every hydrant in service, and with what is left. */
+  readonly beforeGpm: number;
+  readonly leftGpm: number;
+  /** False: the credit is "at most", because of straight lines, or flows or outlets that nobody knows. */
+  readonly certain: boolean;
+}
+
+export interface CoverQuestion<T extends Covering> {
+  readonly index: NearestIndex<T>;
+  readonly isInService: (hydrant: T) => boolean;
+  /** Flow in gpm at 20 psi as last known; the inventory's own is the fallback of whoever asks. */
+  readonly flowGpm?: (hydrant: T) => number | null;
+  /** Feet by streets from the point to a hydrant, or null where none leads there in reach; left out: straight lines. */
+  readonly walkFt?: (from: Position, to: T) => number | null;
+}
+
+/**
+ * What covers a point now, against what would with every hydrant in service. A hydrant that no street reaches in 1,000 ft
+ * counts for nothing.
+ */
+export function coverAt<T extends Covering>(
+  { index, isInService, flowGpm, walkFt }: CoverQuestion<T>,
+  point: Position,
+): Cover {
+  let [beforeGpm, leftGpm] = [0, 0];
+  let certain = walkFt !== undefined;
+  const counts = creditRings.map(({ toFt }) => ({ toFt, before: 0, left: 0 }));
+  // No street is shorter than the straight line, so the straight circle holds every hydrant that can count.
+  for (const { hydrant, distanceFt: straightFt } of hydrantsWithin(index, point, FARTHEST_FT)) {
+    const distanceFt = walkFt ? walkFt(point, hydrant) : straightFt;
+    if (distanceFt === null || distanceFt > FARTHEST_FT) continue;
+    const inService = isInService(hydrant);
+    const ratedFlowGpm = flowGpm ? flowGpm(hydrant) : hydrant.ratedFlowGpm;
+    const credit = creditOf({ ...hydrant, ratedFlowGpm }, distanceFt);
+    beforeGpm += credit.gpm;
+    if (inService) leftGpm += credit.gpm;
+    certain &&= credit.certain;
+    for (const ring of counts)
+      if (distanceFt <= ring.toFt) {
+        ring.before += 1;
+        if (inService) ring.left += 1;
+      }
+  }
+  return { rings: counts, beforeGpm, leftGpm, certain };
+}
