@@ -21,6 +21,8 @@ export interface Environment {
   readonly packetKey: string | null;
   /** The function that builds packets; null: in this process. */
   readonly packetJobsFunction: string | null;
+  /** What sends letters; null for handlers that send none. */
+  readonly mailUrl: string | null;
 }
 
 /** A variable is missing or wrong. The message names each, and never its value. */
@@ -68,6 +70,10 @@ const variables = z.object({
     })
     .optional(),
   [names.packetJobsFunction]: z.string().min(1).optional(),
+  [names.mail]: z
+    .string()
+    .regex(/^(file:\/\/\/\S+|ses:)$/, { error: 'is neither a file:// URL nor ses:' })
+    .optional(),
 });
 
 /**
@@ -121,6 +127,7 @@ export function readEnvironment(given: Variables): Environment {
     evidenceLinks: base === null || secret === null ? null : { base, secret },
     packetKey: optional(names.packetKey),
     packetJobsFunction: optional(names.packetJobsFunction),
+    mailUrl: optional(names.mail),
   };
 }
 

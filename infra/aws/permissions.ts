@@ -1,8 +1,8 @@
 import type { Family } from '../../shared/deployment/routes.ts';
 import type { TableName } from '../../shared/deployment/tables.ts';
 
-/** Every Lambda function: one a family of routes, and the three that no route starts. */
-export type FunctionName = Family | 'packetJobs' | 'project' | 'publish';
+/** Every Lambda function: one a family of routes, and the four that no route starts. */
+export type FunctionName = Family | 'packetJobs' | 'project' | 'publish' | 'digest';
 export type BucketName = 'evidence' | 'published' | 'inventory' | 'network';
 
 export interface Permission {
@@ -13,7 +13,9 @@ export interface Permission {
     | { readonly bucket: BucketName; readonly prefix: string }
     /** The key that signs packets. */
     | { readonly key: 'packets' }
-    | { readonly function: 'packetJobs' };
+    | { readonly function: 'packetJobs' }
+    /** The address that the utility's letters come from. */
+    | { readonly identity: 'sender' };
 }
 
 const read = ['dynamodb:GetItem', 'dynamodb:Query'] as const;
@@ -82,11 +84,23 @@ export const permissions: Readonly<Record<FunctionName, readonly Permission[]>> 
     { actions: ['lambda:InvokeFunction'], on: { function: 'packetJobs' } },
   ],
   packetJobs: packetRights,
+  // Dates are counted from facts alone; nobody's name is read for them.
+  calendar: [
+    { actions: readStream, on: { table: 'submissions' } },
+    { actions: read, on: { table: 'projections' } },
+    { actions: [...read, ...append], on: { table: 'outbox' } },
+  ],
   health: [{ actions: ['dynamodb:GetItem'], on: { table: 'projections' } }],
   project: [
     { actions: readStream, on: { table: 'submissions' } },
     { actions: [...read, ...append], on: { table: 'projections' } },
     { actions: readObjects, on: { bucket: 'inventory', prefix: '' } },
+  ],
+  digest: [
+    { actions: readStream, on: { table: 'submissions' } },
+    { actions: ['dynamodb:Query'], on: { table: 'projections' } },
+    { actions: ['dynamodb:Query', ...append], on: { table: 'outbox' } },
+    { actions: ['ses:SendEmail'], on: { identity: 'sender' } },
   ],
   publish: [
     { actions: readStream, on: { table: 'submissions' } },

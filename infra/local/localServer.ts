@@ -1,4 +1,5 @@
 import { randomUUID } from 'node:crypto';
+import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { environmentNames as names } from '../../shared/deployment/environment.ts';
 import { families, type Family } from '../../shared/deployment/routes.ts';
@@ -164,6 +165,7 @@ function environmentOf(
     [names.evidenceLinkBase]: EVIDENCE_PATH,
     [names.evidenceLinkSecret]: folder.keys.evidenceSecret,
     [names.packetKey]: fileUrl(folder.packetKey),
+    [names.mail]: fileUrl(join(folder.path, 'mail')),
   };
 }
 

@@ -23,4 +23,6 @@ export const environmentNames = {
   packetKey: 'PACKET_KEY',
   /** The function that builds packets; unset: whoever is asked builds them itself. */
   packetJobsFunction: 'PACKET_JOBS_FUNCTION',
+  /** What sends letters: `file:///folder`, or `ses:` for the mail service of the account. */
+  mail: 'MAIL_URL',
 } as const;

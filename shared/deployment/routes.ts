@@ -1,7 +1,15 @@
 import type { Role } from '../roles.ts';
 
 /** A route family is one Lambda function: a folder in `functions/`. */
-export const families = ['submissions', 'records', 'network', 'evidence', 'packets', 'health'] as const;
+export const families = [
+  'submissions',
+  'records',
+  'network',
+  'evidence',
+  'packets',
+  'calendar',
+  'health',
+] as const;
 export type Family = (typeof families)[number];
 
 export interface Route {
@@ -38,6 +46,12 @@ export const routes: readonly Route[] = [
   { method: 'POST', path: '/api/search', family: 'records', allowed: desk },
   { method: 'GET', path: '/api/claims', family: 'records', allowed: desk },
   { method: 'GET', path: '/api/claims/{claimId}', family: 'records', allowed: desk },
+  { method: 'GET', path: '/api/claims/{claimId}/deadlines', family: 'calendar', allowed: desk },
+  { method: 'GET', path: '/api/deadlines', family: 'calendar', allowed: desk },
+  { method: 'GET', path: '/api/calendar', family: 'calendar', allowed: desk },
+  { method: 'POST', path: '/api/calendar', family: 'calendar', allowed: desk },
+  // A calendar program signs in nowhere: the address itself is the secret, and can be revoked.
+  { method: 'GET', path: '/api/calendar/{file}', family: 'calendar', allowed: 'anyone' },
   { method: 'GET', path: '/api/claims/{claimId}/statement', family: 'packets', allowed: desk },
   { method: 'GET', path: '/api/claims/{claimId}/objections', family: 'packets', allowed: desk },
   { method: 'GET', path: '/api/claims/{claimId}/letter', family: 'packets', allowed: desk },

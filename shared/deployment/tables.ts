@@ -26,6 +26,8 @@ export const tables = {
   },
   /** Numbers that must be unique. */
   unique: { logicalId: 'UniqueTable', environment: 'UNIQUE_TABLE', partitionKey: 'space', sortKey: 'name' },
+  /** What goes out to people: letters that wait to be sent or were, and the private addresses of calendars. */
+  outbox: { logicalId: 'OutboxTable', environment: 'OUTBOX_TABLE', partitionKey: 'box', sortKey: 'entry' },
 } as const;
 export type TableName = keyof typeof tables;
 

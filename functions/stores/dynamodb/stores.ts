@@ -1,7 +1,11 @@
 import type { DynamoDBClient } from '@aws-sdk/client-dynamodb';
 import { tables, type TableName } from '../../../shared/deployment/tables.ts';
+import type { Calendars } from '../calendars/calendars.ts';
+import { tableCalendars } from '../calendars/tableCalendars.ts';
 import type { Ledger } from '../ledger/ledger.ts';
 import { tableLedger } from '../ledger/tableLedger.ts';
+import type { Outbox } from '../outbox/outbox.ts';
+import { tableOutbox } from '../outbox/tableOutbox.ts';
 import type { ProjectionStore } from '../projections/projections.ts';
 import { tableProjections } from '../projections/tableProjections.ts';
 import { tableUnique } from '../unique/tableUnique.ts';
@@ -16,14 +20,19 @@ export interface TableStores {
   readonly ledger: Ledger;
   readonly unique: Unique;
   readonly projections: ProjectionStore;
+  readonly outbox: Outbox;
+  readonly calendars: Calendars;
 }
 
-/** The three stores on four tables, whatever holds the tables. */
+/** The stores on their tables, whatever holds the tables. */
 export function storesOn(open: (table: TableName) => Table): TableStores {
+  const outbox = open('outbox');
   return {
     ledger: tableLedger({ submissions: open('submissions'), personal: open('personal') }),
     unique: tableUnique(open('unique')),
     projections: tableProjections(open('projections')),
+    outbox: tableOutbox(outbox),
+    calendars: tableCalendars(outbox),
   };
 }
 

@@ -13,6 +13,7 @@ import { permissions, type FunctionName, type Permission } from '../permissions.
 import type { DeploymentSettings } from '../settings.ts';
 import { Api } from './api.ts';
 import { BrowserClient } from './browserClient.ts';
+import { Letters } from './letters.ts';
 import { HouseFunction } from './houseFunction.ts';
 import { Pages, prefixes } from './pages.ts';
 
@@ -44,6 +45,8 @@ const memoryMb: Readonly<Record<FunctionName, number>> = {
   health: 256,
   project: 1024,
   publish: 1769,
+  calendar: 1024,
+  digest: 1024,
 };
 
 /** Everything that can be made anew from the data stack and this repository. */
@@ -85,9 +88,11 @@ export class ServiceStack extends Stack {
       [environmentNames.tokenIssuer]: tokenIssuer,
       [environmentNames.tokenAudience]: tokenAudience,
     };
+    const letters = new Letters(this, 'Letters', settings.utility);
     const arnOf = (on: Permission['on']): string => {
       if ('table' in on) return data.tables[on.table].tableArn;
       if ('bucket' in on) return buckets[on.bucket].bucketArn;
+      if ('identity' in on) return letters.senderArn;
       return 'key' in on ? data.packetKey.keyArn : packetJobs.fn.functionArn;
     };
     const make = (
@@ -137,7 +142,9 @@ export class ServiceStack extends Stack {
       // Another inventory in force means every known hydrant anew.
       project: make('project', Duration.minutes(5)),
       publish: make('publish', Duration.minutes(2)),
+      digest: make('digest', Duration.minutes(5), { [environmentNames.mail]: 'ses:' }),
     };
+    letters.sendDaily(this.functions.digest.fn);
 
     const api = new Api(this, 'Api', {
       functions: Object.fromEntries(families.map((family) => [family, ofFamilies[family].fn])) as Record<

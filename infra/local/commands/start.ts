@@ -7,6 +7,7 @@ import { builtSite, buildSite, siteIsCurrent } from '../buildSite.ts';
 import { openDataFolder } from '../dataFolder.ts';
 import { demoUtility } from '../demo/index.ts';
 import { demoPeople, ensureDemo } from '../demoState.ts';
+import { sendLettersDaily, type Letters } from '../letters.ts';
 import { signInPath } from '../localRoutes.ts';
 import { startLocalServer } from '../localServer.ts';
 import { dataDir, ownSettings, portOf } from '../options.ts';
@@ -46,13 +47,22 @@ await command(async () => {
     log: logLine,
     replaying: () => tell('command.replaying'),
   });
-  closeOnSignal(() => server.close());
+  let letters: Letters | null = null;
+  closeOnSignal(async () => {
+    await letters?.stop();
+    await server.close();
+  });
   try {
     const packet = own ? null : await ensureDemo(server, folder.path, () => tell('command.loading-demo'));
     const published = await server.following.publishNow();
     server.following.startPublishing((own ?? demoUtility).publishing.everyMinutes);
     tellWhere(server.origin, packet);
     if (!published) tell('command.not-published', { log: join(folder.path, 'server.log') });
+    letters = sendLettersDaily({
+      settings: own ?? demoUtility,
+      log: logLine,
+      told: (sent) => tell('command.letters', { sent, folder: join(folder.path, 'mail') }),
+    });
     tell('command.ready', { seconds: ((performance.now() - began) / 1000).toFixed(1), folder: folder.path });
   } catch (error) {
     await server.close();

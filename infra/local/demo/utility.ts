@@ -1,4 +1,5 @@
 import type { UtilitySettings } from '../../../shared/utility/settings.ts';
+import { demoClocks } from './clocks.ts';
 
 /**
  * The demo utility: an invented town on an invented harbour (its coordinates lie in open sea, where no town is),
@@ -28,6 +29,16 @@ export const demoUtility: UtilitySettings = {
     { personId: 'm-401', name: 'Anselm Quarshie', trade: 'Distribution manager' },
   ],
   publishing: { everyMinutes: 5, relyForMinutes: 20, positionDecimals: 5, showFlow: true },
+  clocks: demoClocks,
+  digest: {
+    hour: 7,
+    from: 'claims@water.tansyharbor.example',
+    to: [
+      { personId: 'c-301', email: 'rosalind@water.tansyharbor.example' },
+      { personId: 'm-401', email: 'anselm@water.tansyharbor.example' },
+    ],
+    whenNothing: 'send',
+  },
   publicUrl: null,
 };
 

@@ -88,6 +88,9 @@ export const clocks = {
   'digest.footer':
     'Dates are counted by the utility’s own settings, which counsel should confirm. Not legal advice.',
 
+  'command.letters':
+    '{sent, plural, one {# letter} other {# letters}} of what is due written to {folder} (no mail is sent from here).',
+
   'problem.clock-starts-elsewhere': 'A clock of this kind ({clock}) starts from one of: {allowed}.',
   'problem.clock-is-the-utilitys':
     'Only acknowledging, answering and paying can be a target set for insurers; this clock ({clock}) is the utility’s own.',

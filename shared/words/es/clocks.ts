@@ -90,6 +90,9 @@ export const clocks: Record<keyof typeof english, string> = {
   'digest.footer':
     'Las fechas se cuentan según los ajustes propios de la empresa, que un abogado debe confirmar. No es consejo legal.',
 
+  'command.letters':
+    '{sent, plural, one {# carta} other {# cartas}} de lo que vence en {folder} (desde aquí no se envía correo).',
+
   'problem.clock-starts-elsewhere': 'Un plazo de esta clase ({clock}) empieza con uno de: {allowed}.',
   'problem.clock-is-the-utilitys':
     'Solo acusar recibo, responder y pagar pueden ser metas fijadas a las aseguradoras; este plazo ({clock}) es de la empresa de agua.',

@@ -19,8 +19,9 @@ const list = <T>(value: T | readonly T[]): readonly T[] =>
 /** A resource as a short name: the data stack's export names or the service stack's ids say which it is. */
 function shortName(resource: unknown): string {
   const text = JSON.stringify(resource);
+  if (text.includes(':identity/claims@')) return 'identity';
   const found =
-    /(SubmissionsTable|PersonalTable|ProjectionsTable|UniqueTable|EvidenceBucket|InventoryBucket|NetworkBucket|PublishedBucket|ProjectFailures|PublishFailures|PacketKey|FunctionpacketJobsHandler)/.exec(
+    /(SubmissionsTable|PersonalTable|ProjectionsTable|UniqueTable|OutboxTable|EvidenceBucket|InventoryBucket|NetworkBucket|PublishedBucket|ProjectFailures|PublishFailures|PacketKey|FunctionpacketJobsHandler)/.exec(
       text,
     )?.[1];
   if (found === undefined) return text;
@@ -64,6 +65,7 @@ const expected = ({ actions, on }: Permission): string[] =>
     if ('table' in on) return `${action} on ${tables[on.table].logicalId}`;
     if ('key' in on) return `${action} on PacketKey`;
     if ('function' in on) return `${action} on FunctionpacketJobsHandler`;
+    if ('identity' in on) return `${action} on identity`;
     if (action !== 's3:ListBucket') return `${action} on ${bucketId[on.bucket]}/${on.prefix}*`;
     const limit =
       on.prefix === '' ? '' : ` if ${JSON.stringify({ StringLike: { 's3:prefix': `${on.prefix}*` } })}`;

@@ -1,0 +1,93 @@
+import type { ListedDeadline } from '../clocks/list.ts';
+import { listDeadlines } from '../clocks/list.ts';
+import type { ClockName } from '../clocks/settings.ts';
+import { dayText, deadlineWords } from '../clocks/words.ts';
+import type { LocalDate } from '../costs/days.ts';
+import { say, type Locale } from '../words/index.ts';
+
+export interface DigestQuestion {
+  readonly deadlines: readonly ListedDeadline[];
+  readonly today: LocalDate;
+  readonly locale: Locale;
+  readonly utilityName: string;
+  readonly publicUrl: string | null;
+  /** Clocks for which the utility has no rule. */
+  readonly notSet: readonly ClockName[];
+  /** Earlier letters that could not be delivered. */
+  readonly undelivered: number;
+}
+
+export interface Digest {
+  readonly subject: string;
+  readonly text: string;
+  /** Something is overdue, due within a week, or warned of. */
+  readonly something: boolean;
+}
+
+/** More of one part than anybody reads in a letter; the rest is on the desk. */
+const MOST_LINES = 40;
+const farOff: readonly ClockName[] = ['limitation', 'government-notice'];
+
+/**
+ * The daily letter: overdue, today, this week, dates to sue that are being warned of, records whose retention is over.
+ * Claim numbers, clocks and citations, and nothing of any person: mail is read by more machines than the desk.
+ */
+export function digestOf(question: DigestQuestion): Digest {
+  const { deadlines, today, locale, utilityName, publicUrl, notSet, undelivered } = question;
+  const on = dayText(locale, today);
+  const { overdue, today: dueToday, week, later, records } = listDeadlines(deadlines, today);
+  const warned = later.filter(({ clock, warnFrom }) => farOff.includes(clock) && warnFrom <= today);
+  const parts = [
+    ['digest.overdue', overdue],
+    ['digest.today', dueToday],
+    ['digest.week', week],
+    ['digest.limitation', warned],
+    ['digest.records', records],
+  ] as const;
+  const filled = parts.filter(([, items]) => items.length > 0);
+  const lines = [
+    say(locale, 'digest.greeting', { on }),
+    ...filled.flatMap(([title, items]) => [
+      '',
+      say(locale, title),
+      ...items.slice(0, MOST_LINES).flatMap((item) => lineOf(item, locale)),
+      ...(items.length > MOST_LINES
+        ? [say(locale, 'digest.more', { count: items.length - MOST_LINES })]
+        : []),
+    ]),
+    ...(filled.length === 0 ? ['', say(locale, 'digest.nothing')] : []),
+    ...(notSet.length > 0
+      ? [
+          '',
+          say(locale, 'digest.unset'),
+          ...notSet.map((clock) => `  ${say(locale, `clock.unset.${clock}`)}`),
+        ]
+      : []),
+    ...(undelivered > 0 ? ['', say(locale, 'digest.undelivered', { count: undelivered })] : []),
+    ...(publicUrl === null
+      ? []
+      : ['', say(locale, 'digest.desk', { address: new URL('/desk/', publicUrl).href })]),
+    '',
+    say(locale, 'digest.footer'),
+    '',
+  ];
+  return {
+    subject: say(locale, 'digest.subject', {
+      utility: utilityName,
+      on,
+      overdue: overdue.length,
+      today: dueToday.length,
+    }),
+    text: lines.join('\n'),
+    something: filled.length > 0,
+  };
+}
+
+function lineOf(item: ListedDeadline, locale: Locale): string[] {
+  const { clock, source } = deadlineWords(locale, item);
+  const on = dayText(locale, item.dueOn);
+  return [
+    say(locale, 'digest.line', { on, claimNumber: item.claimNumber, clock }),
+    say(locale, 'digest.line.source', { source }),
+  ];
+}
