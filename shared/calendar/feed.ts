@@ -61,7 +61,8 @@ export function calendarFeed({ items, today, locale, utilityName, publicUrl }: F
       clock !== 'retention-end' && (!over.includes(state) || dueOn >= addDays(today, -CANCELLED_DAYS)),
   );
   for (const item of shown) calendar.createEvent(eventOf(item, locale, publicUrl));
-  return calendar.toString();
+  // The library ends the last line without the break that every line has.
+  return `${calendar.toString().trimEnd()}\r\n`;
 }
 
 function eventOf(item: FeedItem, locale: Locale, publicUrl: string | null): ICalEventData {

@@ -1,4 +1,4 @@
-import { createHash } from 'node:crypto';
+import { createHash, randomBytes } from 'node:crypto';
 import { createEvidenceApp } from '../../../functions/evidence/app.ts';
 import { v7 } from 'uuid';
 import type { App } from '../../../functions/http/app.ts';
@@ -10,6 +10,7 @@ import { createExhibitIndex } from '../../../functions/stores/evidence/exhibitIn
 import { tokenLinks } from '../../../functions/stores/evidence/tokenLinks.ts';
 import { memoryObjects } from '../../../functions/stores/objects/memory.ts';
 import { projectStream } from '../../../functions/project/project.ts';
+import { createCalendarApp } from '../../../functions/calendar/app.ts';
 import { createHealthApp } from '../../../functions/health/app.ts';
 import { createNetworkApp } from '../../../functions/network/app.ts';
 import { solveNetwork } from '../../../functions/network/solve.ts';
@@ -80,6 +81,7 @@ export async function testWorld(
     network: createNetworkApp(deps),
     packets: createPacketsApp(packetsDeps),
     health: createHealthApp(deps),
+    calendar: createCalendarApp({ ...deps, newToken: () => randomBytes(32).toString('base64url') }),
   };
   const ask = async (
     path: string,
@@ -87,8 +89,12 @@ export async function testWorld(
     init: { method?: string; body?: unknown; token?: string; headers?: Record<string, string> } = {},
   ): Promise<Answer> => {
     const token = init.token ?? (role === null ? undefined : await issuer.tokenFor(role));
-    const isPacket = /^\/api\/claims\/[^/]+\/(statement|packet)$/.test(path);
-    const app = apps[isPacket ? 'packets' : (path.split('/')[2]?.split('?')[0] ?? '')] ?? apps['records'];
+    const family = /^\/api\/claims\/[^/]+\/(statement|packet)$/.test(path)
+      ? 'packets'
+      : /^\/api\/(claims\/[^/]+\/)?deadlines\b/.test(path)
+        ? 'calendar'
+        : (path.split('/')[2]?.split('?')[0] ?? '');
+    const app = apps[family] ?? apps['records'];
     if (!app) throw new Error(`no app for ${path}`);
     const response = await app.request(path, {
       method: init.method ?? (init.body === undefined ? 'GET' : 'POST'),
@@ -98,7 +104,12 @@ export async function testWorld(
         : { body: typeof init.body === 'string' ? init.body : JSON.stringify(init.body) }),
     });
     const text = await response.text();
-    return { status: response.status, headers: response.headers, body: text === '' ? {} : JSON.parse(text) };
+    const isJson = /json/.test(response.headers.get('content-type') ?? '');
+    return {
+      status: response.status,
+      headers: response.headers,
+      body: text === '' ? {} : isJson ? JSON.parse(text) : { text },
+    };
   };
   const submit = (role: Role, submission: unknown, headers?: Record<string, string>) =>
     ask('/api/submissions', role, { body: submission, ...(headers ? { headers } : {}) });

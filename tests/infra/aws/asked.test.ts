@@ -114,6 +114,7 @@ const bodies: Record<string, unknown> = {
   '/api/claims/{claimId}/packet': { mode: 'freeze' },
   '/api/network/{hydrantId}/closing': { links: ['P3'] },
   '/api/search': { find: 'ABC 1234' },
+  '/api/calendar': { action: 'make' },
 };
 
 beforeAll(async () => {
@@ -144,6 +145,7 @@ beforeAll(async () => {
     [environmentNames.tokenAudience]: developmentAudience,
     [environmentNames.tokenKeysUrl]: `http://127.0.0.1:${(keys.address() as AddressInfo).port}/`,
     [environmentNames.packetKey]: pathToFileURL(join(folder, 'packet-key.json')).href,
+    [environmentNames.mail]: pathToFileURL(join(folder, 'mail')).href,
     AWS_ENDPOINT_URL_S3: s3.endpoint,
     // The body as it is, not in chunks with a checksum at the end.
     AWS_REQUEST_CHECKSUM_CALCULATION: 'WHEN_REQUIRED',
@@ -160,7 +162,9 @@ beforeAll(async () => {
   }
   // Uploads first: what reads a photo then finds one.
   const jobPath = '/api/claims/{claimId}/packet-jobs/{jobId}';
-  const others = routes.filter(({ family, path }) => family !== 'submissions' && path !== jobPath);
+  const others = routes.filter(
+    ({ family, path }) => family !== 'submissions' && path !== jobPath && path !== '/api/calendar/{file}',
+  );
   for (const { method, path } of others.toSorted(
     (a, b) =>
       Number(b.method === 'POST' && b.family === 'evidence') -
@@ -175,6 +179,8 @@ beforeAll(async () => {
     await followUpload(answer);
   }
   await orderPacket();
+  await readCalendar();
+  for (let time = 0; time < 2; time++) await call('digest', {});
   for (let time = 0; time < 2; time++) await call('publish', {});
 }, 120_000);
 
@@ -198,6 +204,15 @@ async function orderPacket(): Promise<void> {
     member: { personId: 'm-1', name: 'A Manager', roles: ['manager'] },
     request: { mode: 'freeze', demandCents: 1, changes: 'Less is asked.' },
   });
+}
+
+/** A calendar as a program fetches it, by an address that was just made; then it is revoked. */
+async function readCalendar(): Promise<void> {
+  const made = await call('calendar', request('POST', '/api/calendar', { action: 'make' }));
+  const { path } = JSON.parse(made.body ?? '') as { path: string };
+  expect((await call('calendar', request('GET', path))).statusCode).toBe(200);
+  await call('calendar', request('POST', '/api/calendar', { action: 'revoke' }));
+  expect((await call('calendar', request('GET', path))).statusCode).toBe(404);
 }
 
 /** As `npm run import` does, with a manager's own rights: the files first, then the fact. */
@@ -262,7 +277,7 @@ function covers({ actions, on }: Permission, request: string): boolean {
   return resource.startsWith(`${on.bucket}/${on.prefix}`);
 }
 
-describe.each([...families, 'packetJobs', 'project', 'publish'] as FunctionName[])('%s', (name) => {
+describe.each([...families, 'packetJobs', 'project', 'publish', 'digest'] as FunctionName[])('%s', (name) => {
   it('asks for nothing that it may not do', () => {
     const requests = [...(asked.get(name) ?? [])];
     expect(requests.filter((one) => !permissions[name].some((right) => covers(right, one))).sort()).toEqual(
@@ -283,6 +298,8 @@ describe.each([...families, 'packetJobs', 'project', 'publish'] as FunctionName[
 
 /** Rights for what this walk does not bring about, with what does. */
 const seldom: Partial<Record<FunctionName, readonly string[]>> = {
+  // Letters are files here.
+  digest: ['ses:SendEmail sender'],
   // An attempt that stopped after its first write left a row that the next one takes away.
   submissions: ['dynamodb:DeleteItem personal'],
   // Two clerks freeze at once: the one that is refused reads what the other wrote.

@@ -15,6 +15,7 @@ const pinnedTables = {
   PersonalTable: ['stream', 'entry', null],
   ProjectionsTable: ['partition', 'key', 'KEYS_ONLY'],
   UniqueTable: ['space', 'name', null],
+  OutboxTable: ['box', 'entry', null],
 } as const;
 
 describe('tables', () => {

@@ -162,6 +162,12 @@ describe('what no function may do', () => {
     ).toEqual(['packetJobs', 'packets', 'project']);
   });
 
+  it('only the writer of letters sends mail, from the one address; only it and the calendar write what goes out', () => {
+    expect(who(({ action }) => /^ses:/.test(action))).toEqual(['digest']);
+    expect(who(({ on }) => 'identity' in on)).toEqual(['digest']);
+    expect(who(({ on }) => 'table' in on && on.table === 'outbox')).toEqual(['calendar', 'digest']);
+  });
+
   it('the function that takes submissions sees no evidence', () => {
     expect(permissions.submissions.filter(({ on }) => 'bucket' in on)).toEqual([]);
   });

@@ -62,9 +62,10 @@ describe('functions', () => {
   const named = (name: string) =>
     house.find(([id]) => id.startsWith(`Function${name}Handler`))![1].Properties;
 
-  it('are one a family, the builder of packets, the projector and the publisher', () => {
-    for (const name of [...families, 'packetJobs', 'project', 'publish']) expect(named(name)).toBeDefined();
-    expect(house).toHaveLength(families.length + 3);
+  it('are one a family, the builder of packets, the projector, the publisher and the writer of letters', () => {
+    for (const name of [...families, 'packetJobs', 'project', 'publish', 'digest'])
+      expect(named(name)).toBeDefined();
+    expect(house).toHaveLength(families.length + 4);
   });
 
   it.each(house)('%s runs Node 24 with a log of its own', (id, { Properties }) => {
@@ -92,6 +93,7 @@ describe('functions', () => {
           environmentNames.tokenAudience,
           ...(/^Functionpacket/.test(id) ? [environmentNames.packetKey] : []),
           ...(id.startsWith('Functionpackets') ? [environmentNames.packetJobsFunction] : []),
+          ...(id.startsWith('Functiondigest') ? [environmentNames.mail] : []),
           ...(id.startsWith('Functionpublish') ? [environmentNames.siteFolder] : []),
           'NODE_OPTIONS',
         ].sort(),
@@ -150,6 +152,25 @@ describe('what follows a fact', () => {
     expect(properties('AWS::Events::Rule')).toEqual([
       expect.objectContaining({ ScheduleExpression: 'rate(5 minutes)', State: 'ENABLED' }),
     ]);
+  });
+
+  it('is told by letter from the hour of the settings on, by the utility’s clock', () => {
+    expect(properties('AWS::Scheduler::Schedule')).toEqual([
+      expect.objectContaining({
+        ScheduleExpression: 'cron(0 7-23 * * ? *)',
+        ScheduleExpressionTimezone: example().utility.timeZone,
+        State: 'ENABLED',
+      }),
+    ]);
+    expect(properties('AWS::SES::EmailIdentity').map((sender) => sender['EmailIdentity'])).toEqual([
+      example().utility.digest!.from,
+    ]);
+  });
+
+  it('is told to nobody where the settings name nobody', () => {
+    const { digest: _, ...utility } = example().utility;
+    const without = Object.values(resourcesOf(synthesise({ ...example(), utility }).service));
+    expect(without.filter(({ Type }) => /Scheduler|SES/.test(Type))).toEqual([]);
   });
 
   it.each(ofType('AWS::SQS::Queue'))('%s keeps what failed for two weeks, encrypted', (_, { Properties }) => {

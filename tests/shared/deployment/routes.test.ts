@@ -24,6 +24,8 @@ describe('routes', () => {
     expect(routes.filter(({ allowed }) => allowed === 'anyone').map(({ path }) => path)).toEqual([
       '/api/health',
       '/api/utility',
+      // Whoever has the address: it holds a secret of 256 bits.
+      '/api/calendar/{file}',
       '/api/packet-keys',
     ]);
   });

@@ -29,6 +29,12 @@ describe('tables and keys', () => {
         partitionKey: 'space',
         sortKey: 'name',
       },
+      outbox: {
+        logicalId: 'OutboxTable',
+        environment: 'OUTBOX_TABLE',
+        partitionKey: 'box',
+        sortKey: 'entry',
+      },
     });
   });
 
