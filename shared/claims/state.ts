@@ -1,3 +1,6 @@
+import { claimMoney, type ClaimMoney } from '../payments/money.ts';
+import { askedCents } from './demands.ts';
+import { claimLife, type ClaimLife } from './life.ts';
 import { canonicalJson } from '../submissions/canonical.ts';
 import { problem, type Problem } from '../problems/problem.ts';
 import { ofKind, type Effective } from '../submissions/effective.ts';
@@ -18,6 +21,10 @@ export interface ClaimState {
   readonly stage: 'open' | 'frozen' | 'billed';
   readonly packets: readonly (BodyOf<'packet-frozen'> & { readonly submissionId: string })[];
   readonly demands: readonly (Omit<BodyOf<'demand-sent'>, 'to'> & { readonly submissionId: string })[];
+  /** Money in and out, and what is left to ask. */
+  readonly money: ClaimMoney;
+  /** What became of it after its packet. */
+  readonly life: ClaimLife;
   readonly lastRecordedAt: string;
   /** What its records say that cannot all be so. */
   readonly problems: readonly Problem[];
@@ -37,6 +44,8 @@ export function foldClaim(claimId: string, facts: readonly Effective[]): ClaimSt
   const unproven = ofKind(facts, 'demand-sent').flatMap((sent) => demandProblems(sent, packets));
   const proven = demands.filter(({ submissionId }) => !unproven.some(({ path }) => path === submissionId));
   const { body } = opened.fact;
+  const money = claimMoney(facts, askedCents(proven));
+  const life = claimLife(facts, money, { issued: packets.length > 0, demands: proven });
   return {
     claimId,
     claimNumber: body.claimNumber,
@@ -48,12 +57,14 @@ export function foldClaim(claimId: string, facts: readonly Effective[]): ClaimSt
     stage: proven.length > 0 ? 'billed' : packets.length > 0 ? 'frozen' : 'open',
     packets,
     demands,
+    money,
+    life,
     lastRecordedAt:
       facts
         .flatMap(({ recordedAt, corrections }) => [recordedAt, ...corrections.map((item) => item.recordedAt)])
         .sort()
         .at(-1) ?? '',
-    problems: [...openedTwice(facts), ...unproven],
+    problems: [...openedTwice(facts), ...unproven, ...money.problems, ...life.problems],
   };
 }
 

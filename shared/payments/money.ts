@@ -1,0 +1,121 @@
+import { problem, type Problem } from '../problems/problem.ts';
+import type { Effective } from '../submissions/effective.ts';
+import { moneyEntries, type MoneyEntry } from './entry.ts';
+import { cutsOf, lostOf, type Cut, type Lost } from './cuts.ts';
+import { linesPaid, type LinePaid } from './lines.ts';
+
+/** A claim's money as its facts say it stands, whole cents; none below zero. */
+export interface ClaimMoney {
+  readonly entries: readonly MoneyEntry[];
+  /** What the latest demand that a packet bears out asks for. */
+  readonly askedCents: number;
+  /** Deposited, before what went back. */
+  readonly receivedCents: number;
+  readonly reversedCents: number;
+  readonly refundedCents: number;
+  /** What the payer has paid and not got back. */
+  readonly paidCents: number;
+  /** Cheques in the drawer: not money yet. */
+  readonly heldCents: number;
+  /** Passed on to an insurer that had paid first. */
+  readonly sharedCents: number;
+  /** What stays with the utility: paid less what was passed on. */
+  readonly keptCents: number;
+  readonly writtenOffCents: number;
+  /** Asked and neither paid nor written off. */
+  readonly balanceCents: number;
+  /** Paid beyond what was asked: it is the payer's, and is given back or applied. */
+  readonly overpaidCents: number;
+  readonly lines: readonly LinePaid[];
+  /** Paid and not said for which line. */
+  readonly unallocatedCents: number;
+  readonly cuts: readonly Cut[];
+  readonly lost: readonly Lost[];
+  /** The day on which the balance came to nothing by payment; null while it has not. */
+  readonly paidOn: string | null;
+  readonly problems: readonly Problem[];
+}
+
+const sum = (entries: readonly { readonly amountCents: number }[]): number =>
+  entries.reduce((total, { amountCents }) => total + amountCents, 0);
+
+/**
+ * The money of one claim. `askedCents` is what its latest demand asks for, 0 while none was sent. Facts are those of the
+ * claim's stream after their corrections. Pure; the order of arrival makes no difference, and nothing is negative:
+ * what cannot be so is said in `problems`.
+ */
+export function claimMoney(facts: readonly Effective[], askedCents: number): ClaimMoney {
+  const entries = moneyEntries(facts);
+  const of = (kind: MoneyEntry['kind']): MoneyEntry[] => entries.filter((entry) => entry.kind === kind);
+  const problems: Problem[] = [];
+
+  const payments = new Map(of('payment').map((entry) => [entry.submissionId, entry]));
+  const left = new Map([...payments].map(([id, { amountCents }]) => [id, amountCents]));
+  // Only as much can go back as came, and only of a payment that is there.
+  for (const { submissionId, payment, amountCents } of of('reversal')) {
+    const most = left.get(payment ?? '');
+    if (most === undefined) problems.push(problem('reverses-no-payment', submissionId));
+    else {
+      if (amountCents > most)
+        problems.push(problem('reversal-above-payment', submissionId, { amountCents, leftCents: most }));
+      left.set(payment ?? '', Math.max(0, most - amountCents));
+    }
+  }
+  const standing = (deposited: MoneyEntry['deposited']): number =>
+    [...payments].reduce(
+      (total, [id, entry]) => total + (entry.deposited === deposited ? (left.get(id) ?? 0) : 0),
+      0,
+    );
+  const deposited = [...payments.values()].filter((entry) => entry.deposited === 'deposited');
+  const receivedCents = sum(deposited);
+  const stayedCents = standing('deposited');
+
+  // A refund is a fact of money that left, whatever it was for; beyond what came it is questioned.
+  const refundedCents = sum(of('refund'));
+  if (refundedCents > stayedCents)
+    problems.push(problem('refund-above-payments', '', { refundedCents, receivedCents: stayedCents }));
+  const paidCents = Math.max(0, stayedCents - refundedCents);
+  const sharedCents = sum(of('shared'));
+  if (sharedCents > paidCents) problems.push(problem('shared-above-paid', '', { sharedCents, paidCents }));
+
+  const writtenOffCents = sum(of('write-off'));
+  const unpaidCents = Math.max(0, askedCents - paidCents);
+  if (writtenOffCents > unpaidCents)
+    problems.push(problem('write-off-above-balance', '', { writtenOffCents, unpaidCents }));
+  if (askedCents === 0 && payments.size > 0) problems.push(problem('payment-without-demand'));
+  const overpaidCents = Math.max(0, paidCents - askedCents);
+  if (askedCents > 0 && overpaidCents > 0) problems.push(problem('overpaid', '', { overpaidCents }));
+  const balanceCents = Math.max(0, unpaidCents - writtenOffCents);
+
+  const { lines, allocatedCents } = linesPaid(facts, left);
+  const cuts = cutsOf(facts, left);
+  return {
+    entries,
+    askedCents,
+    receivedCents,
+    reversedCents: receivedCents - stayedCents,
+    refundedCents,
+    paidCents,
+    heldCents: standing('held'),
+    sharedCents,
+    keptCents: Math.max(0, paidCents - sharedCents),
+    writtenOffCents,
+    balanceCents,
+    overpaidCents,
+    lines,
+    unallocatedCents: Math.max(0, paidCents - allocatedCents),
+    cuts,
+    lost: lostOf(facts, cuts, balanceCents),
+    paidOn: paidOn(entries, askedCents, paidCents),
+    problems,
+  };
+}
+
+/** The last day on which money came in, once everything asked is paid; not when the balance was written off. */
+function paidOn(entries: readonly MoneyEntry[], askedCents: number, paidCents: number): string | null {
+  if (askedCents === 0 || paidCents < askedCents) return null;
+  return (
+    entries.filter(({ kind, deposited }) => kind === 'payment' && deposited === 'deposited').at(-1)?.on ??
+    null
+  );
+}
