@@ -180,7 +180,7 @@ export function claimLife(
     informationWaits,
     offersOpen,
     disputes,
-    deniedBy: denied && denial ? { submissionId: denial.submissionId, on: denial.on } : null,
+    deniedBy: denied ? { submissionId: denial.submissionId, on: denial.on } : null,
     referredTo: referral ? body(referral).to : null,
     plan,
     onHold: holding !== undefined && body(holding).hold === 'set',
