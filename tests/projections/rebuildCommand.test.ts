@@ -144,6 +144,7 @@ describe('npm run rebuild', { timeout: 120_000 }, () => {
         PERSONAL_TABLE: localTableNames.personal,
         PROJECTIONS_TABLE: localTableNames.projections,
         UNIQUE_TABLE: localTableNames.unique,
+        OUTBOX_TABLE: localTableNames.outbox,
         INVENTORY_URL: `file://${dataDir}/objects/inventory`,
       });
       expect(deployed).toMatchObject({ code: 0, out: expect.stringContaining('from 3 facts') });
