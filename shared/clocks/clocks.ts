@@ -16,6 +16,7 @@ import {
   type DatedEvent,
 } from './events.ts';
 import { metBy, type Started } from './met.ts';
+import { ownLimitation } from './ownLimitation.ts';
 import { clockSettings, oneDateOf, payersOf, type ClockName, type ClockRule } from './settings.ts';
 
 export interface ClocksQuestion {
@@ -111,24 +112,6 @@ interface Context {
   readonly settings: ClocksQuestion['settings'];
   readonly today: LocalDate;
   readonly clocks: NonNullable<UtilitySettings['clocks']>;
-}
-
-/** The setting that was there before the rules were. */
-function ownLimitation({ limitation }: ClocksQuestion['settings']): ClockRule[] {
-  if (!limitation) return [];
-  return [
-    {
-      clock: 'limitation',
-      from: 'strike',
-      count: limitation.years,
-      unit: 'years',
-      ifNotWorking: 'stays',
-      whose: 'utility',
-      citation: limitation.citation,
-      jurisdiction: '',
-      confirmedBy: null,
-    },
-  ];
 }
 
 /** What a rule starts from in this claim: every such event, or the one that counts where a clock runs once. */
