@@ -1,3 +1,5 @@
+import { countsCents } from '../../shared/claims/ofStrike.ts';
+import { foldClaim } from '../../shared/claims/state.ts';
 import { effectiveFacts, ofKind } from '../../shared/submissions/effective.ts';
 import { streamOf } from '../../shared/submissions/envelope.ts';
 import type { PacketsDeps } from './deps.ts';
@@ -57,6 +59,10 @@ export async function otherDemands(
   return Promise.all([...latest.values()].map((intent) => standing(deps, intent)));
 }
 
+/**
+ * What a claim takes up of the statement: what it demands or is about to, less what was written off against its payer; once
+ * it is closed, what it was paid.
+ */
 async function standing({ ledger }: PacketsDeps, intent: Intent): Promise<OtherDemand> {
   const recorded = await ledger.readStream(streamOf({ type: 'claim', claimId: intent.claimId }), {
     personal: false,
@@ -68,8 +74,16 @@ async function standing({ ledger }: PacketsDeps, intent: Intent): Promise<OtherD
     .at(-1);
   const frozenCents = frozen?.demandCents ?? 0;
   const underWay = intent.revision > (frozen?.revision ?? 0);
+  const claim = foldClaim(intent.claimId, facts);
   return {
-    claimNumber: ofKind(facts, 'claim-opened')[0]?.fact.body.claimNumber ?? intent.claimId,
-    demandCents: underWay ? Math.max(frozenCents, intent.demandCents) : frozenCents,
+    claimNumber: claim?.claimNumber ?? intent.claimId,
+    demandCents: countsCents({
+      claimId: intent.claimId,
+      claimNumber: claim?.claimNumber ?? intent.claimId,
+      demandCents: underWay ? Math.max(frozenCents, intent.demandCents) : frozenCents,
+      paidCents: claim?.money.paidCents ?? 0,
+      writtenOffCents: claim?.money.writtenOffCents ?? 0,
+      closed: claim?.life.closed ?? false,
+    }),
   };
 }

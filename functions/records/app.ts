@@ -1,7 +1,9 @@
 import { createFamilyApp, type App } from '../http/app.ts';
 import { claimRoutes } from './claims.ts';
 import type { RecordsDeps } from './deps.ts';
+import { figureRoutes } from './figures.ts';
 import { hydrantRoutes } from './hydrants.ts';
+import { ledgerRoutes } from './ledger.ts';
 import { searchRoutes } from './search.ts';
 import { strikeRoutes } from './strikes.ts';
 import { utilityRoutes } from './utility.ts';
@@ -16,5 +18,7 @@ export function createRecordsApp(deps: RecordsDeps): App {
     ...hydrantRoutes(deps),
     ...claimRoutes(deps),
     ...searchRoutes(deps),
+    ...figureRoutes(deps),
+    ...ledgerRoutes(deps),
   });
 }

@@ -32,7 +32,12 @@ export function claimRoutes({ current, ledger }: RecordsDeps): Record<string, Ro
         streamOf({ type: 'strike', strikeId }),
       );
       const parties = ofKind(await factsOf(ledger, streams), 'party').map(asRecorded);
-      return call.json({ claim, strike, parties });
+      const memberIds = strike?.memberIds ?? [claim.strikeId];
+      const others = (await current.claims()).filter(
+        (other) => other.claimId !== claimId && memberIds.includes(other.strikeId),
+      );
+      const events = await factsOf(ledger, [streamOf({ type: 'claim', claimId })]);
+      return call.json({ claim, strike, parties, others, events: events.map(asRecorded) });
     },
   };
 }

@@ -68,6 +68,15 @@ export function foldClaim(claimId: string, facts: readonly Effective[]): ClaimSt
   };
 }
 
+/** The demands that a packet bears out: what the claim asks for, and what finance books. */
+export const provenDemands = ({
+  demands,
+  packets,
+}: Pick<ClaimState, 'demands' | 'packets'>): ClaimState['demands'] =>
+  demands.filter(({ revision, amountCents }) =>
+    packets.some((packet) => packet.revision === revision && packet.demandCents === amountCents),
+  );
+
 /** Openings of one claim that do not say the same: a claim is of one strike, against one party, under one number. */
 export function openedTwice(facts: readonly Effective[]): Problem[] {
   const [first, ...rest] = ofKind(facts, 'claim-opened');

@@ -1,6 +1,7 @@
 import * as z from 'zod';
 import { problemIssue } from '../problems/fromZod.ts';
 import { flatTariff, jobFee, overhead, salesTax, totalRounding, waterPrice } from './book/additions.ts';
+import { accounts } from './book/accounts.ts';
 import { authority } from './book/authority.ts';
 import { code, dollars, fraction, title } from './book/decimals.ts';
 import { laborRate, payRules } from './book/labor.ts';
@@ -75,6 +76,8 @@ export const rateBookEdition = z
     totalRounding: totalRounding.nullable().optional(),
     /** Whether time spent on the claim itself is demanded; only where an ordinance or the like is named. */
     claimHandling: z.strictObject({ authorityId: code }).nullable().optional(),
+    /** What the journal for finance books to. */
+    accounts: accounts.nullable().optional(),
   })
   .superRefine((edition, ctx) => {
     if (edition.effectiveTo !== null && edition.effectiveTo < edition.effectiveFrom)

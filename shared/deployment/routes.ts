@@ -44,6 +44,8 @@ export const routes: readonly Route[] = [
   // What a strike's bill is made from, apart from the rates: for what another edition would make of it.
   { method: 'GET', path: '/api/strikes/{strikeId}/work', family: 'packets', allowed: desk },
   { method: 'POST', path: '/api/search', family: 'records', allowed: desk },
+  { method: 'GET', path: '/api/claim-figures', family: 'records', allowed: desk },
+  { method: 'GET', path: '/api/ledger', family: 'records', allowed: desk },
   { method: 'GET', path: '/api/claims', family: 'records', allowed: desk },
   { method: 'GET', path: '/api/claims/{claimId}', family: 'records', allowed: desk },
   { method: 'GET', path: '/api/claims/{claimId}/deadlines', family: 'calendar', allowed: desk },

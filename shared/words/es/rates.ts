@@ -49,6 +49,12 @@ export const rates: Record<keyof typeof english, string> = {
   'section.rate-book.materials': 'Materiales',
   'section.rate-book.water': 'Agua y prueba de caudal',
   'section.rate-book.whole': 'Sobre toda la cuenta',
+  'section.rate-book.accounts': 'Cuentas de finanzas',
+  'field.rate-book.accounts.cash': 'Cuenta bancaria',
+  'field.rate-book.accounts.receivable': 'Cuentas por cobrar',
+  'field.rate-book.accounts.recovery': 'Recuperaciones',
+  'field.rate-book.accounts.writeOff': 'Bajas',
+  'field.rate-book.accounts.shared': 'Entregado a una aseguradora',
   'section.rate-book.preview': 'Qué cambiaría',
   'section.rate-book.preview.help':
     'La cuenta de un choque pasado tal como es, y como la haría esta edición.',

@@ -124,6 +124,9 @@ export function EditionView({ edition }: { readonly edition: RateBookEdition }) 
           ]}
         />
       </Section>
+      <Section id="rate-book.accounts">
+        <Rules edition={edition} names={['accounts']} />
+      </Section>
     </>
   );
 }

@@ -1,3 +1,4 @@
+import { accountUses } from '../../../../../shared/costs/book/accounts.ts';
 import { rowsOf, textOf, type Section, type Values } from '../nodes.ts';
 import { overheads, flatTariffs, jobFees } from './rateBook/additions.ts';
 import { payRules, labor } from './rateBook/labor.ts';
@@ -114,6 +115,16 @@ const sections: readonly Section[] = [
       { ...authority('claimHandling.authorityId'), words: 'field.rates.claimHandlingAuthority' },
     ],
   },
+  {
+    type: 'section',
+    id: 'rate-book.accounts',
+    folded: true,
+    nodes: accountUses.map((use) => ({
+      type: 'text' as const,
+      name: `accounts.${use}`,
+      keypad: 'code' as const,
+    })),
+  },
   { type: 'section', id: 'rate-book.preview', nodes: [] },
 ];
 
@@ -127,6 +138,7 @@ export const rateBookSpec: FormSpec = {
     'minimumCharge',
     'totalRounding',
     'claimHandling',
+    'accounts',
   ],
   nodes: sections.map(lenientSection),
   blank: () => ({

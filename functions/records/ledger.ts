@@ -1,0 +1,56 @@
+import * as z from 'zod';
+import { provenDemands } from '../../shared/claims/state.ts';
+import type { Accounts } from '../../shared/costs/book/accounts.ts';
+import { journalOf } from '../../shared/payments/journal.ts';
+import { ledgerCsv } from '../../shared/payments/ledgerCsv.ts';
+import { problemsFromZod } from '../../shared/problems/fromZod.ts';
+import { ofKind } from '../../shared/submissions/effective.ts';
+import type { RouteHandler } from '../http/app.ts';
+import { refuse } from '../http/refused.ts';
+import type { RecordsDeps } from './deps.ts';
+import { factsOf } from './facts.ts';
+
+const bounds = z.strictObject({ from: z.iso.date().optional(), to: z.iso.date().optional() });
+
+/** Money in and out as finance takes it over, for the desk: the route table lets nobody else in. */
+export function ledgerRoutes({ current, ledger }: RecordsDeps): Record<string, RouteHandler> {
+  return {
+    'GET /api/ledger': async (call) => {
+      const asked = bounds.safeParse(call.req.query(), { reportInput: true });
+      if (!asked.success) return refuse('invalid', problemsFromZod(asked.error.issues));
+      const [claims, strikes, utilityFacts] = await Promise.all([
+        current.claims(),
+        current.strikes(),
+        factsOf(ledger, ['utility']),
+      ]);
+      const editions = ofKind(utilityFacts, 'rate-book').map(({ fact: { body } }) => body);
+      const accountsOn = (day: string): Accounts | null =>
+        editions
+          .filter(
+            ({ effectiveFrom, effectiveTo }) =>
+              effectiveFrom <= day && (effectiveTo === null || day <= effectiveTo),
+          )
+          .sort((a, b) => (a.effectiveFrom < b.effectiveFrom ? -1 : 1))
+          .at(-1)?.accounts ?? null;
+      const hydrantOf = new Map(
+        strikes.flatMap((strike) => strike.memberIds.map((id) => [id, strike.hydrantId] as const)),
+      );
+      const csv = ledgerCsv(
+        claims.map((claim) => ({
+          claimNumber: claim.claimNumber,
+          strikeId: claim.strikeId,
+          hydrantId: hydrantOf.get(claim.strikeId) ?? null,
+          payerKind: claim.payerKind,
+          lines: journalOf(claim.money, provenDemands(claim), accountsOn),
+        })),
+        asked.data.from ?? null,
+        asked.data.to ?? null,
+      );
+      return call.body(csv, 200, {
+        'content-type': 'text/csv; charset=utf-8; header=present',
+        'content-disposition': 'attachment; filename="ledger.csv"',
+        'cache-control': 'no-store',
+      });
+    },
+  };
+}
