@@ -35,6 +35,8 @@ export interface FeedQuestion {
 const over: readonly DeadlineState[] = ['met', 'answered'];
 /** How long a date that is done with stays in the feed as cancelled, days after it. */
 const CANCELLED_DAYS = 60;
+/** A Lambda answers with 6 MB at most, and an event has about 750 bytes. */
+const MOST_EVENTS = 4000;
 /** An all-day event begins at midnight; a reminder of its day comes the morning before, at nine. */
 const DAY_S = 24 * 3600;
 const NINE_IN_THE_MORNING_S = 9 * 3600;
@@ -60,7 +62,12 @@ export function calendarFeed({ items, today, locale, utilityName, publicUrl }: F
     ({ clock, state, dueOn }) =>
       clock !== 'retention-end' && (!over.includes(state) || dueOn >= addDays(today, -CANCELLED_DAYS)),
   );
-  for (const item of shown) calendar.createEvent(eventOf(item, locale, publicUrl));
+  // What still asks for something, soonest first; only then what is over.
+  const kept = [...shown].sort(
+    (a, b) =>
+      Number(over.includes(a.state)) - Number(over.includes(b.state)) || a.dueOn.localeCompare(b.dueOn),
+  );
+  for (const item of kept.slice(0, MOST_EVENTS)) calendar.createEvent(eventOf(item, locale, publicUrl));
   // The library ends the last line without the break that every line has.
   return `${calendar.toString().trimEnd()}\r\n`;
 }

@@ -155,6 +155,27 @@ describe('the file, as RFC 5545 has it', () => {
   it('knows nothing of a person', () => {
     expect(text).not.toMatch(/Ann Example|Invented Mutual/);
   });
+  it('of very many claims stays under the 6 MB that Lambda answers with, and keeps what still asks for something', () => {
+    const open = items([sent], '2026-04-02');
+    const over = items([sent, told('claim-denied', 11, { deniedOn: '2026-04-10' })], '2026-04-02').slice(
+      0,
+      1,
+    );
+    const many = [
+      ...Array.from({ length: 3000 }, () => over).flat(),
+      ...Array.from({ length: 1900 }, () => open).flat(),
+    ];
+    const big = calendarFeed({
+      items: many,
+      today: '2026-04-02',
+      locale: 'en',
+      utilityName: 'W',
+      publicUrl: null,
+    });
+    expect(Buffer.byteLength(big)).toBeLessThan(6 * 1024 * 1024);
+    expect(big.match(/STATUS:CONFIRMED/g)).toHaveLength(3800);
+    expect(big.match(/STATUS:CANCELLED/g)).toHaveLength(200);
+  });
   it('of no claim is still a calendar', () => {
     const none = calendarFeed({
       items: [],
