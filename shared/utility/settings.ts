@@ -2,6 +2,7 @@ import * as z from 'zod';
 import { clockSettings } from '../clocks/settings.ts';
 import { digestSettings } from '../digest/settings.ts';
 import { flowTestRules } from '../hydraulics/flowTestSettings.ts';
+import { claimRules } from '../payments/rules.ts';
 
 /** True for an IANA zone name that this runtime knows. */
 export function isTimeZone(name: string): boolean {
@@ -45,6 +46,8 @@ export const utilitySettings = z.strictObject({
    * and the date to sue of the setting above. No legal default is built in; `docs/clocks.md` says how to fill it in.
    */
   clocks: clockSettings.optional(),
+  /** The state's rules on money that comes in (cheques marked as full payment, depreciation), cited; decision 0152. */
+  claimRules: claimRules.optional(),
   /** The daily letter of what is due, to clerks and managers. Left out: none is sent. */
   digest: digestSettings.optional(),
   /** The roll of people by id: names for the desk and the packet, never for the public. */

@@ -21,4 +21,22 @@ export const payments = {
     'A cheque lies in the drawer. Decide what its mark means, then deposit it or send it back.',
   'problem.full-payment-cashed':
     'A cheque marked as full payment was deposited while lines were disputed. That can end the claim (UCC 3-311). Ask counsel; a repayment within 90 days may undo it where the law has that rule.',
+  'caution.full-payment.held':
+    'This payment is marked as full and is less than the claim asks. Decide what the mark means before it is deposited: cashing it can end the claim.',
+  'caution.full-payment.cashed':
+    'This payment was marked as full, is less than the claim asks, and was deposited. That can end the claim.',
+  'caution.full-payment.disputed':
+    'The claim was disputed, cut or denied before, which is one of the things a court asks for.',
+  'caution.full-payment.not-disputed':
+    'No dispute is on record before it. Check letters and calls: a dispute that is not recorded counts all the same.',
+  'caution.full-payment.no-cheque':
+    'UCC 3-311 speaks of cheques and the like. Another way of paying may settle a claim by agreement; ask counsel.',
+  'caution.full-payment.repay-by':
+    'The rule on record lets the money be tendered back within {days, plural, one {# day} other {# days}} of its payment: at the latest {date}, counted from the day it came. It does not help where whoever handles the claim knew of the mark before it was cashed.',
+  'caution.full-payment.office':
+    'Payers were told to send such cheques to: {office}. Check where this one came in. With such a notice the money cannot be tendered back.',
+  'caution.full-payment.no-rule':
+    'No rule of your state is set for this (the model text is UCC 3-311). Have counsel confirm, and set it.',
+  'caution.full-payment.to-confirm': '{citation}, {jurisdiction}: not confirmed by counsel yet.',
+  'caution.full-payment.confirmed': '{citation}, {jurisdiction}, confirmed by {name} on {date}.',
 } as const;

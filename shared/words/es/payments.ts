@@ -22,4 +22,22 @@ export const payments: Record<keyof typeof english, string> = {
     'Hay un cheque en el cajón. Decida qué significa su marca y luego deposítelo o devuélvalo.',
   'problem.full-payment-cashed':
     'Se depositó un cheque marcado como pago total mientras había renglones disputados. Eso puede terminar la reclamación (UCC 3-311). Pregunte a un abogado; devolverlo en 90 días puede deshacerlo donde la ley tiene esa regla.',
+  'caution.full-payment.held':
+    'Este pago viene marcado como total y es menor que lo reclamado. Decida qué significa la marca antes de depositarlo: cobrarlo puede poner fin a la reclamación.',
+  'caution.full-payment.cashed':
+    'Este pago venía marcado como total, es menor que lo reclamado y se depositó. Eso puede poner fin a la reclamación.',
+  'caution.full-payment.disputed':
+    'La reclamación se había objetado, recortado o rechazado antes, y eso es una de las cosas que un tribunal pregunta.',
+  'caution.full-payment.not-disputed':
+    'No consta ninguna objeción anterior. Revise cartas y llamadas: una objeción que no se anotó cuenta igual.',
+  'caution.full-payment.no-cheque':
+    'La UCC 3-311 habla de cheques y similares. Otra forma de pago puede cerrar una reclamación por acuerdo; pregunte a un abogado.',
+  'caution.full-payment.repay-by':
+    'La regla anotada permite ofrecer la devolución del dinero dentro de {days, plural, one {# día} other {# días}} de su pago: a más tardar el {date}, contado desde el día en que llegó. No sirve si quien lleva la reclamación conocía la marca antes de cobrarlo.',
+  'caution.full-payment.office':
+    'Se pidió a los pagadores enviar esos cheques a: {office}. Compruebe adónde llegó este. Con ese aviso, el dinero no se puede devolver para deshacerlo.',
+  'caution.full-payment.no-rule':
+    'No hay una regla de su estado para esto (el texto modelo es UCC 3-311). Pida confirmación a un abogado y anótela.',
+  'caution.full-payment.to-confirm': '{citation}, {jurisdiction}: aún sin confirmar por un abogado.',
+  'caution.full-payment.confirmed': '{citation}, {jurisdiction}, confirmado por {name} el {date}.',
 };

@@ -1,0 +1,98 @@
+import { Temporal } from 'temporal-polyfill';
+import type { Locale, WordKey } from '../words/index.ts';
+import { say } from '../words/index.ts';
+import { ofKind, type Effective } from '../submissions/effective.ts';
+import type { BodyOf } from '../submissions/submission.ts';
+import type { ClaimRules } from './rules.ts';
+
+/** What to think of before, or after, a payment that its payer marked as full is cashed. */
+export interface FullPaymentCaution {
+  readonly submissionId: string;
+  readonly amountCents: number;
+  readonly how: BodyOf<'payment-received'>['how'];
+  /** Not cashed yet: there is still a choice. */
+  readonly held: boolean;
+  /** Whether the payer had disputed the claim, cut it or denied it: 3-311(a)(ii) asks for a bona fide dispute. */
+  readonly disputed: boolean;
+  /**
+   * The last day, counted from the day it was received (which is no later than its payment), on which the state's rule
+   * lets the money be tendered back; null where there is no such rule, or the cheque is held.
+   */
+  readonly repayBy: string | null;
+  readonly rule: NonNullable<ClaimRules['fullPayment']> | null;
+}
+
+/**
+ * Payments of one claim that are marked as full and less than what is asked, by day. A payment of the whole sum settles
+ * nothing that was open, and one that was sent back obtained no payment. `askedCents`: what the claim asks.
+ */
+export function fullPaymentCautions(
+  facts: readonly Effective[],
+  askedCents: number,
+  rules: ClaimRules | undefined,
+): FullPaymentCaution[] {
+  const rule = rules?.fullPayment ?? null;
+  const disputedOn = firstDisputeOn(facts);
+  return ofKind(facts, 'payment-received')
+    .filter(
+      ({ fact: { body } }) =>
+        body.marked === 'full' && body.deposited !== 'returned' && body.amountCents < askedCents,
+    )
+    .map(({ fact: { submissionId, body } }): FullPaymentCaution => {
+      const held = body.deposited === 'held';
+      const mayRepay = rule !== null && rule.officeNamed === null && rule.repayWithinDays !== null && !held;
+      return {
+        submissionId,
+        amountCents: body.amountCents,
+        how: body.how,
+        held,
+        disputed:
+          body.lines.some(({ shortCents }) => shortCents > 0) ||
+          (disputedOn !== null && disputedOn <= body.receivedOn),
+        repayBy: mayRepay
+          ? Temporal.PlainDate.from(body.receivedOn)
+              .add({ days: rule.repayWithinDays ?? 0 })
+              .toString()
+          : null,
+        rule,
+      };
+    })
+    .sort((a, b) => (a.submissionId < b.submissionId ? -1 : 1));
+}
+
+function firstDisputeOn(facts: readonly Effective[]): string | null {
+  const days = [
+    ...ofKind(facts, 'line-disputed').map(({ fact }) => fact.body.saidOn),
+    ...ofKind(facts, 'claim-denied').map(({ fact }) => fact.body.deniedOn),
+  ];
+  return days.sort()[0] ?? null;
+}
+
+/** The caution as sentences, in a person's language. */
+export function sayFullPayment(locale: Locale, caution: FullPaymentCaution): string[] {
+  const { rule, held, disputed, repayBy, how } = caution;
+  const sentence = (key: WordKey, params: Record<string, string | number> = {}): string =>
+    say(locale, key, params);
+  return [
+    sentence(held ? 'caution.full-payment.held' : 'caution.full-payment.cashed'),
+    sentence(disputed ? 'caution.full-payment.disputed' : 'caution.full-payment.not-disputed'),
+    ...(how === 'cheque' ? [] : [sentence('caution.full-payment.no-cheque')]),
+    ...(repayBy === null
+      ? []
+      : [sentence('caution.full-payment.repay-by', { days: rule?.repayWithinDays ?? 0, date: repayBy })]),
+    ...(rule?.officeNamed ? [sentence('caution.full-payment.office', { office: rule.officeNamed })] : []),
+    rule === null
+      ? sentence('caution.full-payment.no-rule')
+      : rule.confirmedBy === null
+        ? sentence('caution.full-payment.to-confirm', {
+            citation: rule.citation,
+            jurisdiction: rule.jurisdiction,
+          })
+        : sentence('caution.full-payment.confirmed', {
+            citation: rule.citation,
+            jurisdiction: rule.jurisdiction,
+            name: rule.confirmedBy.name,
+            date: rule.confirmedBy.on,
+          }),
+  ];
+}
