@@ -258,7 +258,7 @@ afterAll(async () => {
 
 /** Sends bytes where the evidence function says: the address carries that function's right to write. */
 async function followUpload({ body }: Answer): Promise<void> {
-  const { upload } = JSON.parse(body || '{}') as {
+  const { upload } = JSON.parse(body?.startsWith('{') ? body : '{}') as {
     upload?: { url: string; headers: Record<string, string> };
   };
   if (!upload) return;

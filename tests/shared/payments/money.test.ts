@@ -144,7 +144,7 @@ describe('the money of a claim (sums by hand)', () => {
     expect(codes(state)).toEqual(['overpaid']);
     const refunded = folded(
       pay(10, 1100_00),
-      event('refund-paid', 11, { amountCents: 100_00, paidOn: '2026-05-01' }),
+      event('refund-paid', 11, { payment: uuid(10), amountCents: 100_00, paidOn: '2026-05-01' }),
     );
     expect(refunded.money).toMatchObject({ overpaidCents: 0, paidCents: 1000_00, refundedCents: 100_00 });
     expect(codes(refunded)).toEqual([]);
@@ -196,7 +196,7 @@ describe('any payments, reversals, refunds and write-offs, in any order', () => 
           amountCents: cents,
           reversedOn: '2026-05-01',
         });
-      if (is === 'refund') return event('refund-paid', number, { amountCents: cents, paidOn: '2026-05-01' });
+      if (is === 'refund') return event('refund-paid', number, { amountCents: cents, paidOn: '2026-05-01', payment: null });
       if (is === 'off')
         return event('written-off', number, { amountCents: cents, writtenOffOn: '2026-05-01', lostTo: null });
       return event('recovery-shared', number, { amountCents: cents, paidOn: '2026-05-01' });

@@ -123,6 +123,7 @@ const whole: RateBookEdition = rateBookEdition.parse({
   minimumCharge: { usd: '250', authorityId: 'a' },
   totalRounding: { nearestUsd: '10', toward: 'down', authorityId: 'a' },
   claimHandling: { authorityId: 'a' },
+  accounts: { cash: '1010', receivable: '1200', recovery: '4450', writeOff: '5900', shared: null },
 });
 
 describe('an edition opened in the editor', () => {
