@@ -1,7 +1,7 @@
 import type { BodyOf } from '../submissions/submission.ts';
 
 /** A demand that a packet bears out. */
-export type ProvenDemand = Pick<BodyOf<'demand-sent'>, 'revision' | 'sentOn' | 'amountCents'> & {
+export type ProvenDemand = Pick<BodyOf<'demand-sent'>, 'revision' | 'sentOn' | 'amountCents' | 'what'> & {
   readonly submissionId: string;
 };
 

@@ -22,17 +22,35 @@ export const standings = [
   'part-paid',
   'plan',
   'referred',
+  'restitution',
   'written-off',
   'paid',
   'closed',
 ] as const;
 export type Standing = (typeof standings)[number];
 
+/** What else holds beside the standing. Words: `standing.<code>` and `claim-flag.<code>`. */
+export const claimFlags = ['reopened', 'held-payment', 'overpaid', 'plan-missed', 'legal-hold'] as const;
+export type ClaimFlag = (typeof claimFlags)[number];
+
+/** What the fold of a claim alone cannot know; what is left out is not judged. */
+export interface LifeContext {
+  /** Left out, days of an opening and a packet are those of UTC. */
+  readonly timeZone?: string;
+  /** Without it no instalment is missed. */
+  readonly today?: string;
+  readonly struckOn?: string;
+  /** The statement's total: no court can order more for this damage. */
+  readonly statementCents?: number;
+}
+
 export interface LifeEvent {
   readonly kind: FactKind;
   readonly on: string;
   readonly submissionId: string;
   readonly amountCents: number | null;
+  /** Who recorded it, by id. */
+  readonly personId: string;
 }
 
 /** Something that waits for an answer. */
@@ -61,11 +79,15 @@ export interface PlanState {
     readonly amountCents: number;
     /** What payments since the plan began cover of it, in the order in which instalments are due. */
     readonly coveredCents: number;
+    readonly state: 'met' | 'open' | 'missed';
   }[];
 }
 
 export interface ClaimLife {
   readonly standing: Standing;
+  /** Other standings that hold as well, in their order. */
+  readonly also: readonly Standing[];
+  readonly flags: readonly ClaimFlag[];
   /** Everything that happened to it, first to last by its own day. */
   readonly events: readonly LifeEvent[];
   /** The first demand for a sum certain: interest, where law gives it, may run from here. */
@@ -74,6 +96,8 @@ export interface ClaimLife {
     readonly amountCents: number;
     readonly submissionId: string;
   } | null;
+  /** Demands for costs that came up later, by day. */
+  readonly supplements: readonly ProvenDemand[];
   readonly adjusterOf: { readonly submissionId: string; readonly company: string | null } | null;
   readonly informationWaits: readonly Waiting[];
   readonly offersOpen: readonly (Waiting & { readonly amountCents: number; readonly inFull: boolean })[];
@@ -81,6 +105,12 @@ export interface ClaimLife {
   readonly deniedBy: { readonly submissionId: string; readonly on: string } | null;
   readonly referredTo: BodyOf<'claim-referred'>['to'] | null;
   readonly plan: PlanState | null;
+  readonly restitution: {
+    readonly submissionId: string;
+    readonly on: string;
+    readonly amountCents: number;
+    readonly payBy: string | null;
+  } | null;
   readonly onHold: boolean;
   readonly closed: boolean;
   readonly problems: readonly Problem[];
@@ -94,8 +124,9 @@ export function claimLife(
   facts: readonly Effective[],
   money: ClaimMoney,
   { issued, demands }: { readonly issued: boolean; readonly demands: readonly ProvenDemand[] },
+  context: LifeContext = {},
 ): ClaimLife {
-  const events = datedEvents(facts, 'UTC');
+  const events = datedEvents(facts, context.timeZone ?? 'UTC');
   const of = <K extends FactKind>(kind: K): Of<K>[] =>
     events.filter((event) => event.kind === kind) as unknown as Of<K>[];
   const last = <K extends FactKind>(kind: K): Of<K> | undefined => of(kind).at(-1);
@@ -142,7 +173,8 @@ export function claimLife(
   const closing = events.filter(({ kind }) => kind === 'claim-closed' || kind === 'claim-reopened').at(-1);
   const closed = closing?.kind === 'claim-closed';
   const referral = last('claim-referred');
-  const plan = planOf(last('payment-plan'), money);
+  const plan = planOf(last('payment-plan'), money, context.today ?? null);
+  const order = last('restitution-ordered');
   const assigned = last('adjuster-assigned');
   const holding = last('legal-hold');
 
@@ -156,8 +188,9 @@ export function claimLife(
     offered: offersOpen.length > 0,
     denied,
     'part-paid': money.paidCents > 0 && money.balanceCents > 0,
-    plan: plan !== null,
+    plan: plan?.instalments.some(({ state }) => state !== 'met') ?? false,
     referred: referral !== undefined,
+    restitution: order !== undefined,
     'written-off': money.askedCents > 0 && money.balanceCents === 0 && money.writtenOffCents > 0,
     paid: money.askedCents > 0 && money.paidCents >= money.askedCents,
     closed,
@@ -165,17 +198,31 @@ export function claimLife(
   const [first] = demands.toSorted((a, b) =>
     a.sentOn !== b.sentOn ? (a.sentOn < b.sentOn ? -1 : 1) : a.submissionId < b.submissionId ? -1 : 1,
   );
+  const standing = standings.findLast((each) => tells[each]) ?? 'open';
+  const flagged: Readonly<Record<ClaimFlag, boolean>> = {
+    reopened: closing?.kind === 'claim-reopened',
+    'held-payment': money.heldCents > 0,
+    overpaid: money.overpaidCents > 0,
+    'plan-missed': plan?.instalments.some(({ state }) => state === 'missed') ?? false,
+    'legal-hold': holding !== undefined && body(holding).hold === 'set',
+  };
   return {
-    standing: standings.findLast((standing) => tells[standing]) ?? 'open',
+    standing,
+    also: standings.filter((each) => each !== standing && each !== 'open' && tells[each]),
+    flags: claimFlags.filter((flag) => flagged[flag]),
     events: events.map(({ kind, on, submissionId, fact }) => ({
       kind,
       on,
       submissionId,
       amountCents: (fact.body as { readonly amountCents?: number | null }).amountCents ?? null,
+      personId: fact.person.personId,
     })),
     firstDemand: first
       ? { on: first.sentOn, amountCents: first.amountCents, submissionId: first.submissionId }
       : null,
+    supplements: demands
+      .filter(({ what }) => what === 'supplement')
+      .toSorted((a, b) => (a.sentOn !== b.sentOn ? (a.sentOn < b.sentOn ? -1 : 1) : a.revision - b.revision)),
     adjusterOf: assigned ? { submissionId: assigned.submissionId, company: body(assigned).company } : null,
     informationWaits,
     offersOpen,
@@ -183,13 +230,28 @@ export function claimLife(
     deniedBy: denied ? { submissionId: denial.submissionId, on: denial.on } : null,
     referredTo: referral ? body(referral).to : null,
     plan,
-    onHold: holding !== undefined && body(holding).hold === 'set',
+    restitution: order
+      ? {
+          submissionId: order.submissionId,
+          on: order.on,
+          amountCents: body(order).amountCents,
+          payBy: body(order).payBy,
+        }
+      : null,
+    onHold: flagged['legal-hold'],
     closed,
     problems: [
       ...answersNothing(events),
       ...laterThanRecorded(facts, events),
-      ...(closing?.kind === 'claim-closed' && money.balanceCents > 0
-        ? [problem('closed-with-balance', closing.submissionId, { balanceCents: money.balanceCents })]
+      ...tooEarly(events, context.struckOn ?? null),
+      ...(closed ? closedWith(closing as Of<'claim-closed'>, money) : []),
+      ...(order && body(order).amountCents > (context.statementCents ?? Infinity)
+        ? [
+            problem('restitution-above-statement', order.submissionId, {
+              amountCents: body(order).amountCents,
+              statementCents: context.statementCents ?? 0,
+            }),
+          ]
         : []),
       ...(money.heldCents > 0 ? [problem('payment-held', '', { heldCents: money.heldCents })] : []),
       ...fullOnDisputed(of('payment-received'), disputes),
@@ -198,7 +260,11 @@ export function claimLife(
 }
 
 /** Payments since the plan was agreed fill its instalments in the order in which they are due. */
-function planOf(agreed: Of<'payment-plan'> | undefined, money: ClaimMoney): PlanState | null {
+function planOf(
+  agreed: Of<'payment-plan'> | undefined,
+  money: ClaimMoney,
+  today: string | null,
+): PlanState | null {
   if (!agreed) return null;
   let paid = Math.max(
     0,
@@ -214,7 +280,14 @@ function planOf(agreed: Of<'payment-plan'> | undefined, money: ClaimMoney): Plan
     .map(({ dueOn, amountCents }) => {
       const coveredCents = Math.min(amountCents, paid);
       paid -= coveredCents;
-      return { dueOn, amountCents, coveredCents };
+      const due = today !== null && dueOn < today;
+      return {
+        dueOn,
+        amountCents,
+        coveredCents,
+        state:
+          coveredCents === amountCents ? ('met' as const) : due ? ('missed' as const) : ('open' as const),
+      };
     });
   return { submissionId: agreed.submissionId, instalments };
 }
@@ -254,6 +327,40 @@ function laterThanRecorded(facts: readonly Effective[], events: readonly DatedEv
     const latest = new Date(Date.parse(at) + LATEST_ZONE_MS).toISOString().slice(0, 10);
     return on > latest ? [problem('event-later-than-recorded', submissionId, { on })] : [];
   });
+}
+
+/** A claim that was withdrawn, or goes on under another number, gives nothing up by being closed. */
+const givesNothingUp: readonly BodyOf<'claim-closed'>['how'][] = ['withdrawn', 'joined'];
+
+function closedWith(closing: Of<'claim-closed'>, { balanceCents, heldCents }: ClaimMoney): Problem[] {
+  return [
+    ...(balanceCents > 0 && !givesNothingUp.includes(body(closing).how)
+      ? [problem('closed-with-balance', closing.submissionId, { balanceCents })]
+      : []),
+    ...(heldCents > 0 ? [problem('closed-with-held-payment', closing.submissionId, { heldCents })] : []),
+  ];
+}
+
+/** No place on earth is further behind (UTC-12). */
+const EARLIEST_ZONE_MS = 12 * 3_600_000;
+/** What has no day of its own, or may be older than the claim: a hold on records, a letter of before. */
+const maybeBefore: readonly FactKind[] = ['claim-opened', 'letter-text', 'objection-answer', 'legal-hold'];
+
+/** Events dated before the strike, or before the claim was opened: one of the days is a slip of the pen. */
+function tooEarly(events: readonly DatedEvent[], struckOn: string | null): Problem[] {
+  const opened = events.find(({ kind }) => kind === 'claim-opened');
+  const openedOn = opened
+    ? new Date(Date.parse(opened.fact.occurredAt) - EARLIEST_ZONE_MS).toISOString().slice(0, 10)
+    : null;
+  return events
+    .filter(({ kind }) => !maybeBefore.includes(kind))
+    .flatMap(({ submissionId, on }) =>
+      struckOn !== null && on < struckOn
+        ? [problem('event-before-strike', submissionId, { on, struckOn })]
+        : openedOn !== null && on < openedOn
+          ? [problem('event-before-opening', submissionId, { on, openedOn })]
+          : [],
+    );
 }
 
 /** Cashing a cheque marked as full payment can discharge a disputed claim: UCC 3-311, for counsel to judge. */

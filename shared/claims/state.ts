@@ -1,6 +1,6 @@
 import { claimMoney, type ClaimMoney } from '../payments/money.ts';
 import { askedCents } from './demands.ts';
-import { claimLife, type ClaimLife } from './life.ts';
+import { claimLife, type ClaimLife, type LifeContext } from './life.ts';
 import { canonicalJson } from '../submissions/canonical.ts';
 import { problem, type Problem } from '../problems/problem.ts';
 import { ofKind, type Effective } from '../submissions/effective.ts';
@@ -31,21 +31,25 @@ export interface ClaimState {
 }
 
 /** The fold of one claim, or null while its opening has not arrived (later facts may come first). */
-export function foldClaim(claimId: string, facts: readonly Effective[]): ClaimState | null {
+export function foldClaim(
+  claimId: string,
+  facts: readonly Effective[],
+  context: LifeContext = {},
+): ClaimState | null {
   const opened = ofKind(facts, 'claim-opened')[0];
   if (!opened) return null;
   const packets = ofKind(facts, 'packet-frozen')
     .map(({ fact }) => ({ ...fact.body, submissionId: fact.submissionId }))
     .sort((a, b) => a.revision - b.revision);
   const demands = ofKind(facts, 'demand-sent').map(({ fact: { submissionId, body } }) => {
-    const { revision, sentOn, how, amountCents, note } = body;
-    return { revision, sentOn, how, amountCents, note, submissionId };
+    const { revision, sentOn, how, amountCents, note, what = 'demand' } = body;
+    return { revision, sentOn, how, amountCents, note, what, submissionId };
   });
   const unproven = ofKind(facts, 'demand-sent').flatMap((sent) => demandProblems(sent, packets));
   const proven = demands.filter(({ submissionId }) => !unproven.some(({ path }) => path === submissionId));
   const { body } = opened.fact;
   const money = claimMoney(facts, askedCents(proven));
-  const life = claimLife(facts, money, { issued: packets.length > 0, demands: proven });
+  const life = claimLife(facts, money, { issued: packets.length > 0, demands: proven }, context);
   return {
     claimId,
     claimNumber: body.claimNumber,

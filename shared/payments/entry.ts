@@ -16,6 +16,8 @@ export interface MoneyEntry {
   /** A payment's cheque that is not cashed is not money yet; one that went back never was. */
   readonly deposited?: BodyOf<'payment-received'>['deposited'];
   readonly marked?: BodyOf<'payment-received'>['marked'];
+  /** Who else a joint cheque names. `amountCents` is this claim's part of it; the rest is the other's and is not here. */
+  readonly jointPayee?: string | null;
 }
 
 const entriesOf: {
@@ -23,12 +25,13 @@ const entriesOf: {
     K in 'payment-received' | 'payment-reversed' | 'refund-paid' | 'recovery-shared' | 'written-off'
   ]: (body: BodyOf<K>) => Omit<MoneyEntry, 'submissionId' | 'amountCents'>;
 } = {
-  'payment-received': ({ receivedOn, deposited, marked }) => ({
+  'payment-received': ({ receivedOn, deposited, marked, jointPayee }) => ({
     kind: 'payment',
     on: receivedOn,
     payment: null,
     deposited,
     marked,
+    jointPayee,
   }),
   'payment-reversed': ({ reversedOn, payment }) => ({ kind: 'reversal', on: reversedOn, payment }),
   'refund-paid': ({ paidOn, payment }) => ({ kind: 'refund', on: paidOn, payment }),

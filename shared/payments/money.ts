@@ -74,6 +74,18 @@ export function claimMoney(facts: readonly Effective[], askedCents: number): Cla
   const refundedCents = sum(of('refund'));
   if (refundedCents > stayedCents)
     problems.push(problem('refund-above-payments', '', { refundedCents, receivedCents: stayedCents }));
+  for (const { submissionId, payment } of of('refund'))
+    if (payment !== null && !payments.has(payment))
+      problems.push(problem('refund-of-no-payment', submissionId));
+  // Giving back what came as full payment undoes it (UCC 3-311(c)(2)); anything else is given back of what is too much.
+  const givenBackCents = sum(
+    of('refund').filter(({ payment }) => payments.get(payment ?? '')?.marked !== 'full'),
+  );
+  const tooMuchCents = Math.max(0, stayedCents - askedCents);
+  if (askedCents > 0 && givenBackCents > tooMuchCents && refundedCents <= stayedCents)
+    problems.push(
+      problem('refund-above-overpaid', '', { refundedCents: givenBackCents, overpaidCents: tooMuchCents }),
+    );
   const paidCents = Math.max(0, stayedCents - refundedCents);
   const sharedCents = sum(of('shared'));
   if (sharedCents > paidCents) problems.push(problem('shared-above-paid', '', { sharedCents, paidCents }));
@@ -106,16 +118,23 @@ export function claimMoney(facts: readonly Effective[], askedCents: number): Cla
     unallocatedCents: Math.max(0, paidCents - allocatedCents),
     cuts,
     lost: lostOf(facts, cuts, balanceCents),
-    paidOn: paidOn(entries, askedCents, paidCents),
+    paidOn: paidCents >= askedCents ? paidOn(entries, askedCents, left) : null,
     problems,
   };
 }
 
-/** The last day on which money came in, once everything asked is paid; not when the balance was written off. */
-function paidOn(entries: readonly MoneyEntry[], askedCents: number, paidCents: number): string | null {
-  if (askedCents === 0 || paidCents < askedCents) return null;
-  return (
-    entries.filter(({ kind, deposited }) => kind === 'payment' && deposited === 'deposited').at(-1)?.on ??
-    null
-  );
+/** The day on which the money that came and stayed first reached what is asked. */
+function paidOn(
+  entries: readonly MoneyEntry[],
+  askedCents: number,
+  left: ReadonlyMap<string, number>,
+): string | null {
+  if (askedCents === 0) return null;
+  let stayed = 0;
+  for (const { kind, deposited, submissionId, on } of entries) {
+    if (kind !== 'payment' || deposited !== 'deposited') continue;
+    stayed += left.get(submissionId) ?? 0;
+    if (stayed >= askedCents) return on;
+  }
+  return null;
 }

@@ -39,4 +39,43 @@ export const payments = {
     'No rule of your state is set for this (the model text is UCC 3-311). Have counsel confirm, and set it.',
   'caution.full-payment.to-confirm': '{citation}, {jurisdiction}: not confirmed by counsel yet.',
   'caution.full-payment.confirmed': '{citation}, {jurisdiction}, confirmed by {name} on {date}.',
+  'problem.refund-of-no-payment':
+    'This refund is of a payment that is not on record. Record the payment, or correct the refund.',
+  'problem.refund-above-overpaid':
+    'More was refunded than was paid too much, so part of the claim is open again. Correct the refund, or close the rest by name.',
+  'problem.restitution-above-statement':
+    'The court ordered more than the statement of costs comes to. Check the amount, and whether it is for other damage too.',
+  'problem.closed-with-held-payment':
+    'The claim is closed while a payment is held. Deposit it, send it back, or reopen the claim.',
+  'problem.event-before-strike': '{on} is before the strike ({struckOn}). Correct the day.',
+  'problem.event-before-opening':
+    '{on} is before the claim was opened ({openedOn}). Correct the day, or the opening’s.',
+  'problem.claim-is-closed':
+    'This claim is closed: what it left unpaid may be asked of others. Reopen it before a further packet is issued.',
+  'problem.claims-above-statement':
+    'The claims of this strike ask {tooMuchCents, number} cents more than its statement, since one was paid, reopened, or the statement fell. Send a revised demand.',
+  'problem.strike-overpaid':
+    'The claims of this strike were paid more than its statement comes to. Find out whose money it is, and give it back.',
+  'problem.shared-above-insurer-paid':
+    'More was passed on than the utility’s own insurer has paid for this strike. Correct the share.',
+  'standing.open': 'Open',
+  'standing.packet-issued': 'Packet issued',
+  'standing.demand-sent': 'Demand sent',
+  'standing.acknowledged': 'Acknowledged',
+  'standing.information-asked': 'Information asked for',
+  'standing.disputed': 'Disputed',
+  'standing.offered': 'Offer open',
+  'standing.denied': 'Denied',
+  'standing.part-paid': 'Part paid',
+  'standing.plan': 'Payment plan running',
+  'standing.referred': 'Referred',
+  'standing.restitution': 'Restitution ordered',
+  'standing.written-off': 'Written off',
+  'standing.paid': 'Paid',
+  'standing.closed': 'Closed',
+  'claim-flag.reopened': 'Reopened',
+  'claim-flag.held-payment': 'Payment held',
+  'claim-flag.overpaid': 'Overpaid',
+  'claim-flag.plan-missed': 'Instalment missed',
+  'claim-flag.legal-hold': 'Legal hold',
 } as const;

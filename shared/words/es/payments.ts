@@ -40,4 +40,43 @@ export const payments: Record<keyof typeof english, string> = {
     'No hay una regla de su estado para esto (el texto modelo es UCC 3-311). Pida confirmación a un abogado y anótela.',
   'caution.full-payment.to-confirm': '{citation}, {jurisdiction}: aún sin confirmar por un abogado.',
   'caution.full-payment.confirmed': '{citation}, {jurisdiction}, confirmado por {name} el {date}.',
+  'problem.refund-of-no-payment':
+    'Este reembolso es de un pago que no consta. Registre el pago o corrija el reembolso.',
+  'problem.refund-above-overpaid':
+    'Se reembolsó más de lo que se pagó de más, así que parte de la reclamación vuelve a estar abierta. Corrija el reembolso o cierre el resto con nombre.',
+  'problem.restitution-above-statement':
+    'El tribunal ordenó más de lo que suma el estado de costos. Revise el importe y si cubre otros daños.',
+  'problem.closed-with-held-payment':
+    'La reclamación está cerrada con un pago retenido. Deposítelo, devuélvalo o reabra la reclamación.',
+  'problem.event-before-strike': '{on} es anterior al choque ({struckOn}). Corrija el día.',
+  'problem.event-before-opening':
+    '{on} es anterior a la apertura de la reclamación ({openedOn}). Corrija el día, o el de la apertura.',
+  'problem.claim-is-closed':
+    'Esta reclamación está cerrada: lo que dejó sin pagar puede pedirse a otros. Reábrala antes de emitir otro expediente.',
+  'problem.claims-above-statement':
+    'Las reclamaciones de este choque piden {tooMuchCents, number} centavos más que su estado de costos, porque una se pagó, se reabrió, o el estado bajó. Envíe un reclamo de pago revisado.',
+  'problem.strike-overpaid':
+    'Las reclamaciones de este choque cobraron más de lo que suma su estado de costos. Averigüe de quién es el dinero y devuélvalo.',
+  'problem.shared-above-insurer-paid':
+    'Se entregó más de lo que la propia aseguradora pagó por este choque. Corrija la parte.',
+  'standing.open': 'Abierta',
+  'standing.packet-issued': 'Expediente emitido',
+  'standing.demand-sent': 'Reclamo de pago enviado',
+  'standing.acknowledged': 'Acuse recibido',
+  'standing.information-asked': 'Información pedida',
+  'standing.disputed': 'Objetada',
+  'standing.offered': 'Oferta abierta',
+  'standing.denied': 'Rechazada',
+  'standing.part-paid': 'Pagada en parte',
+  'standing.plan': 'Plan de pagos en curso',
+  'standing.referred': 'Remitida',
+  'standing.restitution': 'Restitución ordenada',
+  'standing.written-off': 'Dada de baja',
+  'standing.paid': 'Pagada',
+  'standing.closed': 'Cerrada',
+  'claim-flag.reopened': 'Reabierta',
+  'claim-flag.held-payment': 'Pago retenido',
+  'claim-flag.overpaid': 'Pagada de más',
+  'claim-flag.plan-missed': 'Cuota sin pagar',
+  'claim-flag.legal-hold': 'Conservación legal',
 };
