@@ -1,6 +1,7 @@
 import { ofKind, type Effective } from '../submissions/effective.ts';
 import type { BodyOf, Fact } from '../submissions/submission.ts';
 import { damageClasses, type DamageClass } from '../strikes/damage.ts';
+import { mainValveHeld } from '../water/standing.ts';
 import { counterCalculation } from './counterCalculation.ts';
 import { localDate, type LocalDate } from './days.ts';
 import { dollarText } from './money.ts';
@@ -77,7 +78,6 @@ export function beganAt({ crew, machines }: Pick<WorkRecord, 'crew' | 'machines'
  */
 export function workOf(facts: readonly Effective[], timeZone: string, waterLost: WaterLost | null): Work {
   const strikes = ofKind(facts, 'strike').map(({ fact }) => fact);
-  const found = strikes.flatMap(({ body }) => (body.found ? [body.found] : []));
   const struckAt = earliest(strikes.map(({ body }) => body.struckAt));
   const reportedAt = earliest(
     strikes.flatMap(({ body, occurredAt }) => [body.reportedBy.reportedAt, body.arrivedAt, occurredAt]),
@@ -119,12 +119,7 @@ export function workOf(facts: readonly Effective[], timeZone: string, waterLost:
       testedAt: body.testedAt,
       purpose: body.purpose,
     })),
-    mainValveHeld:
-      lastWater?.body.estimate?.by === 'valve-held' ||
-      (found.some(({ mainValve }) => mainValve === 'holds') &&
-        found.every(
-          ({ mainValve, flow }) => mainValve !== 'does-not-hold' && (flow === 'none' || flow === 'unknown'),
-        )),
+    mainValveHeld: mainValveHeld(facts),
     waterLost: waterLost ?? (lastWater && recordedWater(lastWater)),
   };
 }

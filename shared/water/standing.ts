@@ -13,8 +13,10 @@ export interface WaterStanding {
   readonly estimate: WaterLostEstimate | null;
   /** What speaks against the figure, whether or not somebody answered it. */
   readonly challenges: readonly Problem[];
-  /** Nobody recorded water, and a crew found the main valve holding. */
+  /** Nobody recorded water, and the crews found the main valve holding and nothing flowing. */
   readonly heldUnrecorded: boolean;
+  /** Nobody recorded water, and a crew both found the main valve holding and saw water flow: one of them is wrong. */
+  readonly contradicted: boolean;
 }
 
 /** A record of before named no hydrant: no hydrant at all can have given more than the widest lateral lets through. */
@@ -24,6 +26,24 @@ function challengesOfOld({ waterLostGal, flowingFrom, flowingTo }: BodyOf<'water
   return minutes > 0 ? challengeWater({ waterGal: waterLostGal, minutes }, 'waterLostGal') : [];
 }
 
+const foundBy = (facts: readonly Effective[]) =>
+  ofKind(facts, 'strike').flatMap(({ fact }) => (fact.body.found ? [fact.body.found] : []));
+const flowed = ({ flow }: { readonly flow: string }): boolean => flow !== 'none' && flow !== 'unknown';
+
+/**
+ * Whether no water was lost because the main valve held: a record of it says so, or the crews found it holding and none
+ * of them saw water flow or the valve fail. The statement, the desk and the packet ask this one question.
+ */
+export function mainValveHeld(facts: readonly Effective[]): boolean {
+  const record = ofKind(facts, 'water-lost').at(-1)?.fact.body;
+  const found = foundBy(facts);
+  return (
+    record?.estimate?.by === 'valve-held' ||
+    (found.some(({ mainValve }) => mainValve === 'holds') &&
+      found.every((seen) => seen.mainValve !== 'does-not-hold' && !flowed(seen)))
+  );
+}
+
 export function waterStanding(facts: readonly Effective[]): WaterStanding {
   const record = ofKind(facts, 'water-lost').at(-1) ?? null;
   const estimate = record && estimateOf(record.fact.body);
@@ -31,7 +51,8 @@ export function waterStanding(facts: readonly Effective[]): WaterStanding {
     record,
     estimate,
     challenges: estimate?.challenges ?? (record ? challengesOfOld(record.fact.body) : []),
-    heldUnrecorded:
-      record === null && ofKind(facts, 'strike').some(({ fact }) => fact.body.found?.mainValve === 'holds'),
+    heldUnrecorded: record === null && mainValveHeld(facts),
+    contradicted:
+      record === null && foundBy(facts).some((seen) => seen.mainValve === 'holds' && flowed(seen)),
   };
 }

@@ -8,6 +8,9 @@ export const waterRules: readonly Rule[] = [
     const figures = bodies(facts, 'water-lost').filter(({ waterLostGal }) => waterLostGal > 0);
     return when(statement.water.state === 'valve-held' && figures.length > 0, () => ({ atStakeCents: 0 }));
   }),
+  rule('water-seen-though-valve-held', 'strike', ({ facts }) =>
+    when(waterStanding(facts).contradicted, () => ({ atStakeCents: 0 })),
+  ),
   rule('water-without-times', 'water-lost', (audited) => {
     const billed = ofSection(audited, 'water');
     const last = bodies(audited.facts, 'water-lost').at(-1);

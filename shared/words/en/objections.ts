@@ -133,6 +133,10 @@ export const objections = {
   'objection.water-though-valve-held': 'The main valve held, and a figure for water lost is on record.',
   'objection.water-though-valve-held.answer':
     'A correction of the finding or of the figure. No water is billed.',
+  'objection.water-seen-though-valve-held':
+    'The report says that the main valve held, and that water was seen flowing.',
+  'objection.water-seen-though-valve-held.answer':
+    'A correction of the report that says which of the two is right, or a record of the water lost. No water is billed.',
   'objection.water-without-times': 'Water is billed, and the time it ran is not recorded.',
   'objection.water-without-times.answer': 'From when to when water ran, and how that is known.',
   'objection.water-estimate-though-metered':

@@ -142,6 +142,10 @@ export const objections: Record<keyof typeof english, string> = {
   'objection.water-though-valve-held': 'La válvula principal aguantó, y consta una cifra de agua perdida.',
   'objection.water-though-valve-held.answer':
     'Una corrección del hallazgo o de la cifra. No se factura agua.',
+  'objection.water-seen-though-valve-held':
+    'El informe dice que la válvula principal aguantó, y que se vio fluir agua.',
+  'objection.water-seen-though-valve-held.answer':
+    'Una corrección del informe que diga cuál de las dos cosas es cierta, o un registro del agua perdida. No se factura agua.',
   'objection.water-without-times': 'Se factura agua, y no consta cuánto tiempo corrió.',
   'objection.water-without-times.answer': 'Desde cuándo hasta cuándo corrió, y cómo se sabe.',
   'objection.water-estimate-though-metered':

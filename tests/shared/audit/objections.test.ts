@@ -400,6 +400,8 @@ const cases: Record<string, () => AuditCase> = {
       { claimHandling: { authorityId: 'a' } },
     ),
   'water-though-valve-held': () => caseOf({ 'water-lost': { waterLostGal: 1000 } }),
+  'water-seen-though-valve-held': () =>
+    caseOf({ ...body('strike', { found: { ...sample('strike').found!, flow: 'jet', mainValve: 'holds' } }) }),
   'water-without-times': () =>
     caseOf({
       ...body('strike', {

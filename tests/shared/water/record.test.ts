@@ -191,6 +191,13 @@ describe('water lost as a strike’s facts say it', () => {
     expect(strikeOf(cleanBreak)).toMatchObject({ record: null, heldUnrecorded: true });
     expect(strikeOf(null)).toMatchObject({ record: null, heldUnrecorded: false });
   });
+  it('a main valve that held though a jet was seen: nothing is said to be unlost, and the two are set side by side', () => {
+    const found = { ...cleanBreak, flow: 'jet' as const };
+    const seen = standing((teller, strikeId) =>
+      teller.tell('strike', { type: 'strike', strikeId }, 5, { ...bareStrike, hydrantId: 'TH-1', found }),
+    );
+    expect(seen).toMatchObject({ heldUnrecorded: false, contradicted: true });
+  });
 });
 
 describe('the hydrant’s last test before the strike', () => {

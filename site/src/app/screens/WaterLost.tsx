@@ -17,13 +17,18 @@ export function WaterLost({ answer: { strike, history } }: { readonly answer: St
   const current = useObservable(session);
   useObservable(people);
   const { facts } = effectiveFacts(history.map(({ recorded }) => recorded));
-  const { record, estimate, challenges, heldUnrecorded } = waterStanding(facts);
+  const { record, estimate, challenges, heldUnrecorded, contradicted } = waterStanding(facts);
   const body = record?.fact.body;
   const answered = body?.challengeAnswer;
   return (
     <section>
       <h2>{words.t('water-answer.recorded')}</h2>
       {!record && <p>{words.t(heldUnrecorded ? 'water.said.valve-held' : 'water-answer.not-recorded')}</p>}
+      {contradicted && (
+        <p class="warning">
+          {words.t('problem.flow-though-valve-held')} {words.t('packet.water.not-measured')}
+        </p>
+      )}
       {record && body && (
         <>
           {estimate ? (
