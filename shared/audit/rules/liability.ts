@@ -13,7 +13,9 @@ export const liabilityRules: readonly Rule[] = [
       !filled(party?.police?.reportNumber) &&
         !facts.some(
           ({ fact }) =>
-            fact.kind === 'documents' && fact.body.documents.some(({ what }) => what === 'police-report'),
+            fact.kind === 'documents' &&
+            // A report that nobody can open, with no number to ask for it by, shows nothing.
+            fact.body.documents.some(({ what, number }) => what === 'police-report' && filled(number)),
         ),
       () => ({ atStakeCents: statement.totalCents }),
     ),

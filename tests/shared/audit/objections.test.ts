@@ -513,6 +513,27 @@ describe('likely objections', () => {
     ]);
   });
 
+  it('a police report among the papers answers only with its number', () => {
+    const paper = (number: string | null) =>
+      caseOf({
+        ...party({ police: null }),
+        documents: {
+          documents: [
+            {
+              ...photo('overall', null, 'd4'),
+              view: 'document' as const,
+              mediaType: 'application/pdf' as const,
+              what: 'police-report' as const,
+              title: 'Crash report',
+              number,
+            },
+          ],
+        },
+      });
+    expect(raised(paper(null))).toContain('no-crash-report');
+    expect(raised(paper('2026-04711'))).not.toContain('no-crash-report');
+  });
+
   it('keep the last answer to each, by name', () => {
     const audited = caseOf(party({ police: null }));
     const answers = [
