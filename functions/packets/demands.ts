@@ -1,6 +1,7 @@
-import { countsCents } from '../../shared/claims/ofStrike.ts';
-import { foldClaim } from '../../shared/claims/state.ts';
-import { effectiveFacts, ofKind } from '../../shared/submissions/effective.ts';
+import { countsCents, shareOf } from '../../shared/claims/ofStrike.ts';
+import { foldClaim, type ClaimState } from '../../shared/claims/state.ts';
+import { partitions } from '../../shared/projections/items.ts';
+import { effectiveFacts } from '../../shared/submissions/effective.ts';
 import { streamOf } from '../../shared/submissions/envelope.ts';
 import type { PacketsDeps } from './deps.ts';
 import type { LoadedClaim } from './load.ts';
@@ -56,34 +57,25 @@ export async function otherDemands(
     if (intent.claimId !== claimId && (!known || intent.atMs >= known.atMs))
       latest.set(intent.claimId, intent);
   }
+  // A claim that never was about to demand may have been paid all the same. It took no name, so the index finds it.
+  const kept = await deps.projections.list<ClaimState>(partitions.claim);
+  for (const { value } of kept)
+    if (value.claimId !== claimId && strike.memberIds.includes(value.strikeId) && !latest.has(value.claimId))
+      latest.set(value.claimId, { claimId: value.claimId, revision: 0, atMs: 0, demandCents: 0 });
   return Promise.all([...latest.values()].map((intent) => standing(deps, intent)));
 }
 
-/**
- * What a claim takes up of the statement: what it demands or is about to, less what was written off against its payer; once
- * it is closed, what it was paid.
- */
+/** What a claim counts against the statement (`shared/claims/ofStrike.ts`), or is about to demand, if that is more. */
 async function standing({ ledger }: PacketsDeps, intent: Intent): Promise<OtherDemand> {
   const recorded = await ledger.readStream(streamOf({ type: 'claim', claimId: intent.claimId }), {
     personal: false,
   });
-  const { facts } = effectiveFacts(recorded);
-  const frozen = ofKind(facts, 'packet-frozen')
-    .map(({ fact }) => fact.body)
-    .sort((a, b) => a.revision - b.revision)
-    .at(-1);
-  const frozenCents = frozen?.demandCents ?? 0;
-  const underWay = intent.revision > (frozen?.revision ?? 0);
+  const { facts } = effectiveFacts(recorded.filter(({ submission }) => submission.test !== true));
   const claim = foldClaim(intent.claimId, facts);
+  const counted = claim ? countsCents(shareOf(claim, facts)) : 0;
+  const underWay = intent.revision > (claim?.packets.at(-1)?.revision ?? 0);
   return {
     claimNumber: claim?.claimNumber ?? intent.claimId,
-    demandCents: countsCents({
-      claimId: intent.claimId,
-      claimNumber: claim?.claimNumber ?? intent.claimId,
-      demandCents: underWay ? Math.max(frozenCents, intent.demandCents) : frozenCents,
-      paidCents: claim?.money.paidCents ?? 0,
-      writtenOffCents: claim?.money.writtenOffCents ?? 0,
-      closed: claim?.life.closed ?? false,
-    }),
+    demandCents: underWay ? Math.max(counted, intent.demandCents) : counted,
   };
 }

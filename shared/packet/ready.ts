@@ -1,4 +1,4 @@
-import { openedTwice } from '../claims/state.ts';
+import { foldClaim, openedTwice } from '../claims/state.ts';
 import { problem, type Problem } from '../problems/problem.ts';
 import { ofKind } from '../submissions/effective.ts';
 import type { Subject } from '../submissions/envelope.ts';
@@ -17,7 +17,10 @@ export function freezeProblems({
   if (strike.returnedAt === null)
     problems.push(problem('strike-not-closed', '', { strikeId: strike.strikeId }));
   if (claim.fact.body.payer.name === null) problems.push(problem('payer-not-known', 'payer.name'));
-  problems.push(...openedTwice(all.filter(({ fact }) => sameClaim(fact.subject, claim.fact.subject))));
+  const own = all.filter(({ fact }) => sameClaim(fact.subject, claim.fact.subject));
+  problems.push(...openedTwice(own));
+  // What a closed claim left unpaid may be asked of others by now.
+  if (foldClaim('', own)?.life.closed) problems.push(problem('claim-is-closed'));
   const { partyId } = claim.fact.body;
   const ofStrike = ofKind(all, 'party').some(
     ({ fact: { submissionId, subject } }) =>

@@ -196,7 +196,8 @@ describe('any payments, reversals, refunds and write-offs, in any order', () => 
           amountCents: cents,
           reversedOn: '2026-05-01',
         });
-      if (is === 'refund') return event('refund-paid', number, { amountCents: cents, paidOn: '2026-05-01', payment: null });
+      if (is === 'refund')
+        return event('refund-paid', number, { amountCents: cents, paidOn: '2026-05-01', payment: null });
       if (is === 'off')
         return event('written-off', number, { amountCents: cents, writtenOffOn: '2026-05-01', lostTo: null });
       return event('recovery-shared', number, { amountCents: cents, paidOn: '2026-05-01' });
@@ -298,6 +299,8 @@ describe('several claims of one strike', () => {
     expect(sharesOf({ ...one, demandCents: 500_00 }, [{ ...one, paidCents: 700_00 }], 1000_00)).toEqual({
       mayAskCents: 300_00,
       tooMuchCents: 200_00,
+      // 300.00 of the statement are not paid yet; of the demand of 500.00 nobody has more to pay.
+      dueCents: 300_00,
       overpaidCents: 0,
     });
     expect(
