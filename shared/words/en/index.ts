@@ -17,6 +17,7 @@ import { claimLife } from './claimLife.ts';
 import { clocks } from './clocks.ts';
 import { payments } from './payments.ts';
 import { claimFigures } from './claimFigures.ts';
+import { claimEvents } from './claimEvents.ts';
 import { verify } from './verify.ts';
 import { commands } from './commands.ts';
 import { demo } from './demo.ts';
@@ -41,6 +42,7 @@ export const en = {
   ...clocks,
   ...payments,
   ...claimFigures,
+  ...claimEvents,
   ...verify,
   ...commands,
   ...demo,

@@ -75,6 +75,7 @@ describe('the catalogue', () => {
       'claim.subtotal',
       'claim.total',
       'outbox.written',
+      'value.channel.fax',
       'value.demandHow.fax',
       'value.hazard.gas',
       'value.seen.no',

@@ -55,6 +55,10 @@ export interface ClaimAnswer {
   readonly claim: ClaimState;
   readonly strike: StrikeState | null;
   readonly parties: readonly Recorded[];
+  /** The other claims of its strike. */
+  readonly others: readonly ClaimState[];
+  /** Everything recorded of it, as it stands. */
+  readonly events: readonly Recorded[];
 }
 
 export const strikePath = (strikeId: string): string => `/api/strikes/${encodeURIComponent(strikeId)}`;

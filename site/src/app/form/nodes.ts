@@ -91,8 +91,15 @@ export type Leaf =
   | (Named & { readonly type: 'hydrant' })
   | (Named & { readonly type: 'position' })
   | (Named & { readonly type: 'outages' })
-  /** One of what is already recorded: another strike, a party of this strike, an outage of this hydrant. */
-  | (Named & { readonly type: 'pick'; readonly of: 'strike' | 'party' | 'outage' })
+  /**
+   * One of what is already recorded: another strike, a party of this strike, an outage of this hydrant, an event of this
+   * claim (of some kinds), a line of its statement.
+   */
+  | (Named & {
+      readonly type: 'pick';
+      readonly of: 'strike' | 'party' | 'outage' | 'event' | 'line';
+      readonly kinds?: readonly string[];
+    })
   /** Kept as it is and not drawn by itself (a photo's hash). */
   | (Named & { readonly type: 'kept' });
 

@@ -21,6 +21,10 @@ export interface FormContext {
   /** The hydrant's flow tests, as recorded. */
   readonly flowTests: readonly Recorded[];
   readonly claim: ClaimState | null;
+  /** What is recorded of the claim. */
+  readonly events: readonly Recorded[];
+  /** What the address asks for beside the job: the deadline that is answered. */
+  readonly asked: Readonly<Record<string, string>>;
   /** A number for the next claim, as a proposal: the server alone says whether it is free. */
   readonly nextClaimNumber: string;
 }

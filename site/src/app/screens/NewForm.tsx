@@ -20,7 +20,7 @@ export function NewForm() {
     strikeId: query.get('strike'),
     claimId: query.get('claim'),
   };
-  const { context, settled } = useFormContext(about, kind === 'claim-opened');
+  const { context, settled } = useFormContext(about, kind === 'claim-opened', Object.fromEntries(query));
 
   useEffect(() => {
     if (!spec || !settled) return;

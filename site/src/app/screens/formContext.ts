@@ -14,7 +14,11 @@ export interface LoadedContext {
 }
 
 /** What is known of the job a form is about. */
-export function useFormContext(about: About, claimNumberNeeded: boolean): LoadedContext {
+export function useFormContext(
+  about: About,
+  claimNumberNeeded: boolean,
+  asked: FormContext['asked'] = {},
+): LoadedContext {
   const { zone } = useWords();
   const personId = useObservable(session)?.personId ?? '';
   const claim = useClaim(about.claimId);
@@ -46,6 +50,8 @@ export function useFormContext(about: About, claimNumberNeeded: boolean): Loaded
       history: strike.value?.history.map(({ recorded }) => recorded) ?? [],
       flowTests: hydrant.value?.flowTests ?? [],
       claim: claim.value?.claim ?? null,
+      events: claim.value?.events ?? [],
+      asked,
       nextClaimNumber: nextClaimNumber(
         (strikes.value?.claims ?? []).map(({ claimNumber }) => claimNumber),
         Number(localDay(now, zone).slice(0, 4)),

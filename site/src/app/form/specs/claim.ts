@@ -1,6 +1,7 @@
 import { localDay } from '../localTime.ts';
 import { writeCents } from '../number.ts';
 import type { FormSpec } from '../spec.ts';
+import { exhibits } from './claimLife/shared.ts';
 import { note } from './parts.ts';
 
 /** The desk's forms: a claim against one party, and the record of a demand sent. */
@@ -71,7 +72,15 @@ export const demandSentSpec: FormSpec = {
       required: true,
     },
     { type: 'date', name: 'sentOn', required: true },
+    {
+      type: 'choice',
+      name: 'what',
+      list: 'demandWhat',
+      choices: ['demand', 'supplement', 'revised'],
+      optional: true,
+    },
     note,
+    { ...exhibits, optional: true },
   ],
   blank: ({ claim, now, zone }) => {
     const packet = claim?.packets.at(-1);
@@ -80,6 +89,7 @@ export const demandSentSpec: FormSpec = {
       amountCents: packet ? writeCents(packet.demandCents) : '',
       to: claim?.payerName ?? '',
       sentOn: localDay(now, zone),
+      what: (claim?.demands.length ?? 0) === 0 ? 'demand' : 'supplement',
     };
   },
   occurredAt: () => null,

@@ -1,3 +1,4 @@
+import { claimLifeSpecs } from './claimLife/index.ts';
 import type { FactKind } from '../../../../../shared/submissions/kinds.ts';
 import type { FormSpec } from '../spec.ts';
 import {
@@ -44,6 +45,7 @@ export const specs: Partial<Record<FactKind, FormSpec>> = Object.fromEntries(
     claimHandlingSpec,
     claimOpenedSpec,
     demandSentSpec,
+    ...claimLifeSpecs,
     letterTextSpec,
     objectionAnswerSpec,
     rateBookSpec,

@@ -1,6 +1,8 @@
 import type { Outage } from '../../../../../shared/outages/hydrantStatus.ts';
 import { ofKind, effectiveFacts } from '../../../../../shared/submissions/effective.ts';
-import { useStrikes } from '../../core/records.ts';
+import type { Submission } from '../../../../../shared/submissions/submission.ts';
+import { lineTitle } from '../../desk/lineWords.ts';
+import { useStatement, useStrikes } from '../../core/records.ts';
 import { partyTitle, strikeTitle } from '../../screens/titles.ts';
 import { stringsOf, textOf } from '../nodes.ts';
 import type { FormContext } from '../spec.ts';
@@ -78,11 +80,25 @@ export function OutagesField({ leaf, path, value, set }: PropsOf<'outages'>) {
   );
 }
 
+/** An event of a claim by what it is, its amount and its day. */
+function eventOption({ submissionId, kind, body }: Submission, { words, job }: Scope): Option {
+  const event = job.claim?.life.events.find((each) => each.submissionId === submissionId);
+  const cents = (body as { readonly amountCents?: number | null }).amountCents ?? null;
+  return {
+    value: submissionId,
+    label: words.t(`kind.${kind}`),
+    more: [cents === null ? null : words.money(cents), event ? words.day(event.on) : null]
+      .filter((part) => part !== null)
+      .join(' · '),
+  };
+}
+
 /** What can be picked, and what to say when there is nothing. */
-function useOptions(of: 'strike' | 'party' | 'outage'): readonly Option[] {
+function useOptions({ of, kinds = [] }: PropsOf<'pick'>['leaf']): readonly Option[] {
   const scope = useScope();
   const { job, words } = scope;
   const strikes = useStrikes(of === 'strike');
+  const statement = useStatement(of === 'line' ? (job.claim?.claimId ?? null) : null);
   switch (of) {
     case 'outage':
       return (job.status?.open ?? [])
@@ -92,6 +108,17 @@ function useOptions(of: 'strike' | 'party' | 'outage'): readonly Option[] {
       return ofKind(effectiveFacts(job.history).facts, 'party').map(({ fact }) => ({
         value: fact.submissionId,
         label: partyTitle(fact.body, words),
+      }));
+    case 'event':
+      return job.events
+        .filter(({ submission }) => kinds.includes(submission.kind))
+        .map(({ submission }) => eventOption(submission, scope))
+        .reverse();
+    case 'line':
+      return (statement.value?.lines ?? []).map((line) => ({
+        value: line.lineId,
+        label: lineTitle(line, words),
+        more: line.amountCents === null ? '' : words.money(line.amountCents),
       }));
     case 'strike':
       return (strikes.value?.strikes ?? [])
@@ -107,7 +134,7 @@ function useOptions(of: 'strike' | 'party' | 'outage'): readonly Option[] {
 
 export function PickField({ leaf, path, value, set }: PropsOf<'pick'>) {
   const { words, submissionId } = useScope();
-  const options = useOptions(leaf.of);
+  const options = useOptions(leaf);
   return (
     <FieldShell leaf={leaf} path={path} group="radiogroup">
       {() =>

@@ -1,0 +1,101 @@
+import { paymentMarks } from '../../../../../../shared/submissions/forms/claimLife/paymentReceived.ts';
+import { shortReasons } from '../../../../../../shared/submissions/forms/claimLife/common.ts';
+import { day, lastOf, lifeSpec, owed, today } from './shared.ts';
+
+/** Money in and out. */
+
+export const paymentReceivedSpec = lifeSpec(
+  'payment-received',
+  [
+    day('receivedOn'),
+    { type: 'money', name: 'amountCents', required: true },
+    {
+      type: 'choice',
+      name: 'how',
+      list: 'paidHow',
+      choices: ['cheque', 'transfer', 'card', 'cash', 'court', 'other'],
+      required: true,
+    },
+    { type: 'text', name: 'from' },
+    { type: 'text', name: 'reference', keypad: 'code' },
+    { type: 'choice', name: 'marked', list: 'marked', choices: paymentMarks, required: true },
+    {
+      type: 'choice',
+      name: 'deposited',
+      list: 'deposited',
+      choices: ['deposited', 'held', 'returned'],
+      required: true,
+    },
+    { type: 'text', name: 'jointPayee' },
+    {
+      type: 'list',
+      name: 'lines',
+      atMost: 200,
+      blank: {},
+      item: [
+        { type: 'pick', name: 'lineId', of: 'line', words: 'field.claim-line' },
+        { type: 'money', name: 'paidCents', required: true },
+        { type: 'money', name: 'shortCents', required: true },
+        {
+          type: 'choice',
+          name: 'reason',
+          list: 'shortReason',
+          choices: shortReasons,
+          words: 'field.short-reason',
+        },
+        { type: 'text', name: 'words', lines: 2, words: 'field.payer-words' },
+      ],
+    },
+  ],
+  (context) => ({
+    receivedOn: today(context),
+    amountCents: owed(context),
+    from: context.claim?.payerName ?? '',
+    lines: [],
+  }),
+);
+
+export const paymentReversedSpec = lifeSpec(
+  'payment-reversed',
+  [
+    day('reversedOn'),
+    { type: 'pick', name: 'payment', of: 'event', kinds: ['payment-received'], required: true },
+    { type: 'money', name: 'amountCents', required: true },
+    {
+      type: 'choice',
+      name: 'why',
+      list: 'reversedWhy',
+      choices: ['returned-by-bank', 'stopped', 'booked-in-error', 'other'],
+      required: true,
+    },
+  ],
+  (context) => ({ reversedOn: today(context), payment: lastOf(context, 'payment-received') }),
+);
+
+export const refundPaidSpec = lifeSpec(
+  'refund-paid',
+  [
+    day('paidOn'),
+    { type: 'pick', name: 'payment', of: 'event', kinds: ['payment-received'] },
+    { type: 'money', name: 'amountCents', required: true },
+    { type: 'text', name: 'to' },
+    { type: 'text', name: 'reference', keypad: 'code' },
+    { type: 'text', name: 'reason', lines: 3, required: true },
+  ],
+  (context) => ({
+    paidOn: today(context),
+    payment: lastOf(context, 'payment-received'),
+    to: context.claim?.payerName ?? '',
+  }),
+);
+
+export const recoverySharedSpec = lifeSpec(
+  'recovery-shared',
+  [
+    day('paidOn'),
+    { type: 'text', name: 'with', required: true },
+    { type: 'money', name: 'amountCents', required: true },
+    { type: 'text', name: 'basis', lines: 3, required: true },
+  ],
+  (context) => ({ paidOn: today(context) }),
+);
