@@ -16,6 +16,7 @@ export interface Missing {
     | 'flow-test'
     | 'return'
     | 'return-held'
+    | 'dispatch-back'
     | 'photos'
     | 'photos-awaited'
     | 'party'
@@ -70,6 +71,13 @@ const checks: readonly Check[] = [
       'return-to-service',
     ),
   ({ strike }) => when(isOpen(strike) && strike.returns.length > 0, 'return-held', 'return-to-service'),
+  // Dispatch goes on sending trucks past a hydrant that it was told is out.
+  ({ strike }) =>
+    when(
+      strike.returnedAt !== null && strike.dispatchToldBackAt === null,
+      'dispatch-back',
+      'out-of-service-notice',
+    ),
   ({ strike }) => when(strike.exhibits.length === 0, 'photos', null),
   ({ photosAwaited }) => when(photosAwaited > 0, 'photos-awaited', null),
   ({ strike, desk }) => when(desk && strike.partyIds.length === 0, 'party', 'party'),

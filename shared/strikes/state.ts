@@ -2,7 +2,7 @@ import type { Hydrant } from '../inventory/hydrant.ts';
 import { returnEffects, valveTurns, type ReturnEffect } from '../outages/returnEffect.ts';
 import { ofKind, type Effective } from '../submissions/effective.ts';
 import type { StrikeCause } from '../submissions/forms/party.ts';
-import { readersOf } from '../submissions/submission.ts';
+import { readersOf, type BodyOf } from '../submissions/submission.ts';
 import type { Exhibit } from '../submissions/fields.ts';
 import { notYet } from '../submissions/known.ts';
 import { takeDownBreaches, type Breach } from './breaches.ts';
@@ -40,6 +40,8 @@ export interface StrikeState {
   readonly returns: readonly ReturnEffect[];
   /** When the outage ended, or null while it is open. */
   readonly returnedAt: string | null;
+  /** When dispatch was told that it is back; null while nobody did. A state kept before this does not say. */
+  readonly dispatchToldBackAt?: string | null;
   readonly deferred: ReturnEffect['deferred'];
   readonly breaches: readonly Breach[];
   readonly exhibits: readonly Exhibit[];
@@ -148,6 +150,7 @@ export function foldStrike({
     repairedAt,
     returns,
     returnedAt: effective?.returnedAt ?? null,
+    dispatchToldBackAt: effective && toldBackAt(effective, closing, notices),
     deferred: effective?.deferred ?? [],
     breaches: takeDownBreaches(repairs),
     exhibits: distinctExhibits(facts),
@@ -158,6 +161,19 @@ export function foldStrike({
     ofField: recordOf(facts.filter(({ fact }) => readersOf(fact.kind).includes('crew'))),
   };
 }
+
+/** Dispatch told by the return itself, whenever that was, or by a notice of after it. */
+const toldBackAt = (
+  { returnId, returnedAt }: ReturnEffect,
+  closing: readonly Effective<'return-to-service'>[],
+  notices: readonly BodyOf<'out-of-service-notice'>[],
+): string | null =>
+  earliest([
+    ...closing.filter(({ fact }) => fact.submissionId === returnId).map(({ fact }) => fact.body.dispatch?.at),
+    ...notices
+      .map(({ dispatch }) => dispatch?.at)
+      .filter((at) => at !== undefined && Date.parse(at) >= Date.parse(returnedAt)),
+  ]);
 
 const recordOf = (
   facts: readonly Effective[],

@@ -2,6 +2,8 @@ import { describe, expect, it } from 'vitest';
 import { project } from '../../../shared/projections/project.ts';
 import { missingOf } from '../../../shared/strikes/missing.ts';
 import type { Submission } from '../../../shared/submissions/submission.ts';
+import { proofs } from '../../../shared/outages/proofs.ts';
+import { shown } from '../../support/tell.ts';
 import { at, fact, onClaim, onStrike, recorded, uuid } from '../../support/submissions.ts';
 
 // What a record lacks, by the order of the work (common practice, no source).
@@ -63,6 +65,27 @@ describe('what is missing next', () => {
     const found = missing([strike, notice, closed, repair(true), held]);
     expect(found).toContain('return-held');
     expect(found).not.toContain('return');
+  });
+
+  it('asks whether dispatch was told that it is back, until the return or a notice of after it says so', () => {
+    const back = (dispatch: object | null) =>
+      fact('return-to-service', 6, onStrike(1), {
+        returnedAt: at(90),
+        closes: [uuid(1)],
+        proofs: proofs.map((proof) => shown(proof, 80)),
+        valvesReopened: [{ valveId: 'V-1', at: at(85), byWorkerId: 'w-7' }],
+        dispatch: dispatch as null,
+      });
+    const told = { at: at(95), toldByWorkerId: 'w-7', takenBy: null };
+    const job = [strike, notice, closed, repair(true)];
+    expect(missing([...job, back(null)])).toContain('dispatch-back');
+    expect(missing([...job, back(told)])).not.toContain('dispatch-back');
+    // The notice of the outage itself told of no return.
+    const after = fact('out-of-service-notice', 9, onStrike(1), {
+      markedOutOfServiceAt: null,
+      dispatch: told,
+    });
+    expect(missing([...job, back(null), after])).not.toContain('dispatch-back');
   });
 
   it('asks for the strike when only its repair was typed', () => {

@@ -123,6 +123,8 @@ export const screens = {
   'missing.return.do': 'Return it to service',
   'missing.return-held': 'The return has no effect yet',
   'missing.return-held.do': 'Record a full return',
+  'missing.dispatch-back': 'Dispatch has not been told that it is back',
+  'missing.dispatch-back.do': 'Record that dispatch was told',
   'missing.photos': 'No photos yet',
   'missing.photos.do': 'Add photos',
   'missing.photos-awaited': 'Photos are still on their way',

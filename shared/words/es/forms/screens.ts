@@ -126,6 +126,8 @@ export const screens: Record<keyof typeof english, string> = {
   'missing.return.do': 'Devolverlo al servicio',
   'missing.return-held': 'La vuelta aún no tiene efecto',
   'missing.return-held.do': 'Registrar una vuelta completa',
+  'missing.dispatch-back': 'No se ha avisado a la central de que ha vuelto',
+  'missing.dispatch-back.do': 'Registrar el aviso a la central',
   'missing.photos': 'Aún no hay fotos',
   'missing.photos.do': 'Añadir fotos',
   'missing.photos-awaited': 'Hay fotos declaradas que no han llegado',
