@@ -1,4 +1,5 @@
-import { ofKind } from '../../shared/submissions/effective.ts';
+import { history } from '../../shared/submissions/history.ts';
+import { effectiveFacts, ofKind } from '../../shared/submissions/effective.ts';
 import { streamOf } from '../../shared/submissions/envelope.ts';
 import type { StrikeState } from '../../shared/strikes/state.ts';
 import type { RouteHandler } from '../http/app.ts';
@@ -36,8 +37,15 @@ export function claimRoutes({ current, ledger }: RecordsDeps): Record<string, Ro
       const others = (await current.claims()).filter(
         (other) => other.claimId !== claimId && memberIds.includes(other.strikeId),
       );
-      const events = await factsOf(ledger, [streamOf({ type: 'claim', claimId })]);
-      return call.json({ claim, strike, parties, others, events: events.map(asRecorded) });
+      const recorded = await ledger.readStream(streamOf({ type: 'claim', claimId }));
+      return call.json({
+        claim,
+        strike,
+        parties,
+        others,
+        events: effectiveFacts(recorded).facts.map(asRecorded),
+        history: history(recorded),
+      });
     },
   };
 }

@@ -59,6 +59,8 @@ export interface ClaimAnswer {
   readonly others: readonly ClaimState[];
   /** Everything recorded of it, as it stands. */
   readonly events: readonly Recorded[];
+  /** Everything ever said of it, and what became of that. */
+  readonly history: readonly HistoryEntry[];
 }
 
 export const strikePath = (strikeId: string): string => `/api/strikes/${encodeURIComponent(strikeId)}`;

@@ -22,6 +22,7 @@ import { AddToBill } from './AddToBill.tsx';
 import { ClaimSummary } from './ClaimSummary.tsx';
 import { CounterCalculations } from './CounterCalculations.tsx';
 import { Objections } from './Objections.tsx';
+import { Life } from './life/Life.tsx';
 import { LetterPanel } from './LetterPanel.tsx';
 import { PacketPanel } from './PacketPanel.tsx';
 import { showPart } from './places.ts';
@@ -103,6 +104,7 @@ function Content({ answer }: { readonly answer: ClaimAnswer }) {
             <Unread resource={story} />
             {story.value && <Missing claim={claim} story={story.value} />}
           </section>
+          {claim.packets.length > 0 && <Life answer={answer} />}
           <section id="statement" tabIndex={-1}>
             <h2>{words.t('claim.statement')}</h2>
             <p class="small soft">{words.t('desk.not-legal-advice')}</p>

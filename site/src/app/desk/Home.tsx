@@ -8,6 +8,8 @@ import { mayWrite } from '../screens/may.ts';
 import { DraftList } from '../screens/OutboxScreen.tsx';
 import { Unread } from '../screens/Unread.tsx';
 import { CaseTable } from './CaseTable.tsx';
+import { CalendarAddress } from './CalendarAddress.tsx';
+import { Due } from './Due.tsx';
 import { LookUp } from './LookUp.tsx';
 import { showPart } from './places.ts';
 import { oldestDays, pileOf, piles, totalCents, type Case, type Pile } from './piles.ts';
@@ -22,8 +24,10 @@ export function Home() {
       <Heading title={words.t('shell.desk')}>{words.t('shell.desk')}</Heading>
       <DraftList />
       <LookUp />
+      <Due />
       <Unread resource={strikes} />
       {strikes.value && <Piles answer={strikes.value} />}
+      <CalendarAddress />
       <p class="actions">
         <a class="button" href={to(['rates'])}>
           {words.t('rates.title')}

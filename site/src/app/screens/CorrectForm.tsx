@@ -4,7 +4,7 @@ import { formOf } from '../../../../shared/submissions/submission.ts';
 import { keepDraft } from '../core/drafts.ts';
 import { newId } from '../core/device.ts';
 import { useObservable } from '../core/observable.ts';
-import { useStrike, useHydrant } from '../core/records.ts';
+import { useClaim, useStrike, useHydrant } from '../core/records.ts';
 import { replaceWith, route, to } from '../core/router.ts';
 import { session } from '../core/session.ts';
 import { useWords } from '../core/words.ts';
@@ -23,12 +23,14 @@ export function CorrectForm() {
   const [, from, ofId = '', targetId] = parts;
   const strike = useStrike(from === 'strike' ? ofId : null);
   const hydrant = useHydrant(from === 'hydrant' ? ofId : null);
+  const claim = useClaim(from === 'claim' ? ofId : null);
   const recorded = [
+    ...(claim.value?.history.map((entry) => entry.recorded) ?? []),
     ...(strike.value?.history.map((entry) => entry.recorded) ?? []),
     ...(hydrant.value?.flowTests ?? []),
   ];
   const target = recorded.find(({ submission }) => submission.submissionId === targetId)?.submission;
-  const loaded = strike.value !== null || hydrant.value !== null;
+  const loaded = strike.value !== null || hydrant.value !== null || claim.value !== null;
   const spec = target ? specOf(formOf(target).kind) : null;
   const personId = useObservable(session)?.personId ?? '';
 
@@ -57,6 +59,6 @@ export function CorrectForm() {
     replaceWith(to(['form', submissionId]));
   }, [target?.submissionId]);
 
-  if (!loaded) return <Unread resource={from === 'strike' ? strike : hydrant} />;
+  if (!loaded) return <Unread resource={from === 'strike' ? strike : from === 'claim' ? claim : hydrant} />;
   return target && spec ? <p role="status">{words.t('form.opening')}</p> : <NotFound />;
 }

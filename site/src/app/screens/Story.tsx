@@ -15,22 +15,39 @@ interface Props {
   readonly history: readonly HistoryEntry[];
   /** Where the correction form finds the entry: `['strike', id]`. */
   readonly from: readonly string[];
+  /** The day of an entry, where what happened has a day of its own; entries are then in the order of their days. */
+  readonly days?: ReadonlyMap<string, string>;
 }
 
 /** Everything that was recorded, in the order it happened: who, when, delivered by whom, and what became of it. */
-export function Story({ history, from }: Props) {
+export function Story({ history, from, days }: Props) {
   const words = useWords();
   if (history.length === 0) return <p>{words.t('story.empty')}</p>;
   return (
     <ol class="story">
-      {history.map((entry) => (
-        <StoryItem key={entry.recorded.submission.submissionId} entry={entry} from={from} />
-      ))}
+      {inOrder(history, days).map((entry) => {
+        const { submissionId } = entry.recorded.submission;
+        return <StoryItem key={submissionId} entry={entry} from={from} day={days?.get(submissionId)} />;
+      })}
     </ol>
   );
 }
 
-function StoryItem({ entry, from }: { readonly entry: HistoryEntry; readonly from: readonly string[] }) {
+/** By their own days where they have one; entries of one day, and those without, keep the order they came in. */
+function inOrder(history: readonly HistoryEntry[], days: Props['days']): readonly HistoryEntry[] {
+  if (!days) return history;
+  const dayOf = ({ recorded: { submission } }: HistoryEntry): string =>
+    days.get(submission.submissionId) ?? submission.occurredAt.slice(0, 10);
+  return [...history].sort((a, b) => dayOf(a).localeCompare(dayOf(b)));
+}
+
+interface ItemProps {
+  readonly entry: HistoryEntry;
+  readonly from: readonly string[];
+  readonly day: string | undefined;
+}
+
+function StoryItem({ entry, from, day }: ItemProps) {
   const words = useWords();
   const current = useObservable(session);
   useObservable(people);
@@ -46,7 +63,11 @@ function StoryItem({ entry, from }: { readonly entry: HistoryEntry; readonly fro
   return (
     <li class={`story-item ${entry.standing}`} id={`entry-${submission.submissionId}`} tabIndex={-1}>
       <p class="story-when">
-        <time dateTime={submission.occurredAt}>{words.when(submission.occurredAt)}</time>
+        {day === undefined ? (
+          <time dateTime={submission.occurredAt}>{words.when(submission.occurredAt)}</time>
+        ) : (
+          <time dateTime={day}>{words.day(day)}</time>
+        )}
       </p>
       <div>
         <h3>

@@ -1,0 +1,76 @@
+import type { DeadlineList, ListedDeadline } from '../../../../shared/clocks/list.ts';
+import { useResource } from '../core/resource.ts';
+import { to } from '../core/router.ts';
+import { useWords } from '../core/words.ts';
+import { Unread } from '../screens/Unread.tsx';
+import { DeadlineRow } from './life/DeadlineRow.tsx';
+
+interface Answer {
+  readonly today: string;
+  readonly groups: DeadlineList;
+  readonly notSet: readonly string[];
+  readonly undelivered: readonly unknown[];
+}
+
+const groups = ['overdue', 'today', 'week', 'later'] as const;
+/** Far dates are many and press nobody; the last days to sue among them are warned of all the same. */
+const MOST_LATER = 5;
+
+/** What is due, before everything else on the desk: overdue, today, this week, and dates to sue that come near. */
+export function Due() {
+  const words = useWords();
+  const resource = useResource<Answer>('/api/deadlines');
+  const { value } = resource;
+  if (!value) return <Unread resource={resource} />;
+  const shown = groups.map((group) => ({
+    group,
+    all: group === 'later' ? warned(value.groups.later, value.today) : value.groups[group],
+  }));
+  const none = shown.every(({ all }) => all.length === 0);
+  return (
+    <section class="due" aria-labelledby="due-title">
+      <h2 id="due-title">{words.t('desk.due')}</h2>
+      <Unread resource={resource} />
+      {none && <p>{words.t('desk.due.none', { day: words.day(value.today) })}</p>}
+      {shown.map(({ group, all }) =>
+        all.length === 0 ? null : (
+          <div key={group}>
+            <h3>
+              {words.t(`desk.due.${group}`)} <span class="count">{all.length}</span>
+            </h3>
+            <ul class="deadlines plain-list">
+              {all.slice(0, group === 'later' ? MOST_LATER : all.length).map((deadline) => (
+                <DeadlineRow
+                  key={`${deadline.claimId} ${deadline.id}`}
+                  deadline={deadline}
+                  today={value.today}
+                >
+                  <a href={to(['claim', deadline.claimId])}>
+                    {words.t('search.claim', { claimNumber: deadline.claimNumber })}
+                  </a>
+                  {deadline.payerName && ` · ${deadline.payerName}`}
+                </DeadlineRow>
+              ))}
+            </ul>
+          </div>
+        ),
+      )}
+      {value.undelivered.length > 0 && (
+        <p class="warning">{words.t('desk.due.undelivered', { count: value.undelivered.length })}</p>
+      )}
+      {value.notSet.length > 0 && (
+        <details class="small">
+          <summary>{words.t('desk.due.not-set', { count: value.notSet.length })}</summary>
+          <ul>
+            {value.notSet.map((name) => (
+              <li key={name}>{words.t(`clock.unset.${name}`)}</li>
+            ))}
+          </ul>
+        </details>
+      )}
+    </section>
+  );
+}
+
+const warned = (later: readonly ListedDeadline[], today: string): readonly ListedDeadline[] =>
+  later.filter(({ warnFrom }) => warnFrom <= today);

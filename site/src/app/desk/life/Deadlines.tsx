@@ -1,0 +1,47 @@
+import type { ListedDeadline } from '../../../../../shared/clocks/list.ts';
+import { useResource } from '../../core/resource.ts';
+import { to } from '../../core/router.ts';
+import { claimPath } from '../../core/records.ts';
+import { useWords } from '../../core/words.ts';
+import { Unread } from '../../screens/Unread.tsx';
+import { DeadlineRow } from './DeadlineRow.tsx';
+
+interface Answer {
+  readonly today: string;
+  readonly deadlines: readonly ListedDeadline[];
+}
+
+/** The dates of this claim that still run, the nearest first. */
+export function Deadlines({ claimId }: { readonly claimId: string }) {
+  const words = useWords();
+  const resource = useResource<Answer>(`${claimPath(claimId)}/deadlines`);
+  const { value } = resource;
+  const running = (value?.deadlines ?? []).filter(({ state }) =>
+    ['running', 'due-today', 'overdue'].includes(state),
+  );
+  return (
+    <>
+      <Unread resource={resource} />
+      {value &&
+        (running.length === 0 ? (
+          <p class="soft">{words.t('claim.life.no-deadline')}</p>
+        ) : (
+          <ul class="deadlines plain-list">
+            {running.map((deadline) => (
+              <DeadlineRow key={deadline.id} deadline={deadline} today={value.today}>
+                <a
+                  href={to(['new', 'deadline-answered'], {
+                    claim: claimId,
+                    deadline: deadline.id,
+                    dueOn: deadline.dueOn,
+                  })}
+                >
+                  {words.t('form.title.deadline-answered')}
+                </a>
+              </DeadlineRow>
+            ))}
+          </ul>
+        ))}
+    </>
+  );
+}

@@ -1,0 +1,43 @@
+import type { ClaimAnswer } from '../../core/records.ts';
+import { to } from '../../core/router.ts';
+import { useWords } from '../../core/words.ts';
+import { Story } from '../../screens/Story.tsx';
+import { Cuts } from './Cuts.tsx';
+import { Deadlines } from './Deadlines.tsx';
+import { Money } from './Money.tsx';
+import { NextSteps } from './NextSteps.tsx';
+
+/** The claim after its packet: what is next, by when, what became of the money, and everything that happened. */
+export function Life({ answer: { claim, others, history } }: { readonly answer: ClaimAnswer }) {
+  const words = useWords();
+  const days = new Map(claim.life.events.map(({ submissionId, on }) => [submissionId, on]));
+  return (
+    <section id="life" tabIndex={-1} class="life">
+      <h2>{words.t('claim.life.title')}</h2>
+      <p>
+        <span class="tag">{words.t(`standing.${claim.life.standing}`)}</span>
+        {claim.life.adjusterOf?.company && <span> {claim.life.adjusterOf.company}</span>}
+      </p>
+      <NextSteps claim={claim} />
+      <Deadlines claimId={claim.claimId} />
+      <Money money={claim.money} />
+      {others.length > 0 && (
+        <p class="small">
+          {words.t('claim.life.others')}{' '}
+          {others.map((other) => (
+            <a key={other.claimId} href={to(['claim', other.claimId])}>
+              {words.t('claim.life.other', {
+                claimNumber: other.claimNumber,
+                amount: words.money(other.money.askedCents),
+                paid: words.money(other.money.paidCents),
+              })}{' '}
+            </a>
+          ))}
+        </p>
+      )}
+      <Cuts claim={claim} />
+      <h3>{words.t('claim.life.happened')}</h3>
+      <Story history={history} from={['claim', claim.claimId]} days={days} />
+    </section>
+  );
+}
