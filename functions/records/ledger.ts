@@ -1,16 +1,21 @@
 import * as z from 'zod';
 import { provenDemands } from '../../shared/claims/state.ts';
-import type { Accounts } from '../../shared/costs/book/accounts.ts';
-import { journalOf } from '../../shared/payments/journal.ts';
+import { accountsIn, journalOf } from '../../shared/payments/journal.ts';
 import { ledgerCsv } from '../../shared/payments/ledgerCsv.ts';
-import { problemsFromZod } from '../../shared/problems/fromZod.ts';
+import { problemIssue, problemsFromZod } from '../../shared/problems/fromZod.ts';
+import { relations } from '../../shared/problems/relations.ts';
 import { ofKind } from '../../shared/submissions/effective.ts';
 import type { RouteHandler } from '../http/app.ts';
 import { refuse } from '../http/refused.ts';
 import type { RecordsDeps } from './deps.ts';
 import { factsOf } from './facts.ts';
 
-const bounds = z.strictObject({ from: z.iso.date().optional(), to: z.iso.date().optional() });
+const bounds = z.strictObject({ from: z.iso.date().optional(), to: z.iso.date().optional() }).check(
+  relations(({ from, to }, ctx) => {
+    if (from !== undefined && to !== undefined && to < from)
+      ctx.addIssue(problemIssue('ledger-ends-before-start', ['to'], { from }));
+  }),
+);
 
 /** Money in and out as finance takes it over, for the desk: the route table lets nobody else in. */
 export function ledgerRoutes({ current, ledger }: RecordsDeps): Record<string, RouteHandler> {
@@ -24,14 +29,7 @@ export function ledgerRoutes({ current, ledger }: RecordsDeps): Record<string, R
         factsOf(ledger, ['utility']),
       ]);
       const editions = ofKind(utilityFacts, 'rate-book').map(({ fact: { body } }) => body);
-      const accountsOn = (day: string): Accounts | null =>
-        editions
-          .filter(
-            ({ effectiveFrom, effectiveTo }) =>
-              effectiveFrom <= day && (effectiveTo === null || day <= effectiveTo),
-          )
-          .sort((a, b) => (a.effectiveFrom < b.effectiveFrom ? -1 : 1))
-          .at(-1)?.accounts ?? null;
+      const accountsOn = accountsIn(editions);
       const hydrantOf = new Map(
         strikes.flatMap((strike) => strike.memberIds.map((id) => [id, strike.hydrantId] as const)),
       );

@@ -20,7 +20,11 @@ export interface ClaimState {
   readonly openedAt: string;
   readonly stage: 'open' | 'frozen' | 'billed';
   readonly packets: readonly (BodyOf<'packet-frozen'> & { readonly submissionId: string })[];
-  readonly demands: readonly (Omit<BodyOf<'demand-sent'>, 'to'> & { readonly submissionId: string })[];
+  readonly demands: readonly (Omit<BodyOf<'demand-sent'>, 'to'> & {
+    readonly submissionId: string;
+    /** A packet bears it out, and its day can be. */
+    readonly proven: boolean;
+  })[];
   /** Money in and out, and what is left to ask. */
   readonly money: ClaimMoney;
   /** What became of it after its packet. */
@@ -41,12 +45,13 @@ export function foldClaim(
   const packets = ofKind(facts, 'packet-frozen')
     .map(({ fact }) => ({ ...fact.body, submissionId: fact.submissionId }))
     .sort((a, b) => a.revision - b.revision);
+  const unproven = ofKind(facts, 'demand-sent').flatMap((sent) => demandProblems(sent, packets));
   const demands = ofKind(facts, 'demand-sent').map(({ fact: { submissionId, body } }) => {
     const { revision, sentOn, how, amountCents, note, what = 'demand' } = body;
-    return { revision, sentOn, how, amountCents, note, what, submissionId };
+    const proven = !unproven.some(({ path }) => path === submissionId);
+    return { revision, sentOn, how, amountCents, note, what, submissionId, proven };
   });
-  const unproven = ofKind(facts, 'demand-sent').flatMap((sent) => demandProblems(sent, packets));
-  const proven = demands.filter(({ submissionId }) => !unproven.some(({ path }) => path === submissionId));
+  const proven = provenDemands({ demands });
   const { body } = opened.fact;
   const money = claimMoney(facts, askedCents(proven));
   const life = claimLife(facts, money, { issued: packets.length > 0, demands: proven }, context);
@@ -73,13 +78,8 @@ export function foldClaim(
 }
 
 /** The demands that a packet bears out: what the claim asks for, and what finance books. */
-export const provenDemands = ({
-  demands,
-  packets,
-}: Pick<ClaimState, 'demands' | 'packets'>): ClaimState['demands'] =>
-  demands.filter(({ revision, amountCents }) =>
-    packets.some((packet) => packet.revision === revision && packet.demandCents === amountCents),
-  );
+export const provenDemands = ({ demands }: Pick<ClaimState, 'demands'>): ClaimState['demands'] =>
+  demands.filter(({ proven }) => proven);
 
 /** Openings of one claim that do not say the same: a claim is of one strike, against one party, under one number. */
 export function openedTwice(facts: readonly Effective[]): Problem[] {

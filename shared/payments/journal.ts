@@ -1,5 +1,7 @@
 import type { ProvenDemand } from '../claims/demands.ts';
 import type { Accounts, AccountUse } from '../costs/book/accounts.ts';
+import { editionOn } from '../costs/editions.ts';
+import type { RateBookEdition } from '../costs/rateBook.ts';
 import type { ClaimMoney } from './money.ts';
 
 /** What a line of the journal is of. Words: `journal.<code>`. */
@@ -26,6 +28,12 @@ const sides: Readonly<Record<JournalKind, { readonly debit: AccountUse; readonly
   shared: { debit: 'shared', credit: 'cash' },
   'write-off': { debit: 'writeOff', credit: 'receivable' },
 };
+
+/** The accounts that the edition in force on a day names; null where there is none, or two and no telling which. */
+export const accountsIn =
+  (editions: readonly RateBookEdition[]) =>
+  (day: string): Accounts | null =>
+    editionOn(day, editions).edition?.accounts ?? null;
 
 /**
  * The journal of a claim: what each demand adds to or takes from what is receivable, and every movement of its money.

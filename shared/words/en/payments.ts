@@ -78,4 +78,5 @@ export const payments = {
   'claim-flag.overpaid': 'Overpaid',
   'claim-flag.plan-missed': 'Instalment missed',
   'claim-flag.legal-hold': 'Legal hold',
+  'problem.ledger-ends-before-start': 'The last day must not be before the first, {from}.',
 } as const;

@@ -79,4 +79,5 @@ export const payments: Record<keyof typeof english, string> = {
   'claim-flag.overpaid': 'Pagada de más',
   'claim-flag.plan-missed': 'Cuota sin pagar',
   'claim-flag.legal-hold': 'Conservación legal',
+  'problem.ledger-ends-before-start': 'El último día no puede ser anterior al primero, {from}.',
 };

@@ -3,10 +3,12 @@ import Papa from 'papaparse';
 import { describe, expect, it } from 'vitest';
 import { foldClaim, provenDemands, type ClaimState } from '../../../shared/claims/state.ts';
 import type { Accounts } from '../../../shared/costs/book/accounts.ts';
-import { journalOf } from '../../../shared/payments/journal.ts';
+import { rateBookEdition, type RateBookEdition } from '../../../shared/costs/rateBook.ts';
+import { accountsIn, journalOf } from '../../../shared/payments/journal.ts';
 import { ledgerColumns, ledgerCsv } from '../../../shared/payments/ledgerCsv.ts';
 import { effectiveFacts } from '../../../shared/submissions/effective.ts';
 import type { Fact } from '../../../shared/submissions/submission.ts';
+import { noRates } from '../../support/rates.ts';
 import { fact, onClaim, recorded, uuid } from '../../support/submissions.ts';
 
 const claim = onClaim(1);
@@ -99,9 +101,35 @@ describe('the CSV', () => {
       ['1234.50', '', '1200', "'@TH-1"],
       ['', '1234.50', "'=4450", "'@TH-1"],
     ]);
-    for (const sign of ['=', '+', '-', '@', '\t', '\r'])
-      for (const cell of read(csvOf({ ...state, claimNumber: `${sign}1` })).flatMap(Object.values))
-        expect('=+-@\t\r').not.toContain(cell[0] ?? 'x');
+    for (const sign of ['=', '+', '-', '@', '\t', '\r', '\n', '＝'])
+      for (const second of ['', '\n=2', ',2'])
+        for (const cell of read(csvOf({ ...state, claimNumber: `${sign}1${second}` })).flatMap(Object.values))
+          expect('=+-@\t\r\n＝').not.toContain(cell[0] ?? 'x');
+  });
+
+  it('books no demand that the claim itself does not count', () => {
+    const ahead = folded([opened, ...demanded(1, 1234_50, '2027-01-05', 10)]);
+    expect(ahead.money.askedCents).toBe(0);
+    expect(read(csvOf(ahead))).toEqual([]);
+  });
+
+  it('names the accounts of the edition in force on the day, and none where two begin together', () => {
+    const edition = (editionId: string, effectiveFrom: string, receivable: string | null) =>
+      rateBookEdition.parse({
+        ...noRates,
+        editionId,
+        effectiveFrom,
+        ...(receivable === null ? {} : { accounts: { ...book, receivable } }),
+      });
+    const older = edition('a', '2026-01-01', '1200');
+    const on = (day: string, ...editions: RateBookEdition[]) => accountsIn(editions)(day)?.receivable ?? null;
+    expect(on('2026-03-11', older)).toBe('1200');
+    expect(on('2025-12-31', older)).toBeNull();
+    expect(on('2026-03-11', older, edition('b', '2026-03-01', '1300'))).toBe('1300');
+    expect(on('2026-02-28', older, edition('b', '2026-03-01', '1300'))).toBe('1200');
+    // An edition of before accounts is read as it was.
+    expect(on('2026-03-11', older, edition('b', '2026-03-01', null))).toBeNull();
+    expect(on('2026-03-11', older, edition('b', '2026-01-01', '1300'))).toBeNull();
   });
 
   it('keeps to its bounds, both days counted', () => {
