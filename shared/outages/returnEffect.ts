@@ -14,6 +14,7 @@ export interface Hold {
     | 'valve-still-closed'
     | 'repair-still-open'
     | 'proof-not-yet'
+    | 'proof-after-return'
     | 'return-before-outage'
     | 'return-not-yet'
     | 'failed-since'
@@ -94,10 +95,12 @@ const badness = (result: Result): number => ({ passed: 0, deferred: 1, failed: 2
 
 const MINUTE_MS = 60_000;
 const time = (instant: string): number => Date.parse(instant);
+/** People give times to the minute; a return in the very minute of its proof is no earlier than it. */
+const minuteOf = (instant: string): number => Math.floor(time(instant) / MINUTE_MS);
 
 /**
  * Whether a return to service takes effect (design decision 7): every proof for that type of hydrant passed, or put
- * off by name, after the outage began and after the last reassembly; every valve recorded closed by then recorded
+ * off by name, after the outage began and the last reassembly and no later than the return itself; every valve recorded closed by then recorded
  * reopened; and nothing of it dated later than it was recorded, which nobody can have seen.
  */
 export function returnEffect(
@@ -137,6 +140,9 @@ export function returnEffect(
     else if (notYet(last.at, returned)) holds.push({ code: 'proof-not-yet', proof });
     else if (last.result === 'failed') holds.push({ code: 'proof-failed', proof });
     else if (time(last.at) < began) holds.push({ code: 'proof-before-outage', proof });
+    // A return from before the outage says already that its own time is wrong.
+    else if (returnedAt >= began && minuteOf(last.at) > minuteOf(body.returnedAt))
+      holds.push({ code: 'proof-after-return', proof });
     else if (last.result === 'deferred')
       deferred.push({ proof, reason: last.deferredReason ?? '', byWorkerId: last.deferredByWorkerId ?? '' });
     else if (time(last.at) < lastReassembly) holds.push({ code: 'proof-before-reassembly', proof });
@@ -176,11 +182,15 @@ export function returnEffects(
   question: ReturnQuestion,
 ): ReturnEffect[] {
   const inOrder = [...returns].sort((a, b) => time(a.fact.body.returnedAt) - time(b.fact.body.returnedAt));
-  return inOrder.map((returned, index) => {
+  return inOrder.map((returned) => {
     const effect = returnEffect(returned, question);
-    const failedSince = inOrder
-      .slice(index + 1)
-      .find(({ fact }) => fact.body.proofs.some(({ result }) => result === 'failed'));
+    // Of two at the same time the failure counts last, so that a tie never passes.
+    const failedSince = inOrder.find(
+      (other) =>
+        other !== returned &&
+        time(other.fact.body.returnedAt) >= time(returned.fact.body.returnedAt) &&
+        other.fact.body.proofs.some(({ result }) => result === 'failed'),
+    );
     if (!effect.takesEffect || !failedSince) return effect;
     return { ...effect, takesEffect: false, holds: [{ code: 'failed-since' }] };
   });

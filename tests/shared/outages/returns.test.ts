@@ -81,6 +81,21 @@ const rows: readonly Row[] = [
     holds: proofs.map((proof) => ({ code: 'proof-before-reassembly', proof })),
   },
   {
+    name: 'back before one of its own proofs: until then nobody knew',
+    given: [s, returned([1], 300, { proofs: only('no-leaks', [330, 'passed']) })],
+    holds: [{ code: 'proof-after-return', proof: 'no-leaks' }],
+  },
+  {
+    name: 'back in the very minute of its last proof',
+    given: [s, returned([1], 300, { proofs: only('no-leaks', [300, 'passed']) })],
+    holds: null,
+  },
+  {
+    name: 'put off by name only after the return',
+    given: [s, returned([1], 300, { proofs: only('flow-test', [310, 'deferred']) })],
+    holds: [{ code: 'proof-after-return', proof: 'flow-test' }],
+  },
+  {
     name: 'no repair recorded, and one proof from before the strike',
     given: [s, returned([1], 300, { proofs: only('drains-down', [-30, 'passed']) })],
     holds: [{ code: 'proof-before-outage', proof: 'drains-down' }],
@@ -228,6 +243,15 @@ describe('a return to service after a strike', () => {
     const deferred = [{ proof: 'flow-test', reason: 'No water to spare tonight', byWorkerId: 'w-9' }];
     expect(now.strike(1)?.deferred).toEqual(deferred);
     expect(now.hydrant()?.past[0]?.deferred).toEqual(deferred);
+  });
+
+  it('does not stand beside one of the very same time that records a failure, whichever was typed first', () => {
+    const failed = returned([1], 300, { proofs: [shown('no-leaks', 299, 'failed')] });
+    for (const order of [
+      [s, whole, failed],
+      [s, failed, returned([1], 300)],
+    ])
+      expect(told(order).open).toEqual([1]);
   });
 
   it('is reopened by a repair that arrives late, and closed by a return after that', () => {

@@ -41,8 +41,9 @@ function mayBeInService(hydrantId: string, facts: readonly Effective[]): boolean
         valvesOpen(one, here) &&
         !returns.some(
           (later) =>
+            later !== one &&
             later.closes.some((id) => closedIds.includes(id)) &&
-            ms(later.returnedAt) > ms(one.returnedAt) &&
+            ms(later.returnedAt) >= ms(one.returnedAt) &&
             later.proofs.some(({ result }) => result === 'failed'),
         ),
     );
@@ -106,7 +107,8 @@ function ownValveOpen(here: readonly Effective[]): boolean {
 
 /**
  * The latest word on a proof, the worst where two are as late, is "put off" or "passed", not from before any report of
- * the outage says that it began, and, where it passed, not from before the hydrant was last closed up.
+ * the outage says that it began nor from after the return, and, where it passed, not from before the hydrant was last
+ * closed up.
  */
 function isShown(
   one: BodyOf<'return-to-service'>,
@@ -127,6 +129,7 @@ function isShown(
   const { at } = word;
   return (
     begun.every((began) => ms(began) <= at) &&
+    at <= ms(one.returnedAt) &&
     (word.result === 'deferred' ||
       repairs.every(({ reassembledAt }) => reassembledAt === null || ms(reassembledAt) <= at))
   );

@@ -65,6 +65,7 @@ export const kinds = {
     'The reports of this strike name different hydrants. Correct the one that is wrong, or withdraw the link.',
   'hold.proof-before-outage': 'Taken before the hydrant went out of service: {proof}. Take it again.',
   'hold.proof-before-reassembly': 'Taken before the hydrant was last closed up: {proof}. Take it again.',
+  'hold.proof-after-return': 'Shown only after the return: {proof}. Correct the time of one of them.',
   'hold.proof-not-yet': 'Dated after it was recorded: {proof}. Correct the time.',
   'hold.return-before-outage': 'This return is dated before the outage began. Correct the time.',
   'hold.return-not-yet': 'This return is dated after it was recorded. Correct the time.',

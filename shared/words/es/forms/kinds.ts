@@ -66,6 +66,8 @@ export const kinds: Record<keyof typeof english, string> = {
     'Los informes de este choque nombran hidrantes distintos. Corrija el que esté mal o retire el enlace.',
   'hold.proof-before-outage': 'Hecha antes de quedar fuera de servicio: {proof}. Repítala.',
   'hold.proof-before-reassembly': 'Hecha antes de cerrar el hidrante por última vez: {proof}. Repítala.',
+  'hold.proof-after-return':
+    'Comprobado solo después del regreso: {proof}. Corrija la hora de uno de los dos.',
   'hold.proof-not-yet': 'Con fecha posterior a su registro: {proof}. Corrija la hora.',
   'hold.return-before-outage':
     'Este regreso tiene fecha anterior al comienzo de la interrupción. Corrija la hora.',

@@ -37,6 +37,8 @@ export interface FormSpec {
   readonly nullable: readonly string[];
   /** What a new form starts with. */
   readonly blank: (context: FormContext) => Values;
+  /** What follows in the form itself from what was just typed; times are in the zone given. */
+  readonly follow?: (values: Values, zone: string) => Values;
   /** When the thing happened, from its body; null leaves it to the time the form was opened. */
   readonly occurredAt: (body: Record<string, unknown>) => string | null;
   /** Fills in what follows from the answers; words that it writes are for the reader given, who is the utility. */

@@ -145,7 +145,7 @@ function Form({ spec, opened, author, busy }: FormProps) {
             nodes={spec.nodes}
             values={draft.values}
             base=""
-            change={(values) => update({ ...draft, values })}
+            change={(values) => update({ ...draft, values: spec.follow?.(values, words.zone) ?? values })}
           />
         )}
         {!draft.corrects && <AlreadyStruck spec={spec} job={context} />}

@@ -1,8 +1,8 @@
 import { proofsAfterOtherOutage, proofsAfterRepair } from '../../../../../shared/outages/proofs.ts';
 import { stillClosed, valveTurns } from '../../../../../shared/outages/returnEffect.ts';
 import { effectiveFacts } from '../../../../../shared/submissions/effective.ts';
-import { localMinute } from '../localTime.ts';
-import { textOf, type List, type Values } from '../nodes.ts';
+import { localMinute, readLocalTime } from '../localTime.ts';
+import { rowsOf, textOf, type List, type Values } from '../nodes.ts';
 import { firstInstant, type FormContext, type FormSpec } from '../spec.ts';
 import { answered, dispatchNodes, note, photos } from './parts.ts';
 
@@ -68,6 +68,7 @@ const blank = (context: FormContext): Values => {
   const { facts } = effectiveFacts(history);
   return {
     returnedAt: localMinute(now, zone),
+    _returnedAt: localMinute(now, zone),
     // The strike itself, or the only outage there is; another one is closed by a deliberate tick.
     closes: strike ? [strike.strikeId] : open.length === 1 ? open.map(({ outageId }) => outageId) : [],
     proofs: neededProofs(context).map((proof) => ({ proof, result: '' })),
@@ -79,6 +80,24 @@ const blank = (context: FormContext): Values => {
     'dispatch.toldByWorkerId': personId,
     photos: [],
   };
+};
+
+/**
+ * The time that the form gave itself follows the latest proof and reopening, because a hydrant is not back before them;
+ * one that somebody typed stays.
+ */
+const follow = (values: Values, zone: string): Values => {
+  const given = textOf(values['_returnedAt']);
+  if (given === '' || textOf(values['returnedAt']) !== given) return values;
+  const ms = (typed: string): number => {
+    const read = readLocalTime(typed, zone);
+    return read.ok ? Date.parse(read.instant) : Number.NEGATIVE_INFINITY;
+  };
+  const shown = rowsOf(values['proofs']).filter((row) => textOf(row['result']) !== '');
+  const latest = [...shown, ...rowsOf(values['valvesReopened'])]
+    .map((row) => textOf(row['at']))
+    .reduce((last, at) => (ms(at) > ms(last) ? at : last), given);
+  return latest === given ? values : { ...values, returnedAt: latest, _returnedAt: latest };
 };
 
 export const returnToServiceSpec: FormSpec = {
@@ -105,5 +124,6 @@ export const returnToServiceSpec: FormSpec = {
     note,
   ],
   blank,
+  follow,
   occurredAt: firstInstant('returnedAt'),
 };
