@@ -18,7 +18,10 @@ export interface LoadedClaim extends ClaimCase {
 }
 
 /** Everything that a claim's statement and packet are made from, read from the ledger with strong consistency. */
-export async function loadClaim(deps: PacketsDeps, claimId: string): Promise<LoadedClaim> {
+export async function loadClaim(
+  deps: Pick<PacketsDeps, 'ledger' | 'inventory' | 'settings' | 'projections'>,
+  claimId: string,
+): Promise<LoadedClaim> {
   const { ledger, inventory, settings } = deps;
   const own = await ledger.readStream(streamOf({ type: 'claim', claimId }));
   const { facts } = effectiveFacts(own.filter(({ submission }) => submission.test !== true));
@@ -60,7 +63,7 @@ export async function loadClaim(deps: PacketsDeps, claimId: string): Promise<Loa
  * of them stands in the party.
  */
 async function readAround(
-  { ledger, projections }: PacketsDeps,
+  { ledger, projections }: Pick<PacketsDeps, 'ledger' | 'projections'>,
   strikeId: string,
 ): Promise<{ readonly streams: readonly Stream[]; readonly recorded: readonly Recorded[] }> {
   const around = await readNeighborhood({ ledger, projections }, streamOf({ type: 'strike', strikeId }));

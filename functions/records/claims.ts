@@ -4,11 +4,13 @@ import { streamOf } from '../../shared/submissions/envelope.ts';
 import type { StrikeState } from '../../shared/strikes/state.ts';
 import type { RouteHandler } from '../http/app.ts';
 import { notFound } from '../http/refused.ts';
+import { claimNow } from './claimNow.ts';
 import type { RecordsDeps } from './deps.ts';
 import { asRecorded, factsOf } from './facts.ts';
 
 /** Claims, for the desk: the route table lets nobody else in. */
-export function claimRoutes({ current, ledger }: RecordsDeps): Record<string, RouteHandler> {
+export function claimRoutes(deps: RecordsDeps): Record<string, RouteHandler> {
+  const { current, ledger } = deps;
   return {
     'GET /api/claims': async (call) => {
       const claims = await current.claims();
@@ -38,8 +40,16 @@ export function claimRoutes({ current, ledger }: RecordsDeps): Record<string, Ro
         (other) => other.claimId !== claimId && memberIds.includes(other.strikeId),
       );
       const recorded = await ledger.readStream(streamOf({ type: 'claim', claimId }));
+      const { locale } = call.var;
+      const read = await claimNow(deps, { claimId, recorded, strike, others, locale });
+      const state = read?.claim ?? claim;
       return call.json({
-        claim,
+        claim: state,
+        life: state.life,
+        money: state.money,
+        contact: read?.contact ?? null,
+        shares: read?.shares ?? null,
+        cautions: read?.cautions ?? [],
         strike,
         parties,
         others,

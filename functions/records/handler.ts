@@ -10,6 +10,7 @@ export const handler = lambdaHandler(async () =>
     settings: environment().utility,
     ledger: tables().ledger,
     current: currentState(tables().projections),
+    projections: tables().projections,
     inventory: await inventoryStore(),
     evidence: await evidenceStore(),
     exhibits: createExhibitIndex(tables().projections),

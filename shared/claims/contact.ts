@@ -1,0 +1,34 @@
+import { datedEvents } from '../clocks/events.ts';
+import { ofKind, type Effective } from '../submissions/effective.ts';
+import type { BodyOf } from '../submissions/submission.ts';
+
+/** Who is written to at the payer, and by which number it knows the claim. Personal: it is read, never kept computed. */
+export interface ClaimContact {
+  readonly payer: string | null;
+  readonly address: string | null;
+  readonly attention: string | null;
+  /** The payer's own number: the last one that anybody gave. */
+  readonly reference: string | null;
+  /** The last one assigned; null before. */
+  readonly adjuster:
+    | (BodyOf<'adjuster-assigned'>['adjuster'] & { readonly company: string | null; readonly since: string })
+    | null;
+}
+
+/** From the facts of one claim, read with their personal fields; null while its opening has not arrived. */
+export function contactOf(facts: readonly Effective[]): ClaimContact | null {
+  const opened = ofKind(facts, 'claim-opened')[0];
+  if (!opened) return null;
+  const { payer } = opened.fact.body;
+  let { reference } = payer;
+  let adjuster: ClaimContact['adjuster'] = null;
+  for (const { fact } of datedEvents(facts, 'UTC')) {
+    if (fact.kind === 'claim-acknowledged') reference = fact.body.reference ?? reference;
+    if (fact.kind !== 'adjuster-assigned') continue;
+    const { company, assignedOn } = fact.body;
+    adjuster = { ...fact.body.adjuster, company, since: assignedOn };
+    reference = adjuster.reference ?? reference;
+  }
+  const { name, address, attention } = payer;
+  return { payer: name, address, attention, reference, adjuster };
+}
