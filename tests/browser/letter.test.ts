@@ -55,6 +55,14 @@ describe('the letter of a claim', () => {
     expect(await page.locator('.letter-preview b').count()).toBe(0);
     await expectAccessible(page);
 
+    // A slip in the text is put right before it is recorded, not afterwards.
+    await area.fill('Pay {demand to us.');
+    await page.getByRole('button', { name: 'Record this text' }).click();
+    await page.getByText('Not recorded. Put right what is said above first.').waitFor();
+    expect(await area.evaluate((at) => at === document.activeElement)).toBe(true);
+    const before = await server.ask<ClaimLetter>('clerk', `/api/claims/${claim.claimId}/letter`);
+    expect(before.text).not.toContain('{demand to us');
+
     await page.getByRole('button', { name: 'Back to the template' }).click();
     expect(await area.inputValue()).toContain('To whom it may concern');
     await area.fill('Please pay {demand} to:\n\n{remitTo}');

@@ -38,6 +38,7 @@ export const letters = {
   'letter.evidence': 'What this payer asks for',
   'letter.there': 'There',
   'letter.not-there': 'Missing',
+  'letter.put-right': 'Not recorded. Put right what is said above first.',
   'letter.empty-text': 'A letter needs text.',
   'letter.footer': 'This letter states facts and costs; it is not legal advice.',
   'letter.struck-unknown': 'not known; the first record of it is of {since}',

@@ -36,6 +36,7 @@ export const letters: Record<keyof typeof english, string> = {
   'letter.evidence': 'Lo que pide este pagador',
   'letter.there': 'Está',
   'letter.not-there': 'Falta',
+  'letter.put-right': 'No se registró. Corrija primero lo que se dice arriba.',
   'letter.empty-text': 'Una carta necesita texto.',
   'letter.footer': 'Esta carta expone hechos y costos; no es asesoramiento legal.',
   'letter.struck-unknown': 'no se sabe; el primer registro es del {since}',

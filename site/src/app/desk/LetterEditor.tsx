@@ -42,7 +42,7 @@ interface Props {
   readonly author: Session;
 }
 
-type Told = 'saved' | 'queued' | 'not-kept' | 'empty-text' | null;
+type Told = 'saved' | 'queued' | 'not-kept' | 'empty-text' | 'put-right' | null;
 
 /**
  * The text with its merge fields, beside the letter as it will read. A form like the others: kept as one types, sent
@@ -103,6 +103,12 @@ export function LetterEditor({ claimId, answer, author }: Props) {
       area.current?.focus();
       return;
     }
+    // A field that is empty may be filled by a later fact; a slip in the text itself is put right by nobody else.
+    if (problems.some(({ code }) => code !== 'letter-field-empty')) {
+      setTold('put-right');
+      area.current?.focus();
+      return;
+    }
     const found = problemsOf(spec, draft, words.zone);
     setRefused(found.map((each) => sayProblem(words.locale, each)));
     if (found.length > 0) return;
@@ -144,6 +150,7 @@ export function LetterEditor({ claimId, answer, author }: Props) {
             rows={22}
             maxLength={12_000}
             lang={answer.locale}
+            aria-invalid={told === 'put-right' ? 'true' : undefined}
             value={text}
             onInput={(event) => write(event.currentTarget.value)}
           />
