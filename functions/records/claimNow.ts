@@ -2,11 +2,8 @@ import { contactOf, type ClaimContact } from '../../shared/claims/contact.ts';
 import { shareOf, sharesOf, strikeProblems, type StrikeShares } from '../../shared/claims/ofStrike.ts';
 import { foldClaim, type ClaimState } from '../../shared/claims/state.ts';
 import { localDate } from '../../shared/costs/days.ts';
-import {
-  fullPaymentCautions,
-  sayFullPayment,
-  type FullPaymentCaution,
-} from '../../shared/payments/fullPayment.ts';
+import { fullPaymentCautions, type FullPaymentCaution } from '../../shared/payments/fullPayment.ts';
+import { sayFullPayment } from '../../shared/payments/sayFullPayment.ts';
 import type { Problem } from '../../shared/problems/problem.ts';
 import type { StrikeState } from '../../shared/strikes/state.ts';
 import { effectiveFacts } from '../../shared/submissions/effective.ts';

@@ -1,10 +1,14 @@
-import { datedEvents, type DatedEvent } from '../clocks/events.ts';
+import { datedEvents, onHold } from '../clocks/events.ts';
 import type { ClaimMoney } from '../payments/money.ts';
-import { problem, type Problem } from '../problems/problem.ts';
+import type { Problem } from '../problems/problem.ts';
 import type { Effective } from '../submissions/effective.ts';
 import type { FactKind } from '../submissions/kinds.ts';
 import type { BodyOf } from '../submissions/submission.ts';
+import type { LifeContext } from './context.ts';
 import type { ProvenDemand } from './demands.ts';
+import { body, eventsOf, type Of } from './eventOf.ts';
+import { lifeProblems } from './lifeProblems.ts';
+import { planOf, type PlanState } from './plan.ts';
 
 /**
  * How a claim stands, by the last thing that decides it. Words: `standing.<code>`. In the order in which a later one
@@ -33,17 +37,6 @@ export type Standing = (typeof standings)[number];
 export const claimFlags = ['reopened', 'held-payment', 'overpaid', 'plan-missed', 'legal-hold'] as const;
 export type ClaimFlag = (typeof claimFlags)[number];
 
-/** What the fold of a claim alone cannot know; what is left out is not judged. */
-export interface LifeContext {
-  /** Left out, days of an opening and a packet are those of UTC. */
-  readonly timeZone?: string;
-  /** Without it no instalment is missed. */
-  readonly today?: string;
-  readonly struckOn?: string;
-  /** The statement's total: no court can order more for this damage. */
-  readonly statementCents?: number;
-}
-
 export interface LifeEvent {
   readonly kind: FactKind;
   readonly on: string;
@@ -70,17 +63,6 @@ export interface DisputedLine {
   readonly words: string;
   /** What the utility said to it; null while it waits. */
   readonly outcome: BodyOf<'dispute-answered'>['outcome'] | null;
-}
-
-export interface PlanState {
-  readonly submissionId: string;
-  readonly instalments: readonly {
-    readonly dueOn: string;
-    readonly amountCents: number;
-    /** What payments since the plan began cover of it, in the order in which instalments are due. */
-    readonly coveredCents: number;
-    readonly state: 'met' | 'open' | 'missed';
-  }[];
 }
 
 export interface ClaimLife {
@@ -116,9 +98,6 @@ export interface ClaimLife {
   readonly problems: readonly Problem[];
 }
 
-type Of<K extends FactKind> = DatedEvent & { readonly fact: { readonly body: BodyOf<K> } };
-const body = <K extends FactKind>(event: Of<K>): BodyOf<K> => event.fact.body;
-
 /** The life of one claim after its opening. Pure; the order of arrival makes no difference. */
 export function claimLife(
   facts: readonly Effective[],
@@ -127,8 +106,7 @@ export function claimLife(
   context: LifeContext = {},
 ): ClaimLife {
   const events = datedEvents(facts, context.timeZone ?? 'UTC');
-  const of = <K extends FactKind>(kind: K): Of<K>[] =>
-    events.filter((event) => event.kind === kind) as unknown as Of<K>[];
+  const of = <K extends FactKind>(kind: K): Of<K>[] => eventsOf(events, kind);
   const last = <K extends FactKind>(kind: K): Of<K> | undefined => of(kind).at(-1);
   const answeredIds = (kinds: readonly FactKind[]): Set<string> =>
     new Set(
@@ -176,7 +154,6 @@ export function claimLife(
   const plan = planOf(last('payment-plan'), money, context.today ?? null);
   const order = last('restitution-ordered');
   const assigned = last('adjuster-assigned');
-  const holding = last('legal-hold');
 
   const tells: Readonly<Record<Standing, boolean>> = {
     open: true,
@@ -204,7 +181,7 @@ export function claimLife(
     'held-payment': money.heldCents > 0,
     overpaid: money.overpaidCents > 0,
     'plan-missed': plan?.instalments.some(({ state }) => state === 'missed') ?? false,
-    'legal-hold': holding !== undefined && body(holding).hold === 'set',
+    'legal-hold': onHold(events) !== null,
   };
   return {
     standing,
@@ -240,140 +217,6 @@ export function claimLife(
       : null,
     onHold: flagged['legal-hold'],
     closed,
-    problems: [
-      ...answersNothing(events),
-      ...laterThanRecorded(facts, events),
-      ...tooEarly(events, context.struckOn ?? null),
-      ...(closed ? closedWith(closing as Of<'claim-closed'>, money) : []),
-      ...(order && body(order).amountCents > (context.statementCents ?? Infinity)
-        ? [
-            problem('restitution-above-statement', order.submissionId, {
-              amountCents: body(order).amountCents,
-              statementCents: context.statementCents ?? 0,
-            }),
-          ]
-        : []),
-      ...(money.heldCents > 0 ? [problem('payment-held', '', { heldCents: money.heldCents })] : []),
-      ...fullOnDisputed(of('payment-received'), disputes),
-    ],
+    problems: lifeProblems(facts, events, money, context),
   };
-}
-
-/** Payments since the plan was agreed fill its instalments in the order in which they are due. */
-function planOf(
-  agreed: Of<'payment-plan'> | undefined,
-  money: ClaimMoney,
-  today: string | null,
-): PlanState | null {
-  if (!agreed) return null;
-  let paid = Math.max(
-    0,
-    money.entries
-      .filter(({ kind, on, deposited }) => kind === 'payment' && on >= agreed.on && deposited === 'deposited')
-      .reduce((sum, { amountCents }) => sum + amountCents, 0) -
-      money.entries
-        .filter(({ kind, on }) => (kind === 'reversal' || kind === 'refund') && on >= agreed.on)
-        .reduce((sum, { amountCents }) => sum + amountCents, 0),
-  );
-  const instalments = body(agreed)
-    .instalments.toSorted((a, b) => (a.dueOn < b.dueOn ? -1 : a.dueOn > b.dueOn ? 1 : 0))
-    .map(({ dueOn, amountCents }) => {
-      const coveredCents = Math.min(amountCents, paid);
-      paid -= coveredCents;
-      const due = today !== null && dueOn < today;
-      return {
-        dueOn,
-        amountCents,
-        coveredCents,
-        state:
-          coveredCents === amountCents ? ('met' as const) : due ? ('missed' as const) : ('open' as const),
-      };
-    });
-  return { submissionId: agreed.submissionId, instalments };
-}
-
-/** What each kind of answer may answer. */
-const answerable: Partial<Record<FactKind, readonly FactKind[]>> = {
-  'information-given': ['information-asked'],
-  'dispute-answered': ['line-disputed', 'payment-received', 'offer-made', 'claim-denied'],
-  'offer-answered': ['offer-made'],
-  'letter-sent': ['line-disputed', 'payment-received', 'offer-made', 'claim-denied', 'information-asked'],
-};
-
-function answersNothing(events: readonly DatedEvent[]): Problem[] {
-  const kinds = new Map(events.map(({ submissionId, kind }) => [submissionId, kind]));
-  return events.flatMap(({ kind, submissionId, fact }) => {
-    const may = answerable[kind];
-    const { answers } = fact.body as { readonly answers?: string | null };
-    if (!may || answers === undefined || answers === null) return [];
-    const answered = kinds.get(answers);
-    return answered !== undefined && may.includes(answered) ? [] : [problem('answers-nothing', submissionId)];
-  });
-}
-
-/** No place on earth is further ahead (UTC+14): a day later than its record was there is of the future. */
-const LATEST_ZONE_MS = 14 * 3_600_000;
-/** Days that lie ahead by their nature, or have their own check. */
-const maybeAhead: readonly FactKind[] = ['demand-sent', 'legal-hold', 'deadline-answered'];
-
-function laterThanRecorded(facts: readonly Effective[], events: readonly DatedEvent[]): Problem[] {
-  const recordedAt = new Map(
-    facts.map((item) => [item.fact.submissionId, item.corrections.at(-1)?.recordedAt ?? item.recordedAt]),
-  );
-  return events.flatMap(({ kind, submissionId, on }) => {
-    if (maybeAhead.includes(kind)) return [];
-    const at = recordedAt.get(submissionId);
-    if (at === undefined) return [];
-    const latest = new Date(Date.parse(at) + LATEST_ZONE_MS).toISOString().slice(0, 10);
-    return on > latest ? [problem('event-later-than-recorded', submissionId, { on })] : [];
-  });
-}
-
-/** A claim that was withdrawn, or goes on under another number, gives nothing up by being closed. */
-const givesNothingUp: readonly BodyOf<'claim-closed'>['how'][] = ['withdrawn', 'joined'];
-
-function closedWith(closing: Of<'claim-closed'>, { balanceCents, heldCents }: ClaimMoney): Problem[] {
-  return [
-    ...(balanceCents > 0 && !givesNothingUp.includes(body(closing).how)
-      ? [problem('closed-with-balance', closing.submissionId, { balanceCents })]
-      : []),
-    ...(heldCents > 0 ? [problem('closed-with-held-payment', closing.submissionId, { heldCents })] : []),
-  ];
-}
-
-/** No place on earth is further behind (UTC-12). */
-const EARLIEST_ZONE_MS = 12 * 3_600_000;
-/** What has no day of its own, or may be older than the claim: a hold on records, a letter of before. */
-const maybeBefore: readonly FactKind[] = ['claim-opened', 'letter-text', 'objection-answer', 'legal-hold'];
-
-/** Events dated before the strike, or before the claim was opened: one of the days is a slip of the pen. */
-function tooEarly(events: readonly DatedEvent[], struckOn: string | null): Problem[] {
-  const opened = events.find(({ kind }) => kind === 'claim-opened');
-  const openedOn = opened
-    ? new Date(Date.parse(opened.fact.occurredAt) - EARLIEST_ZONE_MS).toISOString().slice(0, 10)
-    : null;
-  return events
-    .filter(({ kind }) => !maybeBefore.includes(kind))
-    .flatMap(({ submissionId, on }) =>
-      struckOn !== null && on < struckOn
-        ? [problem('event-before-strike', submissionId, { on, struckOn })]
-        : openedOn !== null && on < openedOn
-          ? [problem('event-before-opening', submissionId, { on, openedOn })]
-          : [],
-    );
-}
-
-/** Cashing a cheque marked as full payment can discharge a disputed claim: UCC 3-311, for counsel to judge. */
-function fullOnDisputed(
-  payments: readonly Of<'payment-received'>[],
-  disputes: readonly DisputedLine[],
-): Problem[] {
-  return payments
-    .filter(
-      (event) =>
-        body(event).marked === 'full' &&
-        body(event).deposited === 'deposited' &&
-        disputes.some(({ on }) => on <= event.on),
-    )
-    .map(({ submissionId }) => problem('full-payment-cashed', submissionId));
 }

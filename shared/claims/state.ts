@@ -1,6 +1,7 @@
 import { claimMoney, type ClaimMoney } from '../payments/money.ts';
 import { askedCents } from './demands.ts';
-import { claimLife, type ClaimLife, type LifeContext } from './life.ts';
+import type { LifeContext } from './context.ts';
+import { claimLife, type ClaimLife } from './life.ts';
 import { canonicalJson } from '../submissions/canonical.ts';
 import { problem, type Problem } from '../problems/problem.ts';
 import { ofKind, type Effective } from '../submissions/effective.ts';

@@ -1,6 +1,4 @@
 import { Temporal } from 'temporal-polyfill';
-import type { Locale, WordKey } from '../words/index.ts';
-import { say } from '../words/index.ts';
 import { ofKind, type Effective } from '../submissions/effective.ts';
 import type { BodyOf } from '../submissions/submission.ts';
 import type { ClaimRules } from './rules.ts';
@@ -66,33 +64,4 @@ function firstDisputeOn(facts: readonly Effective[]): string | null {
     ...ofKind(facts, 'claim-denied').map(({ fact }) => fact.body.deniedOn),
   ];
   return days.sort()[0] ?? null;
-}
-
-/** The caution as sentences, in a person's language. */
-export function sayFullPayment(locale: Locale, caution: FullPaymentCaution): string[] {
-  const { rule, held, disputed, repayBy, how } = caution;
-  const sentence = (key: WordKey, params: Record<string, string | number> = {}): string =>
-    say(locale, key, params);
-  return [
-    sentence(held ? 'caution.full-payment.held' : 'caution.full-payment.cashed'),
-    sentence(disputed ? 'caution.full-payment.disputed' : 'caution.full-payment.not-disputed'),
-    ...(how === 'cheque' ? [] : [sentence('caution.full-payment.no-cheque')]),
-    ...(repayBy === null
-      ? []
-      : [sentence('caution.full-payment.repay-by', { days: rule?.repayWithinDays ?? 0, date: repayBy })]),
-    ...(rule?.officeNamed ? [sentence('caution.full-payment.office', { office: rule.officeNamed })] : []),
-    rule === null
-      ? sentence('caution.full-payment.no-rule')
-      : rule.confirmedBy === null
-        ? sentence('caution.full-payment.to-confirm', {
-            citation: rule.citation,
-            jurisdiction: rule.jurisdiction,
-          })
-        : sentence('caution.full-payment.confirmed', {
-            citation: rule.citation,
-            jurisdiction: rule.jurisdiction,
-            name: rule.confirmedBy.name,
-            date: rule.confirmedBy.on,
-          }),
-  ];
 }

@@ -20,7 +20,7 @@ beforeAll(async () => {
   opened = await storesOnDynalite();
   world = await testWorld({ stores: opened.stores, now: () => new Date('2026-06-01T12:00:00Z') });
   const body = { ...sampleBodies['claim-opened'], strikeId: uuid(1), partyId: null };
-  const day = { deposited: 'deposited', lines: [], jointPayee: 'The county' } as const;
+  const day = { deposited: 'deposited' as const, lines: [], jointPayee: 'The county' };
   // Only the server writes a packet, so those go in below the API.
   for (const [number, claim, demandCents] of [
     [4, 2, 1000_00],

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { LifeContext } from '../../../shared/claims/life.ts';
+import type { LifeContext } from '../../../shared/claims/context.ts';
 import { claimFlags, standings } from '../../../shared/claims/life.ts';
 import { foldClaim, type ClaimState } from '../../../shared/claims/state.ts';
 import { effectiveFacts } from '../../../shared/submissions/effective.ts';
@@ -111,6 +111,14 @@ describe('how a claim stands', () => {
     expect(states('2026-07-11').flags).toEqual(['plan-missed']);
     const first = pay(20, 400_00, { receivedOn: '2026-07-09' });
     expect(of(states('2026-08-11', first))).toEqual(['met', 'missed']);
+    // A payment of before the plan that goes back takes nothing from what came for it.
+    const before = pay(22, 100_00, { receivedOn: '2026-05-01' });
+    const bounced = event('payment-reversed', 23, {
+      payment: uuid(22),
+      amountCents: 100_00,
+      reversedOn: '2026-07-12',
+    });
+    expect(of(states('2026-07-11', before, first, bounced))).toEqual(['met', 'open']);
     // What came before the plan was agreed is not of it.
     expect(of(states('2026-07-11', pay(20, 400_00, { receivedOn: '2026-06-09' })))).toEqual([
       'missed',

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { demoUtility } from '../../../infra/local/demo/index.ts';
-import { fullPaymentCautions, sayFullPayment } from '../../../shared/payments/fullPayment.ts';
+import { fullPaymentCautions } from '../../../shared/payments/fullPayment.ts';
+import { sayFullPayment } from '../../../shared/payments/sayFullPayment.ts';
 import { claimRules, type ClaimRules } from '../../../shared/payments/rules.ts';
 import { effectiveFacts } from '../../../shared/submissions/effective.ts';
 import type { BodyOf } from '../../../shared/submissions/submission.ts';
