@@ -3,8 +3,10 @@ import { demoRateBooks } from './rates.ts';
 import { closedStrikes } from './stories/closed.ts';
 import { openStrikes } from './stories/open.ts';
 import { otherCauses } from './stories/otherCauses.ts';
+import { pastClaims, tellLater, tellPastStrike } from './stories/pastClaims.ts';
 import { Teller } from './teller.ts';
 import { townInventoryCsv } from './town.ts';
+import type { Statement } from '../../../shared/costs/statement.ts';
 import type { ClaimState } from '../../../shared/claims/state.ts';
 import { ask, send, type DemoServer } from './send.ts';
 
@@ -67,6 +69,9 @@ export async function loadDemo(api: DemoApi, now: Date): Promise<DemoLoaded> {
     );
   }
 
+  // After everything else, whose ids they must not change.
+  const past = pastClaims.map((claim) => ({ claim, ...tellPastStrike(teller, claim) }));
+
   for (const told of teller.told) await send(api, told);
 
   const { claimId } = closed.billed;
@@ -86,6 +91,12 @@ export async function loadDemo(api: DemoApi, now: Date): Promise<DemoLoaded> {
     },
     { role: 'clerk' },
   );
+  for (const { claim, claimId: pastId } of past) {
+    const packet = await frozenPacket(api, pastId);
+    const { lines } = await ask<Statement>(api, 'clerk', `/api/claims/${pastId}/statement`);
+    const laborLineId = lines.find(({ kind }) => kind === 'labor')?.lineId ?? null;
+    tellLater(last, claim, pastId, { ...packet, laborLineId });
+  }
   for (const told of last.told) await send(api, told);
   return {
     submissions: teller.told.length + last.told.length,

@@ -10,6 +10,7 @@ export const claimDesk = {
   'desk.pile.ready.do': 'Open a claim against who struck it.',
   'desk.pile.open.do': 'Complete the evidence, answer the objections, issue the packet.',
   'desk.pile.frozen.do': 'Send the packet, and record that it was sent.',
+  'desk.pile.settled.do': 'Nothing is left to do. Reopen a claim if the bank takes money back.',
   'desk.pile.billed.do': 'Wait for payment.',
   'claim.against': 'Claim against',
   'claim.no-lines': 'Nothing is billed yet: no work, parts or water are recorded.',

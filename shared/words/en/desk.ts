@@ -11,6 +11,7 @@ export const desk = {
   'desk.pile.open': 'Claim open',
   'desk.pile.frozen': 'Packet issued, demand not sent',
   'desk.pile.out': 'Out of service, no claim yet',
+  'desk.pile.settled': 'Paid or ended',
   'desk.pile.billed': 'Demand sent',
   'desk.col.hydrant': 'Hydrant',
   'desk.col.struck': 'Out since',

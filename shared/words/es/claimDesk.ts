@@ -11,6 +11,7 @@ export const claimDesk: Record<keyof typeof english, string> = {
   'desk.pile.ready.do': 'Abra una reclamación contra quien chocó.',
   'desk.pile.open.do': 'Complete las pruebas, responda a las objeciones y emita el expediente.',
   'desk.pile.frozen.do': 'Envíe el expediente y registre el envío.',
+  'desk.pile.settled.do': 'No queda nada por hacer. Reabra una reclamación si el banco retira el dinero.',
   'desk.pile.billed.do': 'Espere el pago.',
   'claim.against': 'Reclamación contra',
   'claim.no-lines': 'Aún no se cobra nada: no hay trabajo, piezas ni agua registrados.',

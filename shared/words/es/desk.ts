@@ -11,6 +11,7 @@ export const desk: Record<keyof typeof english, string> = {
   'desk.pile.open': 'Reclamación abierta',
   'desk.pile.frozen': 'Expediente emitido, sin enviar',
   'desk.pile.out': 'Fuera de servicio, aún sin reclamación',
+  'desk.pile.settled': 'Pagado o terminado',
   'desk.pile.billed': 'Reclamo enviado',
   'desk.col.hydrant': 'Hidrante',
   'desk.col.struck': 'Fuera desde',

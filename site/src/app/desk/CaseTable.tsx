@@ -71,6 +71,9 @@ function Row({ one, answer }: { readonly one: Case; readonly answer: StrikesAnsw
             <a key={claim.claimId} href={to(['claim', claim.claimId])} class="block">
               {claim.claimNumber}
               {claim.payerName && ` · ${claim.payerName}`}
+              {claim.packets.length > 0 && (
+                <span class="tag">{words.t(`standing.${claim.life.standing}`)}</span>
+              )}
             </a>
           ))
         )}

@@ -44,7 +44,7 @@ export function ClaimSummary({ claim, strike, statement, objections }: Props) {
     {
       to: 'packet',
       label: words.t('claim.packet'),
-      text: words.t(`claim-stage.${claim.stage}`),
+      text: words.t(claim.packets.length > 0 ? `standing.${claim.life.standing}` : 'claim-stage.open'),
       more: strike ? words.t('claim.summary.age', { days: ageDays(strike.since) }) : '',
     },
   ];

@@ -3,7 +3,7 @@ import type { StrikeState } from '../../../../shared/strikes/state.ts';
 import { ageDays } from './age.ts';
 
 /** The desk's piles in the order in which a case goes through them. Words: `desk.pile.<code>`. */
-export const piles = ['out', 'ready', 'open', 'frozen', 'billed'] as const;
+export const piles = ['out', 'ready', 'open', 'frozen', 'billed', 'settled'] as const;
 export type Pile = (typeof piles)[number];
 
 export interface Case {
@@ -11,13 +11,19 @@ export interface Case {
   readonly claims: readonly ClaimState[];
 }
 
+/** Nothing is left to do about it: paid, or knowingly ended. What was paid too much is still somebody's. */
+const isSettled = ({ life, money }: ClaimState): boolean =>
+  life.closed || (money.balanceCents === 0 && money.overpaidCents === 0 && money.askedCents > 0);
+
 export function pileOf({ strike, claims }: Case): Pile {
   if (claims.length > 0)
     return claims.some(({ stage }) => stage === 'open')
       ? 'open'
       : claims.some(({ stage }) => stage === 'frozen')
         ? 'frozen'
-        : 'billed';
+        : claims.every(isSettled)
+          ? 'settled'
+          : 'billed';
   return strike.returnedAt === null ? 'out' : 'ready';
 }
 

@@ -20,7 +20,7 @@ export function Ageing({ aged }: { readonly aged: readonly Aged[] }) {
           note: words.money(balanceCents),
         }))}
       />
-      <table class="figures">
+      <table class="figure-table">
         <caption class="visually-hidden">{words.t('figures.ageing')}</caption>
         <thead>
           <tr>

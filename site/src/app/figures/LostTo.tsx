@@ -23,7 +23,7 @@ export function LostTo({ lost }: { readonly lost: readonly Lost[] }) {
               note: words.money(cents),
             }))}
           />
-          <table class="figures">
+          <table class="figure-table">
             <caption class="visually-hidden">{words.t('figures.lost')}</caption>
             <thead>
               <tr>

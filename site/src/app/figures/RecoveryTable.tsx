@@ -39,7 +39,7 @@ export function RecoveryTable({
         }))}
       />
       <div class="wide-table" role="region" aria-label={title} tabIndex={0}>
-        <table class="figures">
+        <table class="figure-table">
           <caption class="visually-hidden">{title}</caption>
           <thead>
             <tr>

@@ -12,7 +12,7 @@ export function Speed({ speed }: Pick<ClaimFigures, 'speed'>) {
     <section>
       <h2>{words.t('figures.speed')}</h2>
       <div class="wide-table" role="region" aria-label={words.t('figures.speed')} tabIndex={0}>
-        <table class="figures">
+        <table class="figure-table">
           <caption class="visually-hidden">{words.t('figures.speed')}</caption>
           <thead>
             <tr>

@@ -2,6 +2,7 @@ import { evaluateRecorded } from '../../../../shared/hydraulics/evaluateRecorded
 import type { Submission } from '../../../../shared/submissions/submission.ts';
 import { formatQuantity } from '../../../../shared/units/format.ts';
 import { flowTestSettings } from '../core/utility.ts';
+import { lifeHeadline } from './lifeHeadline.ts';
 import type { Wording } from '../core/words.ts';
 
 /** The one thing a reader wants to know of a recorded submission, in a line; '' where its title says it all. */
@@ -47,7 +48,7 @@ export function headline(submission: Submission, words: Wording): string {
     case 'water-lost':
       return waterLine(submission.body, words);
     default:
-      return '';
+      return lifeHeadline(submission, words) ?? '';
   }
 }
 

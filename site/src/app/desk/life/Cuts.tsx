@@ -29,38 +29,41 @@ export function Cuts({ claim }: { readonly claim: ClaimState }) {
   ].sort((a, b) => a.on.localeCompare(b.on));
   if (rows.length === 0) return null;
   return (
-    <div class="wide-table" role="region" aria-label={words.t('claim.life.cuts')} tabIndex={0}>
-      <table>
-        <caption>{words.t('claim.life.cuts')}</caption>
-        <thead>
-          <tr>
-            <th scope="col">{words.t('field.claim-line')}</th>
-            <th scope="col" class="amount">
-              {words.t('field.line-disputed.lines.disputedCents')}
-            </th>
-            <th scope="col">{words.t('field.short-reason')}</th>
-            <th scope="col">{words.t('field.payer-words')}</th>
-          </tr>
-        </thead>
-        <tbody>
-          {rows.map(({ key, what, on, lineId, cents, reason, words: said, answer }) => (
-            <tr key={key}>
-              <th scope="row">
-                {titleOf(lineId)}
-                <span class="block small soft">
-                  {what}, {words.day(on)}
-                </span>
+    <>
+      <h3>{words.t('claim.life.cuts')}</h3>
+      <div class="wide-table" role="region" aria-label={words.t('claim.life.cuts')} tabIndex={0}>
+        <table class="figure-table">
+          <caption class="visually-hidden">{words.t('claim.life.cuts')}</caption>
+          <thead>
+            <tr>
+              <th scope="col">{words.t('field.claim-line')}</th>
+              <th scope="col" class="amount">
+                {words.t('field.line-disputed.lines.disputedCents')}
               </th>
-              <td class="amount">{words.money(cents)}</td>
-              <td>{words.t(`value.shortReason.${reason}`)}</td>
-              <td>
-                {said}
-                {answer && <span class="block small soft">{answer}</span>}
-              </td>
+              <th scope="col">{words.t('field.short-reason')}</th>
+              <th scope="col">{words.t('field.payer-words')}</th>
             </tr>
-          ))}
-        </tbody>
-      </table>
-    </div>
+          </thead>
+          <tbody>
+            {rows.map(({ key, what, on, lineId, cents, reason, words: said, answer }) => (
+              <tr key={key}>
+                <th scope="row">
+                  {titleOf(lineId)}
+                  <span class="block small soft">
+                    {what}, {words.day(on)}
+                  </span>
+                </th>
+                <td class="amount">{words.money(cents)}</td>
+                <td>{words.t(`value.shortReason.${reason}`)}</td>
+                <td>
+                  {said}
+                  {answer && <span class="block small soft">{answer}</span>}
+                </td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </div>
+    </>
   );
 }
