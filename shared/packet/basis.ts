@@ -65,8 +65,11 @@ function without<T>(items: readonly T[], holds: (left: readonly T[]) => boolean)
   return kept;
 }
 
-/** First by name, because an edition may hold thousands: entries whose code the work does not mention. */
-function mentioned(edition: RateBookEdition, work: Work): RateBookEdition {
+/**
+ * First by name, because an edition may hold thousands: entries whose code the work does not mention. Accounts are the
+ * utility's own books and in no statement.
+ */
+function mentioned({ accounts: _own, ...edition }: RateBookEdition, work: Work): RateBookEdition {
   const all = [...work.records, ...work.claimHandling];
   const of = (codes: (record: WorkRecord) => readonly string[]): Set<string> => new Set(all.flatMap(codes));
   const classes = of(({ crew }) => crew.map(({ laborClass }) => laborClass));
