@@ -7,12 +7,12 @@ import { sayFullPayment } from '../../shared/payments/sayFullPayment.ts';
 import type { Problem } from '../../shared/problems/problem.ts';
 import type { StrikeState } from '../../shared/strikes/state.ts';
 import { effectiveFacts } from '../../shared/submissions/effective.ts';
-import { streamOf } from '../../shared/submissions/envelope.ts';
 import type { Recorded } from '../../shared/submissions/recorded.ts';
 import { sayProblem, type Locale } from '../../shared/words/index.ts';
 import { Refused } from '../http/refused.ts';
 import { loadClaim } from '../packets/load.ts';
 import type { RecordsDeps } from './deps.ts';
+import { claimFacts } from './facts.ts';
 
 /** A claim read from the ledger itself, with what only its neighbours and today can tell. */
 export interface ClaimNow {
@@ -48,8 +48,7 @@ export async function claimNow(
   },
 ): Promise<ClaimNow | null> {
   const { timeZone, claimRules } = deps.settings;
-  const real = (all: readonly Recorded[]) => all.filter(({ submission }) => submission.test !== true);
-  const { facts } = effectiveFacts(real(recorded));
+  const { facts } = effectiveFacts(recorded.filter(({ submission }) => submission.test !== true));
   const statement = await statementOf(deps, claimId);
   const struckAt = strike?.struckAt ?? null;
   const claim = foldClaim(claimId, facts, {
@@ -61,8 +60,7 @@ export async function claimNow(
   if (!claim) return null;
   const beside = await Promise.all(
     others.map(async (other) => {
-      const stream = streamOf({ type: 'claim', claimId: other.claimId });
-      const theirs = effectiveFacts(real(await deps.ledger.readStream(stream, { personal: false }))).facts;
+      const theirs = await claimFacts(deps.ledger, other.claimId);
       const state = foldClaim(other.claimId, theirs);
       return state && shareOf(state, theirs);
     }),

@@ -53,7 +53,9 @@ export function claimRoutes(deps: RecordsDeps): Record<string, RouteHandler> {
         strike,
         parties,
         others,
-        events: effectiveFacts(recorded).facts.map(asRecorded),
+        events: effectiveFacts(recorded.filter(({ submission }) => submission.test !== true)).facts.map(
+          asRecorded,
+        ),
         history: history(recorded),
       });
     },

@@ -1,5 +1,5 @@
 import * as z from 'zod';
-import { provenDemands } from '../../shared/claims/state.ts';
+import { foldClaim, provenDemands } from '../../shared/claims/state.ts';
 import { accountsIn, journalOf } from '../../shared/payments/journal.ts';
 import { ledgerCsv } from '../../shared/payments/ledgerCsv.ts';
 import { problemIssue, problemsFromZod } from '../../shared/problems/fromZod.ts';
@@ -8,7 +8,8 @@ import { ofKind } from '../../shared/submissions/effective.ts';
 import type { RouteHandler } from '../http/app.ts';
 import { refuse } from '../http/refused.ts';
 import type { RecordsDeps } from './deps.ts';
-import { factsOf } from './facts.ts';
+import { inTurns } from '../project/deps.ts';
+import { claimFacts, factsOf } from './facts.ts';
 
 const bounds = z.strictObject({ from: z.iso.date().optional(), to: z.iso.date().optional() }).check(
   relations(({ from, to }, ctx) => {
@@ -33,14 +34,20 @@ export function ledgerRoutes({ current, ledger }: RecordsDeps): Record<string, R
       const hydrantOf = new Map(
         strikes.flatMap((strike) => strike.memberIds.map((id) => [id, strike.hydrantId] as const)),
       );
+      // Which claims there are is kept for reading; what finance books is read from the ledger itself.
+      const read = await inTurns(claims, async ({ claimId }) =>
+        foldClaim(claimId, await claimFacts(ledger, claimId)),
+      );
       const csv = ledgerCsv(
-        claims.map((claim) => ({
-          claimNumber: claim.claimNumber,
-          strikeId: claim.strikeId,
-          hydrantId: hydrantOf.get(claim.strikeId) ?? null,
-          payerKind: claim.payerKind,
-          lines: journalOf(claim.money, provenDemands(claim), accountsOn),
-        })),
+        read
+          .filter((claim) => claim !== null)
+          .map((claim) => ({
+            claimNumber: claim.claimNumber,
+            strikeId: claim.strikeId,
+            hydrantId: hydrantOf.get(claim.strikeId) ?? null,
+            payerKind: claim.payerKind,
+            lines: journalOf(claim.money, provenDemands(claim), accountsOn),
+          })),
         asked.data.from ?? null,
         asked.data.to ?? null,
       );

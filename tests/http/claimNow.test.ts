@@ -117,6 +117,27 @@ it('the ledger for finance, over the same tables', async () => {
     ['payment', 'cash', '', '850.00', ''],
     ['payment', 'receivable', '', '', '850.00'],
   ]);
+  // A trial is nobody’s money.
+  const whole = async () =>
+    (
+      await world.apps['records']!.request('/api/ledger', {
+        headers: { authorization: `Bearer ${await world.issuer.tokenFor('clerk')}` },
+      })
+    ).text();
+  const before = await whole();
+  const trial = {
+    ...fact('payment-received', 30, onClaim(2), { receivedOn: '2026-04-21', amountCents: 77_00, lines: [] }),
+    test: true as const,
+  };
+  expect((await world.submit('manager', trial)).status).toBe(201);
+  expect(await whole()).toBe(before);
+  expect(before).not.toContain('77.00');
+  const { events, history } = (await ask(2)) as unknown as Record<string, unknown[]>;
+  // It stands in the history alone.
+  expect([JSON.stringify(events), JSON.stringify(history)].map((all) => all.includes(uuid(30)))).toEqual([
+    false,
+    true,
+  ]);
   const bad = await world.ask('/api/ledger?from=2026-04-20&to=2026-03-11', 'clerk');
   expect([bad.status, bad.body.problems?.[0]]).toMatchObject([
     422,
