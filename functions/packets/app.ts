@@ -1,3 +1,4 @@
+import { sayLeftOut } from '../../shared/packet/leftOut.ts';
 import { problemsFromZod } from '../../shared/problems/fromZod.ts';
 import { say, sayProblem } from '../../shared/words/index.ts';
 import { createFamilyApp, memberOf, type App, type Call } from '../http/app.ts';
@@ -75,7 +76,7 @@ export function createPacketsApp(deps: PacketsDeps): App {
   });
 
   /** A packet with addresses to read it at, which hold for a few minutes. */
-  async function answerOf(call: Call, { problems, ...packet }: AskedPacket): Promise<object> {
+  async function answerOf(call: Call, { problems, leftOut = [], ...packet }: AskedPacket): Promise<object> {
     const { revision, pdfSha256, archiveSha256, demandCents, claimNumber, signature } = packet;
     const name = `packet-${claimNumber}-${revision === null ? 'preview' : `r${revision}`}`;
     return {
@@ -89,6 +90,8 @@ export function createPacketsApp(deps: PacketsDeps): App {
       archiveSha256,
       signature,
       revision,
+      /** Files that this preview lists without showing them, and why. */
+      leftOut: leftOut.map((item) => sayLeftOut(call.var.locale, item)),
       /** What stands in the way of issuing it; empty once it is issued. */
       problems: problems.map((item) => ({ ...item, message: sayProblem(call.var.locale, item) })),
     };

@@ -1,5 +1,6 @@
 import type { Member } from '../../shared/roles.ts';
 import { problem, type Problem } from '../../shared/problems/problem.ts';
+import type { LeftOut } from '../../shared/packet/leftOut.ts';
 import { describeError } from '../log/log.ts';
 import { Refused } from '../http/refused.ts';
 import { StoreUnavailable } from '../stores/faults.ts';
@@ -8,7 +9,11 @@ import { freezePacket, type Packet } from './freeze.ts';
 import type { JobStep, PacketOrder, PacketRequest, Progress } from './order.ts';
 import { previewPacket } from './preview.ts';
 
-export type AskedPacket = Packet & { readonly problems: readonly Problem[] };
+export type AskedPacket = Packet & {
+  readonly problems: readonly Problem[];
+  /** Files that a preview lists without showing them; none for a packet that is issued. */
+  readonly leftOut?: readonly LeftOut[];
+};
 
 /** What is kept of a job while and after it runs. */
 export interface JobRecord {

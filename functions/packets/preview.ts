@@ -1,4 +1,5 @@
 import { demandFor } from '../../shared/costs/demand.ts';
+import { leftOutOf, type LeftOut } from '../../shared/packet/leftOut.ts';
 import { asOfRecords, freezeProblems } from '../../shared/packet/ready.ts';
 import type { Problem } from '../../shared/problems/problem.ts';
 import type { Member } from '../../shared/roles.ts';
@@ -18,7 +19,7 @@ export async function previewPacket(
   member: Member,
   claimId: string,
   askedCents: number | null,
-): Promise<Packet & { readonly problems: readonly Problem[] }> {
+): Promise<Packet & { readonly problems: readonly Problem[]; readonly leftOut: readonly LeftOut[] }> {
   const claim = await loadClaim(deps, claimId);
   const others = await otherDemands(deps, claimId, claim);
   const otherDemandsCents = others.reduce((sum, { demandCents }) => sum + demandCents, 0);
@@ -41,6 +42,7 @@ export async function previewPacket(
     signature: null,
     demandCents,
     claimNumber: claim.claim.fact.body.claimNumber,
+    leftOut: leftOutOf(built.content),
     problems: [
       ...freezeProblems(claim),
       ...letterProblems(deps, claim, issue),

@@ -26,5 +26,7 @@ export const credit = form({
     amountCents: cents.min(1),
     /** How the amount was come by, for whoever checks it. */
     basis: longText,
+    /** The key of the objection that it grants, when it was accepted; a credit of another reason has none. */
+    objection: z.string().trim().min(1).max(200).optional(),
   }),
 });

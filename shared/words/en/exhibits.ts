@@ -90,4 +90,19 @@ export const exhibits = {
   'claim.download-archive': 'Download the originals (zip)',
   'claim.download-signature': 'Download the signature',
   'claim.in-the-way': 'Before it can be issued:',
+
+  'before-issuing.title': 'What this packet would go out with',
+  'before-issuing.objections':
+    '{count, plural, =0 {No objection with money is open.} one {One objection with money is open, {most} at stake.} other {# objections with money are open, the largest {most}.}}',
+  'before-issuing.objections-unread': 'The objections could not be read.',
+  'before-issuing.see-objections': 'See the objections',
+  'before-issuing.accepted':
+    '{count, plural, one {One accepted objection is still billed:} other {# accepted objections are still billed:}}',
+  'before-issuing.evidence':
+    '{count, plural, =0 {Everything that its payer asks for is there.} other {Missing of what its payer asks for: {list}.}}',
+  'before-issuing.evidence-unread': 'What its payer asks for could not be read.',
+  'before-issuing.files':
+    '{count, plural, =0 {Every file is included.} one {One file will be listed and not included:} other {# files will be listed and not included:}}',
+  'before-issuing.files-unread': 'Files that cannot be included: a preview says which and why.',
+  'claim.frozen-before': 'Nothing has changed since revision {revision}: it stays the one that is issued.',
 } as const;

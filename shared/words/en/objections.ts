@@ -150,4 +150,6 @@ export const objections = {
     'The water is billed by {figure, select, best {the best figure} high {the high figure} other {a figure of one’s own}}, {percent, number}% of the low one.',
   'objection.water-best-figure-chosen.answer':
     'The reason in the record of the water, or a record that takes the low figure.',
+
+  'objections.add-credit': 'Add a credit of {amount}',
 } as const;

@@ -93,4 +93,19 @@ export const exhibits: Record<keyof typeof english, string> = {
   'claim.download-archive': 'Descargar los originales (zip)',
   'claim.download-signature': 'Descargar la firma',
   'claim.in-the-way': 'Antes de poder emitirlo:',
+
+  'before-issuing.title': 'Con qué saldría este expediente',
+  'before-issuing.objections':
+    '{count, plural, =0 {Ninguna objeción con dinero está abierta.} one {Hay una objeción con dinero abierta, por {most}.} other {Hay # objeciones con dinero abiertas, la mayor por {most}.}}',
+  'before-issuing.objections-unread': 'No se pudieron leer las objeciones.',
+  'before-issuing.see-objections': 'Ver las objeciones',
+  'before-issuing.accepted':
+    '{count, plural, one {Una objeción aceptada se sigue cobrando:} other {# objeciones aceptadas se siguen cobrando:}}',
+  'before-issuing.evidence':
+    '{count, plural, =0 {Está todo lo que pide quien paga.} other {Falta de lo que pide quien paga: {list}.}}',
+  'before-issuing.evidence-unread': 'No se pudo leer lo que pide quien paga.',
+  'before-issuing.files':
+    '{count, plural, =0 {Se incluyen todos los archivos.} one {Un archivo constará en la lista sin incluirse:} other {# archivos constarán en la lista sin incluirse:}}',
+  'before-issuing.files-unread': 'Archivos que no se pueden incluir: una vista previa dice cuáles y por qué.',
+  'claim.frozen-before': 'Nada ha cambiado desde la revisión {revision}: sigue siendo la emitida.',
 };

@@ -159,4 +159,6 @@ export const objections: Record<keyof typeof english, string> = {
     'El agua se cobra según {figure, select, best {la mejor cifra} high {la cifra alta} other {una cifra propia}}, el {percent, number}% de la baja.',
   'objection.water-best-figure-chosen.answer':
     'La razón en el registro del agua, o un registro que tome la cifra baja.',
+
+  'objections.add-credit': 'Añadir un abono de {amount}',
 };

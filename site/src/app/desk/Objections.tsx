@@ -1,12 +1,14 @@
 import { useState } from 'preact/hooks';
+import { acceptedStillBilled, type StillBilled } from '../../../../shared/audit/accepted.ts';
 import type { AnsweredObjection } from '../../../../shared/audit/objections.ts';
 import type { ClaimState } from '../../../../shared/claims/state.ts';
 import type { StrikeState } from '../../../../shared/strikes/state.ts';
+import { effectiveFacts } from '../../../../shared/submissions/effective.ts';
 import { sayParams } from './sayParams.ts';
 import { draftsChanged } from '../core/drafts.ts';
 import { useObservable } from '../core/observable.ts';
 import { nameOf, people } from '../core/people.ts';
-import type { useObjections } from '../core/records.ts';
+import { useStrike, type useObjections } from '../core/records.ts';
 import { to } from '../core/router.ts';
 import { session } from '../core/session.ts';
 import { useWords } from '../core/words.ts';
@@ -14,6 +16,7 @@ import { entries } from '../outbox/outbox.ts';
 import { mayWrite } from '../screens/may.ts';
 import { Unread } from '../screens/Unread.tsx';
 import { AnswerForm, draftFor } from './AnswerForm.tsx';
+import { CreditLink } from './CreditLink.tsx';
 import { showLine } from './places.ts';
 
 interface Props {
@@ -32,6 +35,11 @@ export function Objections({ claim, strike, objections }: Props) {
   // The one just answered stays in view although the filter would hide it, so that its answer is seen to stand.
   const [kept, setKept] = useState<string | null>(null);
   const all = objections.value?.objections ?? [];
+  const story = useStrike(claim.strikeId).value;
+  // Unread credits are no reason to offer one twice.
+  const billed = story
+    ? acceptedStillBilled(all, effectiveFacts(story.history.map(({ recorded }) => recorded)).facts)
+    : [];
   const counts: Record<Filter, number> = {
     open: all.filter(({ answered }) => answered === null).length,
     answered: all.filter(({ answered }) => answered !== null).length,
@@ -71,6 +79,7 @@ export function Objections({ claim, strike, objections }: Props) {
                   objection={objection}
                   claim={claim}
                   strike={strike}
+                  billed={billed.find((each) => each.objection.key === objection.key)}
                   onAnswered={() => setKept(objection.key)}
                 />
               </li>
@@ -84,10 +93,12 @@ export function Objections({ claim, strike, objections }: Props) {
 
 interface OneProps extends Omit<Props, 'objections'> {
   readonly objection: AnsweredObjection;
+  /** Accepted, and still on the bill. */
+  readonly billed: StillBilled | undefined;
   readonly onAnswered: () => void;
 }
 
-function OneObjection({ objection, claim, strike, onAnswered }: OneProps) {
+function OneObjection({ objection, claim, strike, billed, onAnswered }: OneProps) {
   const words = useWords();
   const current = useObservable(session);
   useObservable(draftsChanged);
@@ -135,6 +146,7 @@ function OneObjection({ objection, claim, strike, onAnswered }: OneProps) {
         </p>
       )}
       <p class="actions">
+        {billed && <CreditLink billed={billed} strikeId={claim.strikeId} claimId={claim.claimId} />}
         <Supply objection={objection} claim={claim} strike={strike} />
         {lineId !== null && (
           <button type="button" class="plain" onClick={() => showLine(lineId)}>
@@ -167,7 +179,11 @@ function OneObjection({ objection, claim, strike, onAnswered }: OneProps) {
 }
 
 /** The way to the form that would answer it; who may not fill it in is told whose it is. */
-function Supply({ objection: { add, rule, params }, claim, strike }: Omit<OneProps, 'onAnswered'>) {
+function Supply({
+  objection: { add, rule, params },
+  claim,
+  strike,
+}: Omit<OneProps, 'billed' | 'onAnswered'>) {
   const words = useWords();
   const current = useObservable(session);
   if (add === null) return null;
@@ -180,7 +196,11 @@ function Supply({ objection: { add, rule, params }, claim, strike }: Omit<OnePro
       ? to(['rates'])
       : add === 'claim-opened'
         ? to(['strike', strikeId])
-        : to(['new', add], { strike: strikeId, hydrant: strike?.hydrantId ?? null });
+        : to(['new', add], {
+            strike: strikeId,
+            hydrant: strike?.hydrantId ?? null,
+            claim: claim.claimId,
+          });
   return (
     <a class="button" href={href}>
       {words.t(`objections.add.${add === 'rate-book' || add === 'claim-opened' ? add : 'form'}`, { what })}

@@ -1,4 +1,4 @@
-import { useState } from 'preact/hooks';
+import { useRef, useState } from 'preact/hooks';
 import type { ClaimState } from '../../../../shared/claims/state.ts';
 import { sayProblem } from '../../../../shared/words/index.ts';
 import { getBytes } from '../core/api.ts';
@@ -6,6 +6,7 @@ import { recordedCount } from '../core/resource.ts';
 import { to } from '../core/router.ts';
 import { readText, removeStored, writeText } from '../core/storage.ts';
 import { useWords } from '../core/words.ts';
+import { BeforeIssuing } from './BeforeIssuing.tsx';
 import { saveBytes } from './Evidence.tsx';
 import { usePacketJob } from './packetJob.ts';
 
@@ -22,13 +23,30 @@ export function PacketPanel({ claim }: { readonly claim: ClaimState }) {
   // Kept as typed, so that a reload loses nothing.
   const [changes, setChanges] = useState(() => readText(draftKey(claim.claimId)) ?? '');
   const revision = claim.packets.at(-1)?.revision ?? 0;
+  const [untold, setUntold] = useState(false);
+  const result = useRef<HTMLDivElement>(null);
+  const told = changes.trim();
+  /** The revision that stood when this was asked: the same one again means that nothing had changed. */
+  const stood = useRef<number | null>(null);
 
+  const ask = (): void => {
+    const lacks = revision > 0 && told === '';
+    setUntold(lacks);
+    setSure(!lacks);
+    if (lacks) document.getElementById('packet-changes')?.focus();
+  };
   const build = async (mode: 'preview' | 'freeze'): Promise<void> => {
     setSure(false);
-    const told = changes.trim();
+    stood.current = revision;
+    // The button that was pressed is gone or at rest; the work goes on where its result will stand.
+    result.current?.focus();
     await start(mode === 'freeze' && revision > 0 && told !== '' ? { mode, changes: told } : { mode });
   };
   const busy = state.is === 'building';
+  const previewed =
+    state.is === 'built' && state.built.revision === null ? (state.built.leftOut ?? null) : null;
+  const again =
+    state.is === 'built' && state.built.revision !== null && state.built.revision === stood.current;
 
   return (
     <section>
@@ -42,34 +60,45 @@ export function PacketPanel({ claim }: { readonly claim: ClaimState }) {
             {words.t('claim.freeze-sure')}
           </button>
         ) : (
-          <button type="button" class="primary" disabled={busy} onClick={() => setSure(true)}>
+          <button type="button" class="primary" disabled={busy} onClick={ask}>
             {words.t('claim.freeze')}
           </button>
         )}
       </p>
-      {sure && <p>{words.t('claim.freeze-more')}</p>}
+      {sure && (
+        <div class="notice">
+          <p>{words.t('claim.freeze-more')}</p>
+          <BeforeIssuing claim={claim} leftOut={previewed} />
+        </div>
+      )}
       {revision > 0 && (
-        <p>
+        <div class={`field ${untold ? 'invalid' : ''}`}>
           <label for="packet-changes">{words.t('claim.changes', { revision })}</label>
-          <br />
+          {untold && (
+            <p class="error" id="packet-changes-error">
+              {words.t('problem.changes-needed', { revision })}
+            </p>
+          )}
           <span class="small soft" id="packet-changes-hint">
             {words.t('claim.changes-hint')}
           </span>
           <textarea
             id="packet-changes"
-            aria-describedby="packet-changes-hint"
+            aria-invalid={untold ? 'true' : undefined}
+            aria-describedby={untold ? 'packet-changes-error packet-changes-hint' : 'packet-changes-hint'}
             rows={3}
             maxLength={4000}
             disabled={busy}
             value={changes}
             onInput={(event) => {
               setChanges(event.currentTarget.value);
+              setUntold(false);
               writeText(draftKey(claim.claimId), event.currentTarget.value);
             }}
           />
-        </p>
+        </div>
       )}
-      <div role="status">
+      <div role="status" ref={result} tabIndex={-1}>
         {state.is === 'building' && (
           <p class="working">
             {state.words ?? words.t('claim.building-packet')}
@@ -82,7 +111,9 @@ export function PacketPanel({ claim }: { readonly claim: ClaimState }) {
               <strong>
                 {state.built.revision === null
                   ? words.t('claim.preview-ready')
-                  : words.t('claim.frozen', { revision: state.built.revision })}
+                  : words.t(again ? 'claim.frozen-before' : 'claim.frozen', {
+                      revision: state.built.revision,
+                    })}
               </strong>
             </p>
             <p>{words.t('claim.demand', { amount: words.money(state.built.demandCents) })}</p>
@@ -106,6 +137,7 @@ export function PacketPanel({ claim }: { readonly claim: ClaimState }) {
                 </ul>
               </>
             )}
+            {state.built.revision === null && !sure && <BeforeIssuing claim={claim} leftOut={previewed} />}
           </div>
         )}
       </div>

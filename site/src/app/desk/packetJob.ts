@@ -11,6 +11,8 @@ export interface BuiltPacket {
   readonly demandCents: number;
   readonly revision: number | null;
   readonly problems: readonly (Problem & { readonly message: string })[];
+  /** Sentences about files that a preview lists without showing them; an answer of before has none. */
+  readonly leftOut?: readonly string[];
 }
 
 interface Job {

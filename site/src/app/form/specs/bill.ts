@@ -3,6 +3,7 @@ import { noBettermentBecause } from '../../../../../shared/submissions/forms/cou
 import { documentKinds } from '../../../../../shared/submissions/forms/documents.ts';
 import type { Leaf } from '../nodes.ts';
 import { textOf } from '../nodes.ts';
+import { writeCents } from '../number.ts';
 import type { FormSpec } from '../spec.ts';
 import { intervals, note } from './parts.ts';
 
@@ -50,8 +51,15 @@ export const creditSpec: FormSpec = {
     { type: 'text', name: 'title', required: true },
     { type: 'money', name: 'amountCents', required: true },
     { type: 'text', name: 'basis', lines: 3, required: true },
+    { type: 'kept', name: 'objection', optional: true },
   ],
-  blank: () => ({}),
+  // From an objection that was accepted: what comes off, how much at most, and why.
+  blank: ({ asked }) => ({
+    ...(asked['objection'] === undefined ? {} : { credit: 'other', objection: asked['objection'] }),
+    title: asked['title'] ?? '',
+    basis: asked['basis'] ?? '',
+    amountCents: /^\d{1,12}$/.test(asked['cents'] ?? '') ? writeCents(Number(asked['cents'])) : '',
+  }),
   occurredAt: () => null,
 };
 
