@@ -22,6 +22,7 @@ export interface Missing {
     | 'party'
     | 'claim'
     | 'packet'
+    | 'packet-old'
     | 'demand';
   /** The form that supplies it; null where that is no form (a photo on its way, a packet to freeze). */
   readonly kind: FactKind | null;
@@ -33,6 +34,8 @@ export interface MissingQuestion {
   readonly desk: boolean;
   /** Claims of this strike, for the desk. */
   readonly claims: readonly ClaimState[];
+  /** Ids of what is recorded of the strike and bears on its bill: see `bearsOnBill`. */
+  readonly billIds?: readonly string[];
   /** Declared photos that have not arrived. */
   readonly photosAwaited: number;
 }
@@ -83,8 +86,41 @@ const checks: readonly Check[] = [
   ({ strike, desk }) => when(desk && strike.partyIds.length === 0, 'party', 'party'),
   ({ desk, claims }) => when(desk && claims.length === 0, 'claim', 'claim-opened'),
   ({ desk, claims }) => when(desk && claims.some(({ stage }) => stage === 'open'), 'packet', null),
-  ({ desk, claims }) => when(desk && claims.some(({ stage }) => stage === 'frozen'), 'demand', 'demand-sent'),
+  ({ desk, claims, billIds = [] }) =>
+    when(
+      desk && claims.some((claim) => claim.stage === 'frozen' && isOld(claim, billIds)),
+      'packet-old',
+      null,
+    ),
+  ({ desk, claims, billIds = [] }) =>
+    when(
+      desk && claims.some((claim) => claim.stage === 'frozen' && !isOld(claim, billIds)),
+      'demand',
+      'demand-sent',
+    ),
 ];
+
+const billKinds: readonly string[] = [
+  'strike',
+  'repair',
+  'flow-test',
+  'water-lost',
+  'credit',
+  'counter-calculation',
+  'week-hours',
+  'claim-handling',
+];
+
+/** Whether a record of this kind (of a correction: of what it corrects) may change what a strike's statement says. */
+export const bearsOnBill = (kind: string): boolean => billKinds.includes(kind);
+
+/** Whether something that bears on the bill was recorded after the claim's last packet was made. */
+export function isOld({ packets }: Pick<ClaimState, 'packets'>, billIds: readonly string[]): boolean {
+  const last = packets.at(-1);
+  if (!last) return false;
+  const known = new Set(last.builtFrom);
+  return billIds.some((id) => !known.has(id));
+}
 
 /** Everything that is still missing, the most pressing first. */
 export function missingOf(question: MissingQuestion): Missing[] {

@@ -102,6 +102,20 @@ describe('what is missing next', () => {
     expect(missing([strike, claim], true)).toContain('packet');
     const frozen = fact('packet-frozen', 8, onClaim(9));
     expect(missing([strike, claim, frozen], true)).toContain('demand');
+    // A packet that the bill has left behind is not the one to send.
+    const { strikes, claims } = project(
+      [strike, claim, frozen].map((each) => recorded(each)),
+      () => 'dry-barrel',
+    );
+    const codes = (billIds: readonly string[]): string[] =>
+      missingOf({ strike: strikes[0]!, desk: true, claims, billIds, photosAwaited: 0 }).map(
+        ({ code }) => code,
+      );
+    const { builtFrom } = claims[0]!.packets[0]!;
+    expect(codes(builtFrom)).toContain('demand');
+    expect(codes([...builtFrom, uuid(77)])).toContain('packet-old');
+    expect(codes([...builtFrom, uuid(77)])).not.toContain('demand');
+
     const sent = fact('demand-sent', 10, onClaim(9), { sentOn: '2026-03-04' });
     const done = missing([strike, claim, frozen, sent], true);
     expect(done).not.toContain('claim');

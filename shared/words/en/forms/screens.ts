@@ -135,6 +135,9 @@ export const screens = {
   'missing.claim.do': 'Open a claim',
   'missing.packet': 'The packet is not issued',
   'missing.packet.do': 'Open the claim',
+  'missing.packet-old':
+    'The bill has changed since revision {revision}: issue the next one before it is sent',
+  'missing.packet-old.do': 'Open the claim',
   'missing.demand': 'The demand is not recorded as sent',
   'missing.demand.do': 'Record the demand sent',
   'story.title': 'The story in order',

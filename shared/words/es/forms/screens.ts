@@ -138,6 +138,9 @@ export const screens: Record<keyof typeof english, string> = {
   'missing.claim.do': 'Abrir una reclamación',
   'missing.packet': 'El expediente no está emitido',
   'missing.packet.do': 'Abrir la reclamación',
+  'missing.packet-old':
+    'La cuenta ha cambiado desde la revisión {revision}: emita la siguiente antes de enviarla',
+  'missing.packet-old.do': 'Abrir la reclamación',
   'missing.demand': 'No consta el envío del reclamo',
   'missing.demand.do': 'Registrar el reclamo enviado',
   'story.title': 'La historia en orden',

@@ -21,7 +21,12 @@ export interface Draft {
     readonly withdraw: boolean;
   };
   /** What is recorded already and this is about: a new strike has no id here, because nothing is known of it yet. */
-  readonly about: { readonly hydrantId: string | null; readonly strikeId: string | null };
+  readonly about: {
+    readonly hydrantId: string | null;
+    readonly strikeId: string | null;
+    /** The claim that it was opened from, to go back to; left out where it was none. */
+    readonly claimId?: string;
+  };
 }
 
 const keyOf = (submissionId: string): string => `draft.${submissionId}`;

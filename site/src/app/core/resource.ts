@@ -44,15 +44,21 @@ export async function load<T>(path: string): Promise<Resource<T>> {
   });
 }
 
+/** An answer that was asked for before something was recorded does not hold it: it is asked for once more. */
+async function loadAfter(path: string): Promise<void> {
+  const early = resourceAt(path).get().loading;
+  await load(path);
+  if (early) await load(path);
+}
+
 /** What is shown of a path: read once when the screen opens, and again whenever something was recorded. */
 export function useResource<T>(path: string | null): Resource<T> & { readonly reload: () => void } {
   const [fallback] = useState(() => observable<Resource<unknown>>(nothing));
   const resource = useObservable(path === null ? fallback : resourceAt(path)) as Resource<T>;
   useEffect(() => {
     if (path === null) return undefined;
-    const reload = (): void => void load<T>(path);
-    reload();
-    return recordedCount.subscribe(reload);
+    void load<T>(path);
+    return recordedCount.subscribe(() => void loadAfter(path));
   }, [path]);
   return { ...resource, reload: () => void (path !== null && load(path)) };
 }

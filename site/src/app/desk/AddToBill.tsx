@@ -15,11 +15,13 @@ const kinds = [
 ] as const;
 
 interface Props {
+  /** The claim to come back to. */
+  readonly claimId: string;
   readonly strikeId: string;
   readonly hydrantId: string | null;
 }
 
-export function AddToBill({ strikeId, hydrantId }: Props) {
+export function AddToBill({ claimId, strikeId, hydrantId }: Props) {
   const words = useWords();
   const current = useObservable(session);
   return (
@@ -29,7 +31,11 @@ export function AddToBill({ strikeId, hydrantId }: Props) {
         {kinds
           .filter((kind) => mayWrite(current, kind))
           .map((kind) => (
-            <a class="button" key={kind} href={to(['new', kind], { strike: strikeId, hydrant: hydrantId })}>
+            <a
+              class="button"
+              key={kind}
+              href={to(['new', kind], { strike: strikeId, hydrant: hydrantId, claim: claimId })}
+            >
               {words.t(`claim.add.${kind}`)}
             </a>
           ))}

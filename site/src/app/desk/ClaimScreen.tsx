@@ -61,7 +61,8 @@ function Missing({ claim, story }: { readonly claim: ClaimState; readonly story:
   const words = useWords();
   const current = useObservable(session);
   const missing = missingFrom({ ...story, claims: [claim] }, true);
-  const others = missing.filter(({ code }) => code !== 'packet');
+  const ofPacket = missing.find(({ code }) => code === 'packet' || code === 'packet-old');
+  const others = missing.filter((each) => each !== ofPacket);
   return (
     <>
       {(others.length > 0 || missing.length === 0) && (
@@ -72,9 +73,11 @@ function Missing({ claim, story }: { readonly claim: ClaimState; readonly story:
           claims={[claim]}
         />
       )}
-      {missing.length > others.length && (
+      {ofPacket && (
         <p class="actions">
-          <span>{words.t('missing.packet')}</span>
+          <span>
+            {words.t(`missing.${ofPacket.code}`, { revision: claim.packets.at(-1)?.revision ?? 0 })}
+          </span>
           <button type="button" class="plain" onClick={() => showPart('packet')}>
             {words.t('claim.to-packet')}
           </button>
@@ -112,7 +115,7 @@ function Content({ answer }: { readonly answer: ClaimAnswer }) {
             {statement.value && (
               <StatementView statement={statement.value} strikeId={strikeId} history={history} />
             )}
-            <AddToBill strikeId={strikeId} hydrantId={strike?.hydrantId ?? null} />
+            <AddToBill claimId={claim.claimId} strikeId={strikeId} hydrantId={strike?.hydrantId ?? null} />
             {story.value && <CounterCalculations answer={story.value} />}
           </section>
           <Objections claim={claim} strike={strike} objections={objections} />

@@ -134,13 +134,12 @@ function Confirmed({ receipt }: { readonly receipt: Receipt }) {
   const title = words.t(`kind.${kind}`);
   const { subject } = submission;
   const strikeId = subject.type === 'strike' ? subject.strikeId : about.strikeId;
+  const claimId = subject.type === 'claim' ? subject.claimId : about.claimId;
   const desk = location.pathname.startsWith('/desk');
   // A strike that nobody told dispatch of is recorded, and the next truck still does not know.
   const untold = (kind === 'strike' || kind === 'outage') && submission.body['dispatch'] === null;
   const next = [
-    ...(subject.type === 'claim' && desk
-      ? [{ href: to(['claim', subject.claimId]), words: 'outbox.to-claim' }]
-      : []),
+    ...(claimId !== undefined && desk ? [{ href: to(['claim', claimId]), words: 'outbox.to-claim' }] : []),
     ...(strikeId !== null ? [{ href: to(['strike', strikeId]), words: 'outbox.to-strike' }] : []),
     ...(strikeId === null && about.hydrantId !== null && !desk
       ? [{ href: to(['hydrant', about.hydrantId]), words: 'outbox.to-hydrant' }]

@@ -41,6 +41,7 @@ export function NewForm() {
       about: {
         hydrantId: context.hydrantId,
         strikeId: about.strikeId,
+        ...(about.claimId === null ? {} : { claimId: about.claimId }),
       },
     };
     keepDraft(draft);

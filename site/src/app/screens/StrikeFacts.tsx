@@ -1,5 +1,5 @@
 import type { ClaimState } from '../../../../shared/claims/state.ts';
-import { missingOf, type Missing } from '../../../../shared/strikes/missing.ts';
+import { bearsOnBill, missingOf, type Missing } from '../../../../shared/strikes/missing.ts';
 import type { StrikeState } from '../../../../shared/strikes/state.ts';
 import type { HistoryEntry } from '../../../../shared/submissions/history.ts';
 import { formOf } from '../../../../shared/submissions/submission.ts';
@@ -106,6 +106,10 @@ export const missingFrom = (answer: StrikeAnswer, desk: boolean): Missing[] =>
     strike: answer.strike,
     desk,
     claims: answer.claims ?? [],
+    billIds: answer.history
+      .map(({ recorded }) => recorded.submission)
+      .filter((submission) => bearsOnBill(formOf(submission).kind))
+      .map(({ submissionId }) => submissionId),
     photosAwaited: Object.values(answer.evidence).filter((state) => state === 'awaited').length,
   });
 
@@ -130,7 +134,8 @@ export function MissingList({ missing, strike, may, claims = [], history = [] }:
   const words = useWords();
   if (missing.length === 0) return <p>{words.t('missing.nothing')}</p>;
   const address = ({ code, kind }: Missing): string | null => {
-    if (code === 'packet') return claims[0] ? to(['claim', claims[0].claimId]) : null;
+    if (code === 'packet' || code === 'packet-old')
+      return claims[0] ? to(['claim', claims[0].claimId]) : null;
     if (code === 'photos') {
       const report = may('strike') ? reportIn(history)?.recorded.submission : undefined;
       return report?.subject.type === 'strike'
@@ -147,7 +152,9 @@ export function MissingList({ missing, strike, may, claims = [], history = [] }:
         const href = address(each);
         return (
           <li key={each.code}>
-            <span>{words.t(`missing.${each.code}`)}</span>
+            <span>
+              {words.t(`missing.${each.code}`, { revision: claims[0]?.packets.at(-1)?.revision ?? 0 })}
+            </span>
             {href && (
               <a class={`button ${index === 0 ? 'primary' : ''}`} href={href}>
                 {words.t(`missing.${each.code}.do`)}

@@ -1,3 +1,4 @@
+import { useState } from 'preact/hooks';
 import { nextClaimNumber } from '../../../../shared/claims/claimNumber.ts';
 import { useObservable } from '../core/observable.ts';
 import { useClaim, useHydrant, useStrike, useStrikes } from '../core/records.ts';
@@ -33,8 +34,16 @@ export function useFormContext(
     { value, failed }: { value: unknown; failed: unknown },
   ): boolean => wanted !== null && wanted !== false && value === null && failed === null;
   const now = new Date();
+  // A claim moves while its page is open: a revision is issued, another person records a payment. What a form of it is
+  // filled in with is read anew; the crew's forms take what the device has.
+  const [openedAt] = useState(() => Date.now());
+  const stale =
+    about.claimId !== null &&
+    claim.failed === null &&
+    (claim.fetchedAt === null || claim.fetchedAt < openedAt);
   return {
     settled:
+      !stale &&
       !waiting(about.claimId, claim) &&
       !waiting(strikeId, strike) &&
       !waiting(hydrantId, hydrant) &&
