@@ -131,7 +131,8 @@ function creditsOf(facts: readonly Effective[], struckOn: LocalDate): Credit[] {
       submissionId,
       title: body.title,
       amountCents: body.amountCents,
-      arithmetic: `-$${dollarText(body.amountCents)}`,
+      // How it was found, as whoever recorded it says: an insurer may read it.
+      arithmetic: `-$${dollarText(body.amountCents)}: ${body.basis}`,
     })),
     ...ofKind(facts, 'counter-calculation').flatMap(({ fact: { body, submissionId } }) => {
       if (body.applied === null) return [];

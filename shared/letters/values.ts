@@ -15,7 +15,11 @@ const joined = (parts: readonly (string | null | undefined)[], by = ', '): strin
 export function sayVehicles({ party }: Pick<LetterFacts, 'party'>, { say }: PacketReader): string | null {
   return joined(
     (party?.vehicles ?? []).map(({ kind, plate, plateRegion, description }) =>
-      joined([say(`value.vehicle.${kind}`), joined([plate, plateRegion], ' '), description]),
+      joined([
+        kind === 'unknown' ? null : say(`value.vehicle.${kind}`),
+        joined([plate, plateRegion], ' '),
+        description,
+      ]),
     ),
     '; ',
   );

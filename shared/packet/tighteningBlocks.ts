@@ -32,7 +32,8 @@ export function tighteningBlocks({ tightening, strike }: PacketContent, reader: 
   }
   if (joints.every(({ printed }) => printed === null))
     blocks.push({ type: 'paragraph', text: say('packet.tightening.no-model') });
-  if (joints.length === 0) return blocks;
+  // A table of joints with nothing in it, and rings that nobody followed, would only cast doubt on the repair.
+  if (joints.every(({ used }) => used === null)) return blocks;
   blocks.push({
     type: 'table',
     dense: true,
