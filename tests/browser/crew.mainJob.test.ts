@@ -220,7 +220,7 @@ describe('a strike from the curb to the packet', () => {
     await page.getByLabel('Sent to').fill('Claims, Lanternfish Mutual');
     await choose('How', 'Email');
     await sendAndConfirm(page);
-    await link('To the claim').click();
+    await link('Back to the claim').click();
     await page.getByText('Demands sent').waitFor();
     expect(clerk.faults).toEqual([]);
   });

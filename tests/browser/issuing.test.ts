@@ -156,11 +156,11 @@ test('a bill that changed since is said, and the demand of the next revision is 
   await button('Issue it now').click();
   await page.getByText('Revision 2 is issued.').waitFor({ timeout: 60_000 });
   await page.locator('#missing').getByRole('link', { name: 'Record the demand sent' }).click();
-  const revision = page.getByLabel('Revision', { exact: false }).first();
+  const revision = page.getByLabel('Revision (needed)');
   await revision.waitFor();
   expect(await revision.inputValue()).toBe('2');
   const now = (await server.ask<{ claim: ClaimState }>('clerk', `/api/claims/${claim.claimId}`)).claim;
-  expect(await page.getByLabel('Amount', { exact: false }).first().inputValue()).toBe(
+  expect(await page.getByLabel('Amount (needed)').inputValue()).toBe(
     ((now.packets.at(-1)?.demandCents ?? 0) / 100).toFixed(2),
   );
   expect(clerk.faults).toEqual([]);

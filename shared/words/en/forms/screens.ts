@@ -206,4 +206,5 @@ export const screens = {
   'outbox.to-strike': 'What is missing next',
   'outbox.to-hydrant': 'To the hydrant',
   'outbox.to-claim': 'To the claim',
+  'outbox.back-to-claim': 'Back to the claim',
 } as const;

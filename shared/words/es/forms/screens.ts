@@ -211,4 +211,5 @@ export const screens: Record<keyof typeof english, string> = {
   'outbox.to-strike': 'Lo que falta ahora',
   'outbox.to-hydrant': 'Al hidrante',
   'outbox.to-claim': 'A la reclamación',
+  'outbox.back-to-claim': 'Volver a la reclamación',
 };

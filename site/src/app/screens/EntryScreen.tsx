@@ -139,7 +139,14 @@ function Confirmed({ receipt }: { readonly receipt: Receipt }) {
   // A strike that nobody told dispatch of is recorded, and the next truck still does not know.
   const untold = (kind === 'strike' || kind === 'outage') && submission.body['dispatch'] === null;
   const next = [
-    ...(claimId !== undefined && desk ? [{ href: to(['claim', claimId]), words: 'outbox.to-claim' }] : []),
+    ...(claimId !== undefined && desk
+      ? [
+          {
+            href: to(['claim', claimId]),
+            words: about.claimId === undefined ? 'outbox.to-claim' : 'outbox.back-to-claim',
+          },
+        ]
+      : []),
     ...(strikeId !== null ? [{ href: to(['strike', strikeId]), words: 'outbox.to-strike' }] : []),
     ...(strikeId === null && about.hydrantId !== null && !desk
       ? [{ href: to(['hydrant', about.hydrantId]), words: 'outbox.to-hydrant' }]
