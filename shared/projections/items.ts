@@ -1,3 +1,4 @@
+import { keptClaim } from '../claims/kept.ts';
 import { namedDocuments, type ListedDocument } from '../evidence/declared.ts';
 import type { Hydrant } from '../inventory/hydrant.ts';
 import type { Stream } from '../submissions/envelope.ts';
@@ -55,7 +56,7 @@ export function projectionItems(
         .map((key) => ({ partition: partitions.joined, key, value: { strikeId } })),
     ),
     ...hydrants.map((value) => ({ partition: partitions.hydrant, key: value.hydrantId, value })),
-    ...claims.map((value) => ({ partition: partitions.claim, key: value.claimId, value })),
+    ...claims.map((claim) => ({ partition: partitions.claim, key: claim.claimId, value: keptClaim(claim) })),
     ...utilityItems(recorded),
     ...mentionItems(recorded),
     ...exhibitItems(recorded),

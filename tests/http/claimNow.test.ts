@@ -1,3 +1,4 @@
+import { createHash } from 'node:crypto';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { ClaimNow } from '../../functions/records/claimNow.ts';
 import type { ClaimLife } from '../../shared/claims/life.ts';
@@ -97,6 +98,38 @@ describe('GET /api/claims/{claimId}', () => {
     expect(shares).toMatchObject({ totalCents: 0, mayAskCents: 0, dueCents: 0, overpaidCents: 850_00 });
     expect(shares!.problems.map(({ code }) => code)).toEqual(['claims-above-statement', 'strike-overpaid']);
     expect(shares!.problems[0]!.message).not.toContain('[');
+  });
+
+  it('keeps a claim that is argued over at length', async () => {
+    // 60 lines of 4,000 letters three times, drawn so that they do not compress; a row of the store holds 400 KiB.
+    const bytes = (index: number): Buffer =>
+      Buffer.concat(
+        Array.from({ length: 94 }, (_, at) => createHash('sha256').update(`${index} ${at}`).digest()),
+      );
+    const lines = Array.from({ length: 60 }, (_, index) => ({
+      lineId: `labor-${index}`,
+      reason: 'hours' as const,
+      disputedCents: 1,
+      words: bytes(index).toString('base64').slice(0, 4000),
+    }));
+    for (const number of [40, 41, 42])
+      expect(
+        (
+          await world.submit(
+            'clerk',
+            fact('line-disputed', number, onClaim(3), {
+              saidOn: '2026-04-01',
+              lines: lines.map((line) => ({
+                ...line,
+                words: [...line.words].reverse().join('').slice(number),
+              })),
+            }),
+          )
+        ).status,
+      ).toBe(201);
+    const kept = (await world.stores.projections.get<ClaimNow['claim']>('claim', uuid(3)))!.value;
+    expect(kept.life.disputes).toHaveLength(180);
+    expect((await ask(3)).life.disputes[0]!.words).toHaveLength(3960);
   });
 
   it('leaves nothing personal in what is kept for reading', async () => {
