@@ -248,4 +248,52 @@ export const claimEvents = {
   'desk.calendar.new': 'Make a new one, and end the old',
   'desk.calendar.revoke': 'Take it back',
   'desk.calendar.once': 'Shown this once; copy it into your calendar program:',
+  'section.life.disputed': 'Lines that they dispute',
+  'section.life.payment-lines': 'What the payment was for',
+  'section.life.payment-lines.help':
+    'Go line by line only where the payer said what was paid, cut or refused.',
+  'section.life.instalments': 'Instalments',
+  'section.life.papers': 'Letter, email or picture',
+  'form.choose': 'Choose',
+  'form.no-one-line': 'For no line in particular',
+  'form.no-deadline': 'No date of this claim could be read.',
+  'allocation.whole': 'The whole amount, not said for which lines',
+  'allocation.by-line': 'Line by line, as the payer said',
+  'allocation.asked': '{amount} asked',
+  'allocation.paid': 'Paid in full',
+  'allocation.refused': 'Refused',
+  'allocation.cut-rest': 'The other {amount} was cut',
+  'allocation.rest-paid': 'The rest was paid in full',
+  'allocation.sum-paid': 'Paid on lines',
+  'allocation.sum-cut': 'Cut from lines',
+  'allocation.unsaid': 'Not said for which line',
+  'allocation.too-much': 'More than the payment',
+  'caution.life.full-payment':
+    'Depositing a payment marked as full can end a claim that is disputed, even when it is less than what is owed (UCC 3-311). Hold it and ask counsel before it is deposited. This is not legal advice.',
+  'caution.life.full-payment-held':
+    'It is held: it counts as no money yet. Ask counsel what depositing it would mean (UCC 3-311), then correct this record with what was decided. This is not legal advice.',
+  'caution.life.hold': 'Hold it: not deposited yet',
+  'caution.life.above-balance':
+    'This is {over} more than is still owed. What is too much belongs to the payer: it is refunded, or the amount is a slip.',
+  'caution.life.release': 'Have counsel read the release before anybody signs it.',
+  'caution.life.offer-in-full': 'It is {short} less than is still owed, and would end the whole claim.',
+  'caution.life.accepting':
+    'Whoever accepts must have the power to do so. Have counsel read any release first, and write off by name what the offer leaves unpaid.',
+  'caution.life.write-off':
+    'What is written off is not asked for again. It stands in the name of whoever decided it, with the authority that lets them.',
+  'caution.life.write-off-above': 'This is {over} more than is still owed.',
+  'caution.life.let-go':
+    'Letting a date go stands in the name of whoever decided it. Say in the reason by which authority.',
+  'caution.life.let-go-limitation':
+    'After this date nobody may sue for the money. Letting it go ends the utility’s means to be paid: it stands in the name of whoever decided it. Say in the reason by which authority, and ask counsel first.',
+  'caution.life.closing-open':
+    '{balance} is still owed. Write it off by name before you close, or say in the sentence why it stays open.',
+  'full-payment-ask.title': 'The payer marked it as payment in full. Was it deposited?',
+  'full-payment-ask.sure': 'It was deposited: record it so',
+  'claim.life.next': 'What is next',
+  'claim.life.contact': 'Whom to write to',
+  'claim.life.full-payment': 'A payment came marked as full',
+  'claim.life.money.cut': 'Cut by the payer so far',
+  'claim.life.money.unallocated': 'Of it, not said for which line',
+  'claim.life.money.refunded': 'Given back',
 } as const;

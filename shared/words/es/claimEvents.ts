@@ -251,4 +251,52 @@ export const claimEvents: Record<keyof typeof english, string> = {
   'desk.calendar.new': 'Crear otra y terminar la anterior',
   'desk.calendar.revoke': 'Retirarla',
   'desk.calendar.once': 'Se muestra solo esta vez; cópiela en su programa de calendario:',
+  'section.life.disputed': 'Renglones que disputan',
+  'section.life.payment-lines': 'Para qué fue el pago',
+  'section.life.payment-lines.help':
+    'Vaya renglón por renglón solo si el pagador dijo qué pagó, recortó o rechazó.',
+  'section.life.instalments': 'Cuotas',
+  'section.life.papers': 'Carta, correo o imagen',
+  'form.choose': 'Elija',
+  'form.no-one-line': 'Para ningún renglón en particular',
+  'form.no-deadline': 'No se pudo leer ningún plazo de esta reclamación.',
+  'allocation.whole': 'El importe completo, sin decir para qué renglones',
+  'allocation.by-line': 'Renglón por renglón, como dijo el pagador',
+  'allocation.asked': 'se pidieron {amount}',
+  'allocation.paid': 'Pagado por completo',
+  'allocation.refused': 'Rechazado',
+  'allocation.cut-rest': 'Los otros {amount} se recortaron',
+  'allocation.rest-paid': 'El resto se pagó por completo',
+  'allocation.sum-paid': 'Pagado por renglones',
+  'allocation.sum-cut': 'Recortado de renglones',
+  'allocation.unsaid': 'Sin decir para qué renglón',
+  'allocation.too-much': 'Más que el pago',
+  'caution.life.full-payment':
+    'Depositar un pago marcado como total puede terminar una reclamación disputada, aunque sea menos de lo que se debe (UCC 3-311). Guárdelo y pregunte a un abogado antes de depositarlo. Esto no es asesoría legal.',
+  'caution.life.full-payment-held':
+    'Está guardado: todavía no cuenta como dinero. Pregunte a un abogado qué significaría depositarlo (UCC 3-311) y luego corrija este registro con lo que se decidió. Esto no es asesoría legal.',
+  'caution.life.hold': 'Guardarlo: sin depositar todavía',
+  'caution.life.above-balance':
+    'Son {over} más de lo que aún se debe. Lo que sobra es del pagador: se reembolsa, o el importe está mal escrito.',
+  'caution.life.release': 'Que un abogado lea el finiquito antes de que alguien lo firme.',
+  'caution.life.offer-in-full': 'Son {short} menos de lo que aún se debe, y terminaría toda la reclamación.',
+  'caution.life.accepting':
+    'Quien acepta debe tener la facultad de hacerlo. Que antes un abogado lea el finiquito, y dé de baja con nombre lo que la oferta deja sin pagar.',
+  'caution.life.write-off':
+    'Lo que se da de baja no se vuelve a pedir. Queda a nombre de quien lo decidió, con la autoridad que se lo permite.',
+  'caution.life.write-off-above': 'Son {over} más de lo que aún se debe.',
+  'caution.life.let-go':
+    'Dejar pasar un plazo queda a nombre de quien lo decidió. Diga en el motivo con qué autoridad.',
+  'caution.life.let-go-limitation':
+    'Después de este plazo nadie podrá demandar por el dinero. Dejarlo pasar acaba con el medio de cobrar: queda a nombre de quien lo decidió. Diga en el motivo con qué autoridad, y pregunte antes a un abogado.',
+  'caution.life.closing-open':
+    'Aún se deben {balance}. Délo de baja con nombre antes de cerrar, o diga en la frase por qué queda pendiente.',
+  'full-payment-ask.title': 'El pagador lo marcó como pago total. ¿Se depositó?',
+  'full-payment-ask.sure': 'Se depositó: registrarlo así',
+  'claim.life.next': 'Qué sigue',
+  'claim.life.contact': 'A quién escribir',
+  'claim.life.full-payment': 'Llegó un pago marcado como total',
+  'claim.life.money.cut': 'Recortado por el pagador hasta ahora',
+  'claim.life.money.unallocated': 'De ello, sin decir para qué renglón',
+  'claim.life.money.refunded': 'Devuelto',
 };

@@ -1,5 +1,7 @@
+import type { ClaimContact } from '../../../../shared/claims/contact.ts';
 import type { ClaimState } from '../../../../shared/claims/state.ts';
 import type { AnsweredObjection } from '../../../../shared/audit/objections.ts';
+import type { ListedDeadline } from '../../../../shared/clocks/list.ts';
 import type { JobCodes } from '../../../../shared/costs/codes.ts';
 import type { RateBookEdition } from '../../../../shared/costs/rateBook.ts';
 import type { Statement } from '../../../../shared/costs/statement.ts';
@@ -61,6 +63,11 @@ export interface ClaimAnswer {
   readonly events: readonly Recorded[];
   /** Everything ever said of it, and what became of that. */
   readonly history: readonly HistoryEntry[];
+  /** Who is written to at the payer; an answer that was kept from before has none of these. */
+  readonly contact?: ClaimContact | null;
+  /** What the claims of one strike may ask together. */
+  readonly shares?: { readonly problems: readonly (Problem & { readonly message: string })[] } | null;
+  readonly cautions?: readonly { readonly submissionId: string; readonly sentences: readonly string[] }[];
 }
 
 export const strikePath = (strikeId: string): string => `/api/strikes/${encodeURIComponent(strikeId)}`;
@@ -86,6 +93,11 @@ export const useStatement = (claimId: string | null) =>
 export const useObjections = (claimId: string | null) =>
   useResource<{ readonly objections: readonly AnsweredObjection[] }>(
     claimId === null ? null : `${claimPath(claimId)}/objections`,
+  );
+/** The dates of one claim, and the day on which they were read. */
+export const useDeadlines = (claimId: string | null) =>
+  useResource<{ readonly today: string; readonly deadlines: readonly ListedDeadline[] }>(
+    claimId === null ? null : `${claimPath(claimId)}/deadlines`,
   );
 /** What a strike's statement is computed from, apart from the rates. */
 export const useWork = (strikeId: string | null) =>

@@ -1,7 +1,7 @@
 import { sayDiffuserConstant } from '../../../../shared/hydraulics/diffuser.ts';
 import { formatNumber, formatQuantity } from '../../../../shared/units/format.ts';
 import type { Wording } from '../core/words.ts';
-import { entries, type Leaf, type Node } from './nodes.ts';
+import { entries, type Leaf, type List, type Node } from './nodes.ts';
 import { valueWords, wordsOf } from './words.ts';
 
 /** One thing that a recorded body says: a label with its text, or a heading with what stands under it. */
@@ -21,7 +21,10 @@ const at = (body: unknown, path: string): unknown =>
 const isSaid = (value: unknown): boolean =>
   value !== null && value !== undefined && value !== '' && !(Array.isArray(value) && value.length === 0);
 
-function textOf(leaf: Leaf, value: unknown, words: Wording): string {
+/** What a thing that is known by an id is called, where somebody knows it. */
+export type Names = (leaf: Leaf, id: string) => string | null;
+
+function textOf(leaf: Leaf, value: unknown, words: Wording, names: Names): string {
   switch (leaf.type) {
     case 'quantity':
       return formatQuantity(value as number, leaf.unit, words);
@@ -62,19 +65,22 @@ function textOf(leaf: Leaf, value: unknown, words: Wording): string {
     case 'hydrant':
     case 'pick':
     case 'kept':
-      return String(value);
+      return names(leaf, String(value)) ?? String(value);
   }
 }
 
 /** What heads a row: the step, proof or joint it is, or the list's own words with its number. */
-function rowHeading(row: unknown, key: string, number: number, words: Wording): string {
+function rowHeading(list: List, row: unknown, key: string, number: number, words: Wording, names: Names) {
   const step = at(row, 'step');
   if (typeof step === 'string') return words.t(`step.${step}`);
   const proof = at(row, 'proof');
   if (typeof proof === 'string') return words.t(`proof.${proof}`);
   const joint = at(row, 'joint');
   if (typeof joint === 'string') return joint;
-  return words.t(`${key}.item`, { number });
+  const lineId = list.as === 'allocation' ? at(row, 'lineId') : null;
+  const line =
+    typeof lineId === 'string' ? names({ type: 'pick', of: 'line', name: 'lineId' }, lineId) : null;
+  return line ?? words.t(`${key}.item`, { number });
 }
 
 /** Everything that a body says, in the order and the words of its form. What was left open is not listed. */
@@ -84,6 +90,7 @@ export function describe(
   body: unknown,
   words: Wording,
   base = '',
+  names: Names = () => null,
 ): Said[] {
   const seen = new Set<string>();
   return entries(nodes, 'always').flatMap((entry): Said[] => {
@@ -94,11 +101,11 @@ export function describe(
     const key = wordsOf(kind, entry, path);
     if (entry.type === 'list') {
       return (value as unknown[]).map((row, index) => ({
-        heading: rowHeading(row, key, index + 1, words),
-        inside: describe(kind, entry.item, row, words, path),
+        heading: rowHeading(entry, row, key, index + 1, words, names),
+        inside: describe(kind, entry.item, row, words, path, names),
       }));
     }
     if (entry.type === 'kept') return [];
-    return [{ label: words.t(key), text: textOf(entry, value, words) }];
+    return [{ label: words.t(key), text: textOf(entry, value, words, names) }];
   });
 }

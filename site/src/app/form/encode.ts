@@ -49,6 +49,7 @@ export function isBlank(leaf: Leaf, value: Value | undefined): boolean {
 const blankValue = (leaf: Leaf): unknown => {
   if (leaf.optional) return undefined;
   if (leaf.type === 'choice' && leaf.whenBlank !== undefined) return leaf.whenBlank;
+  if (leaf.type === 'money' && leaf.blankIsNothing) return 0;
   if (leaf.type === 'choices' || leaf.type === 'people' || leaf.type === 'outages') return [];
   if (leaf.type === 'text' && leaf.many) return [];
   return leaf.required ? undefined : null;

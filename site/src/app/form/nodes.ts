@@ -35,7 +35,7 @@ export interface List {
   /** Words other than `field.<kind>.<path>`; `.item` heads a row, `.add` is the button. */
   readonly words?: string;
   /** How it is drawn; `rows` is the plain way. */
-  readonly as?: 'rows' | 'folded' | 'steps' | 'proofs' | 'valves' | 'photos' | 'joints';
+  readonly as?: 'rows' | 'folded' | 'steps' | 'proofs' | 'valves' | 'photos' | 'joints' | 'allocation';
   /** What a folded row is known by while it is shut. */
   readonly heading?: (row: Values) => string;
   /** Left out of the body while it has no row: bodies of before this list have none. */
@@ -80,10 +80,12 @@ export type Leaf =
   | (Named & { readonly type: 'coefficient'; readonly shapeTo: string })
   /** A diffuser's K, kept as gpm for the root of a psi. */
   | (Named & { readonly type: 'diffuser-constant' })
-  | (Named & { readonly type: 'money' })
+  /** Blank is not said; with `blankIsNothing` it is no money. */
+  | (Named & { readonly type: 'money'; readonly blankIsNothing?: boolean })
   | (Named & { readonly type: 'instant' })
   | (Named & { readonly type: 'date' })
-  | (Named & Choices & { readonly type: 'choice'; readonly whenBlank?: string })
+  /** `compact` draws one line that opens, where many rows stand below each other. */
+  | (Named & Choices & { readonly type: 'choice'; readonly whenBlank?: string; readonly compact?: boolean })
   | (Named & Choices & { readonly type: 'choices' })
   | (Named & { readonly type: 'yes-no' })
   | (Named & { readonly type: 'person'; readonly prefilled?: boolean })
@@ -93,12 +95,14 @@ export type Leaf =
   | (Named & { readonly type: 'outages' })
   /**
    * One of what is already recorded: another strike, a party of this strike, an outage of this hydrant, an event of this
-   * claim (of some kinds), a line of its statement.
+   * claim (of some kinds), a line of its statement, a date that it runs towards.
    */
   | (Named & {
       readonly type: 'pick';
-      readonly of: 'strike' | 'party' | 'outage' | 'event' | 'line';
+      readonly of: 'strike' | 'party' | 'outage' | 'event' | 'line' | 'deadline';
       readonly kinds?: readonly string[];
+      /** What follows from the pick: the amount of a line where none is typed yet, the day of a date. */
+      readonly fills?: string;
     })
   /** Kept as it is and not drawn by itself (a photo's hash). */
   | (Named & { readonly type: 'kept' });

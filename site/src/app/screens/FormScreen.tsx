@@ -12,6 +12,7 @@ import { specOf } from '../form/specs/index.ts';
 import { textOf } from '../form/nodes.ts';
 import type { FormSpec } from '../form/spec.ts';
 import { Fields } from '../form/view/Fields.tsx';
+import { AskToHold, asksToHold, LifeCautions } from '../form/view/LifeCautions.tsx';
 import { ScopeProvider } from '../form/view/scope.ts';
 import { useFormContext } from './formContext.ts';
 import { AlreadyStruck, AskReturn, wouldChangeNothing } from './BeforeSending.tsx';
@@ -59,7 +60,7 @@ function Form({ spec, opened, author, busy }: FormProps) {
   const [problems, setProblems] = useState<readonly Problem[]>([]);
   const [tries, setTries] = useState(0);
   const [sending, setSending] = useState(false);
-  const [asking, setAsking] = useState(false);
+  const [asking, setAsking] = useState<'return' | 'hold' | null>(null);
   const [sentAt, setSentAt] = useState<string | null>(null);
   const { context } = useFormContext(aboutOf(draft), spec.kind === 'claim-opened');
 
@@ -91,10 +92,14 @@ function Form({ spec, opened, author, busy }: FormProps) {
     setTries((count) => count + 1);
     if (found.length > 0) return;
     if (!sure && !draft.corrects && wouldChangeNothing(spec, context, draft.values, draft.submissionId)) {
-      setAsking(true);
+      setAsking('return');
       return;
     }
-    setAsking(false);
+    if (!sure && !draft.corrects && asksToHold(spec, context, draft.values, words.zone)) {
+      setAsking('hold');
+      return;
+    }
+    setAsking(null);
     busy.current = true;
     setSending(true);
     const sent = await queueForm(spec, draft, author, words.zone);
@@ -148,15 +153,27 @@ function Form({ spec, opened, author, busy }: FormProps) {
             change={(values) => update({ ...draft, values: spec.follow?.(values, words.zone) ?? values })}
           />
         )}
+        {!draft.corrects?.withdraw && (
+          <LifeCautions values={draft.values} change={(values) => update({ ...draft, values })} />
+        )}
         {!draft.corrects && <AlreadyStruck spec={spec} job={context} />}
-        {asking && (
+        {asking === 'hold' && (
+          <AskToHold
+            onHold={() => {
+              setAsking(null);
+              update({ ...draft, values: { ...draft.values, deposited: 'held' } });
+            }}
+            onSure={() => void send(true)}
+          />
+        )}
+        {asking === 'return' && (
           <AskReturn
             spec={spec}
             job={context}
             values={draft.values}
             submissionId={draft.submissionId}
             onSure={() => void send(true)}
-            onNot={() => setAsking(false)}
+            onNot={() => setAsking(null)}
           />
         )}
         {sending && !draft.corrects && takesOut(draft.kind) && <TellDispatch />}

@@ -45,9 +45,9 @@ function focusField(id: string): void {
   const at = document.getElementById(id);
   if (!at) return;
   at.closest('details')?.setAttribute('open', '');
-  const control = at.matches('input, textarea')
+  const control = at.matches('input, textarea, select')
     ? at
-    : at.querySelector<HTMLElement>('input, textarea, button');
+    : at.querySelector<HTMLElement>('input, textarea, select, button');
   (control ?? at).focus();
   at.scrollIntoView({ block: 'center' });
 }

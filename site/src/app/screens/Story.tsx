@@ -7,9 +7,10 @@ import { nameOf, people } from '../core/people.ts';
 import { to } from '../core/router.ts';
 import { session } from '../core/session.ts';
 import { useWords } from '../core/words.ts';
-import { describe, type Said } from '../form/describe.ts';
+import { describe, type Names, type Said } from '../form/describe.ts';
 import { specOf } from '../form/specs/index.ts';
 import { headline } from './headline.ts';
+import { useNames } from './names.ts';
 
 interface Props {
   readonly history: readonly HistoryEntry[];
@@ -22,12 +23,21 @@ interface Props {
 /** Everything that was recorded, in the order it happened: who, when, delivered by whom, and what became of it. */
 export function Story({ history, from, days }: Props) {
   const words = useWords();
+  const names = useNames(history, from, days);
   if (history.length === 0) return <p>{words.t('story.empty')}</p>;
   return (
     <ol class="story">
       {inOrder(history, days).map((entry) => {
         const { submissionId } = entry.recorded.submission;
-        return <StoryItem key={submissionId} entry={entry} from={from} day={days?.get(submissionId)} />;
+        return (
+          <StoryItem
+            key={submissionId}
+            names={names}
+            entry={entry}
+            from={from}
+            day={days?.get(submissionId)}
+          />
+        );
       })}
     </ol>
   );
@@ -45,9 +55,10 @@ interface ItemProps {
   readonly entry: HistoryEntry;
   readonly from: readonly string[];
   readonly day: string | undefined;
+  readonly names: Names;
 }
 
-function StoryItem({ entry, from, day }: ItemProps) {
+function StoryItem({ entry, from, day, names }: ItemProps) {
   const words = useWords();
   const current = useObservable(session);
   useObservable(people);
@@ -88,7 +99,7 @@ function StoryItem({ entry, from, day }: ItemProps) {
             {words.t('story.show')}
             <span class="visually-hidden"> {titleOf(submission, words.t)}</span>
           </summary>
-          <SaidList said={saidBy(submission, words)} />
+          <SaidList said={saidBy(submission, words, names)} />
         </details>
         {correctable && (
           <p>
@@ -109,11 +120,11 @@ function titleOf(submission: Submission, t: (key: string) => string): string {
     : t(`kind.${submission.kind}`);
 }
 
-function saidBy(submission: Submission, words: ReturnType<typeof useWords>): Said[] {
+function saidBy(submission: Submission, words: ReturnType<typeof useWords>, names: Names): Said[] {
   const { kind } = formOf(submission);
   const spec = specOf(kind);
   const body = submission.kind === correctionKind ? submission.body.replacement : submission.body;
-  return spec && body ? describe(kind, spec.nodes, body, words) : [];
+  return spec && body ? describe(kind, spec.nodes, body, words, '', names) : [];
 }
 
 export function SaidList({ said }: { readonly said: readonly Said[] }) {

@@ -1,20 +1,13 @@
-import type { ListedDeadline } from '../../../../../shared/clocks/list.ts';
-import { useResource } from '../../core/resource.ts';
 import { to } from '../../core/router.ts';
-import { claimPath } from '../../core/records.ts';
+import { useDeadlines } from '../../core/records.ts';
 import { useWords } from '../../core/words.ts';
 import { Unread } from '../../screens/Unread.tsx';
 import { DeadlineRow } from './DeadlineRow.tsx';
 
-interface Answer {
-  readonly today: string;
-  readonly deadlines: readonly ListedDeadline[];
-}
-
 /** The dates of this claim that still run, the nearest first. */
 export function Deadlines({ claimId }: { readonly claimId: string }) {
   const words = useWords();
-  const resource = useResource<Answer>(`${claimPath(claimId)}/deadlines`);
+  const resource = useDeadlines(claimId);
   const { value } = resource;
   const running = (value?.deadlines ?? []).filter(({ state }) =>
     ['running', 'due-today', 'overdue'].includes(state),

@@ -9,7 +9,10 @@ export function Money({ money }: { readonly money: ClaimMoney }) {
       ['asked', money.askedCents],
       ['paid', money.paidCents],
       ['held', money.heldCents],
+      ['unallocated', money.lines.length > 0 ? money.unallocatedCents : 0],
+      ['cut', money.cuts.reduce((sum, { cents }) => sum + cents, 0)],
       ['written-off', money.writtenOffCents],
+      ['refunded', money.refundedCents],
       ['shared', money.sharedCents],
       ['overpaid', money.overpaidCents],
     ] as const

@@ -1,7 +1,7 @@
 import { localDay } from '../localTime.ts';
 import { writeCents } from '../number.ts';
 import type { FormSpec } from '../spec.ts';
-import { exhibits } from './claimLife/shared.ts';
+import { exhibits, papers } from './claimLife/shared.ts';
 import { note } from './parts.ts';
 
 /** The desk's forms: a claim against one party, and the record of a demand sent. */
@@ -80,7 +80,7 @@ export const demandSentSpec: FormSpec = {
       optional: true,
     },
     note,
-    { ...exhibits, optional: true },
+    { ...papers, nodes: [{ ...exhibits, optional: true }] },
   ],
   blank: ({ claim, now, zone }) => {
     const packet = claim?.packets.at(-1);

@@ -29,6 +29,7 @@ export function Fields({ nodes, values, base, change }: LevelProps) {
               path={path}
               value={values[node.name]}
               set={(value) => set(node.name, value)}
+              level={values}
             />
           );
         return (

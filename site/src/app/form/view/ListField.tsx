@@ -2,6 +2,7 @@ import { useRef } from 'preact/hooks';
 import { focusSoon } from '../../core/focus.ts';
 import { rowsOf } from '../nodes.ts';
 import { wordsOf } from '../words.ts';
+import { AllocationList } from './AllocationList.tsx';
 import { FoldedRows } from './FoldedRows.tsx';
 import { JointsList } from './joints.tsx';
 import { ListProblems } from './ListProblems.tsx';
@@ -24,6 +25,8 @@ export function ListField(props: ListProps) {
       return <ValvesList {...props} />;
     case 'joints':
       return <JointsList {...props} />;
+    case 'allocation':
+      return <AllocationList {...props} />;
     case 'folded':
       return <FoldedRows {...props} />;
     case 'rows':

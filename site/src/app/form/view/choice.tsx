@@ -1,12 +1,18 @@
 import { stringsOf, textOf } from '../nodes.ts';
 import { valueWords } from '../words.ts';
-import { FieldShell } from './FieldShell.tsx';
+import { FieldShell, type Described } from './FieldShell.tsx';
 import type { PropsOf } from './props.ts';
 import { useScope } from './scope.ts';
 
+export interface Option {
+  readonly value: string;
+  readonly label: string;
+  readonly more?: string;
+}
+
 interface RadiosProps {
   readonly name: string;
-  readonly options: readonly { readonly value: string; readonly label: string; readonly more?: string }[];
+  readonly options: readonly Option[];
   readonly chosen: string;
   readonly choose: (value: string) => void;
   /** An answer that is not needed can be taken back. */
@@ -43,12 +49,52 @@ export function Radios({ name, options, chosen, choose, clearable, wide }: Radio
   );
 }
 
+interface DropdownProps {
+  readonly described: Described;
+  readonly options: readonly Option[];
+  /** What stands there while nothing is chosen. */
+  readonly none: string;
+  readonly chosen: string;
+  readonly choose: (value: string) => void;
+}
+
+/** One of many, in one line: for choices that repeat row after row. */
+export function Dropdown({ described, options, none, chosen, choose }: DropdownProps) {
+  return (
+    <select {...described} value={chosen} onChange={(event) => choose(event.currentTarget.value)}>
+      <option value="">{none}</option>
+      {options.map(({ value, label, more }) => (
+        <option key={value} value={value}>
+          {more ? `${label} · ${more}` : label}
+        </option>
+      ))}
+    </select>
+  );
+}
+
 export function YesNoField({ leaf, ...rest }: PropsOf<'yes-no'>) {
   return <ChoiceField leaf={{ ...leaf, type: 'choice', list: 'seen', choices: ['yes', 'no'] }} {...rest} />;
 }
 
 export function ChoiceField({ leaf, path, value, set }: PropsOf<'choice'>) {
   const { words, submissionId } = useScope();
+  if (leaf.compact)
+    return (
+      <FieldShell leaf={leaf} path={path}>
+        {(described) => (
+          <Dropdown
+            described={described}
+            options={leaf.choices.map((choice) => ({
+              value: choice,
+              label: words.t(valueWords(leaf.list, choice)),
+            }))}
+            none={words.t('form.choose')}
+            chosen={textOf(value)}
+            choose={set}
+          />
+        )}
+      </FieldShell>
+    );
   return (
     <FieldShell leaf={leaf} path={path} group="radiogroup">
       {() => (

@@ -1,21 +1,17 @@
 import type { Outage } from '../../../../../shared/outages/hydrantStatus.ts';
 import { ofKind, effectiveFacts } from '../../../../../shared/submissions/effective.ts';
 import type { Submission } from '../../../../../shared/submissions/submission.ts';
+import { deadlineTitle } from '../../desk/life/deadlineTitle.ts';
 import { lineTitle } from '../../desk/lineWords.ts';
-import { useStatement, useStrikes } from '../../core/records.ts';
+import { useDeadlines, useStatement, useStrikes } from '../../core/records.ts';
 import { partyTitle, strikeTitle } from '../../screens/titles.ts';
-import { stringsOf, textOf } from '../nodes.ts';
+import { writeCents } from '../number.ts';
+import { stringsOf, textOf, type Values } from '../nodes.ts';
 import type { FormContext } from '../spec.ts';
-import { Radios } from './choice.tsx';
+import { Dropdown, Radios, type Option } from './choice.tsx';
 import { FieldShell } from './FieldShell.tsx';
 import type { PropsOf } from './props.ts';
 import { useScope, type Scope } from './scope.ts';
-
-interface Option {
-  readonly value: string;
-  readonly label: string;
-  readonly more?: string;
-}
 
 const outageOption = ({ words }: Scope, { outageId, cause, since }: Outage): Option => ({
   value: outageId,
@@ -93,12 +89,22 @@ function eventOption({ submissionId, kind, body }: Submission, { words, job }: S
   };
 }
 
+interface PickOption extends Option {
+  /** What follows from it, as it would be typed. */
+  readonly fills?: string;
+}
+
+/** A date that still asks for something. */
+const runs = (state: string): boolean => ['running', 'due-today', 'overdue'].includes(state);
+
 /** What can be picked, and what to say when there is nothing. */
-function useOptions({ of, kinds = [] }: PropsOf<'pick'>['leaf']): readonly Option[] {
+function useOptions({ of, kinds = [] }: PropsOf<'pick'>['leaf'], chosen: string): readonly PickOption[] {
   const scope = useScope();
   const { job, words } = scope;
   const strikes = useStrikes(of === 'strike');
-  const statement = useStatement(of === 'line' ? (job.claim?.claimId ?? null) : null);
+  const claimId = job.claim?.claimId ?? null;
+  const statement = useStatement(of === 'line' ? claimId : null);
+  const deadlines = useDeadlines(of === 'deadline' ? claimId : null);
   switch (of) {
     case 'outage':
       return (job.status?.open ?? [])
@@ -119,7 +125,17 @@ function useOptions({ of, kinds = [] }: PropsOf<'pick'>['leaf']): readonly Optio
         value: line.lineId,
         label: lineTitle(line, words),
         more: line.amountCents === null ? '' : words.money(line.amountCents),
+        ...(line.amountCents === null ? {} : { fills: writeCents(line.amountCents) }),
       }));
+    case 'deadline':
+      return (deadlines.value?.deadlines ?? [])
+        .filter(({ id, state }) => id === chosen || runs(state))
+        .map((deadline) => ({
+          value: deadline.id,
+          label: deadlineTitle(deadline.id, words),
+          more: words.day(deadline.dueOn),
+          fills: deadline.dueOn,
+        }));
     case 'strike':
       return (strikes.value?.strikes ?? [])
         .filter(({ memberIds }) => !memberIds.some((id) => job.strike?.memberIds.includes(id)))
@@ -132,9 +148,41 @@ function useOptions({ of, kinds = [] }: PropsOf<'pick'>['leaf']): readonly Optio
   }
 }
 
-export function PickField({ leaf, path, value, set }: PropsOf<'pick'>) {
-  const { words, submissionId } = useScope();
-  const options = useOptions(leaf);
+export function PickField({ leaf, path, value, change, level }: PropsOf<'pick'>) {
+  const scope = useScope();
+  const { words, submissionId } = scope;
+  const chosen = textOf(value);
+  const known = useOptions(leaf, chosen);
+  // What was picked stays to be seen where it is no longer offered, or cannot be read now.
+  const options =
+    chosen === '' || known.some((option) => option.value === chosen)
+      ? known
+      : [...known, { value: chosen, label: unknownLabel(leaf.of, chosen, scope) }];
+  const choose = (next: string): void => {
+    const fills = known.find((option) => option.value === next)?.fills;
+    const more: Values =
+      leaf.fills === undefined || fills === undefined
+        ? {}
+        : // A sum that somebody typed stands; a day goes with its date.
+          leaf.of === 'line' && textOf(level[leaf.fills]).trim() !== ''
+          ? {}
+          : { [leaf.fills]: fills };
+    change({ ...more, [leaf.name]: next });
+  };
+  if (leaf.of === 'line')
+    return (
+      <FieldShell leaf={leaf} path={path}>
+        {(described) => (
+          <Dropdown
+            described={described}
+            options={options}
+            none={words.t('form.no-one-line')}
+            chosen={chosen}
+            choose={choose}
+          />
+        )}
+      </FieldShell>
+    );
   return (
     <FieldShell leaf={leaf} path={path} group="radiogroup">
       {() =>
@@ -142,8 +190,8 @@ export function PickField({ leaf, path, value, set }: PropsOf<'pick'>) {
           <Radios
             name={`${submissionId}-${path}`}
             options={options}
-            chosen={textOf(value)}
-            choose={set}
+            chosen={chosen}
+            choose={choose}
             clearable={leaf.required !== true}
             wide
           />
@@ -154,3 +202,6 @@ export function PickField({ leaf, path, value, set }: PropsOf<'pick'>) {
     </FieldShell>
   );
 }
+
+const unknownLabel = (of: PropsOf<'pick'>['leaf']['of'], id: string, { words }: Scope): string =>
+  of === 'deadline' ? deadlineTitle(id, words) : id;

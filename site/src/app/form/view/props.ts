@@ -27,6 +27,8 @@ export interface ListProps {
   readonly path: string;
   readonly value: Value | undefined;
   readonly set: (rows: readonly Values[]) => void;
+  /** What else is typed beside the list. */
+  readonly level: Values;
 }
 
 export interface ExtraProps {

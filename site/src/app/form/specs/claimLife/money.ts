@@ -1,8 +1,43 @@
 import { paymentMarks } from '../../../../../../shared/submissions/forms/claimLife/paymentReceived.ts';
 import { shortReasons } from '../../../../../../shared/submissions/forms/claimLife/common.ts';
+import { textOf, type List, type Values } from '../../nodes.ts';
+import { readCents } from '../../number.ts';
 import { day, lastOf, lifeSpec, owed, today } from './shared.ts';
 
 /** Money in and out. */
+
+const said = (row: Values, name: string): boolean => textOf(row[name]).trim() !== '';
+
+/** Each line of the statement with what came on it; lines of which nothing was said are not sent. */
+const paymentLines: List = {
+  type: 'list',
+  name: 'lines',
+  as: 'allocation',
+  atMost: 200,
+  skip: (row) => !['paidCents', 'shortCents', 'reason', 'words'].some((name) => said(row, name)),
+  item: [
+    { type: 'kept', name: 'lineId' },
+    { type: 'money', name: 'paidCents', blankIsNothing: true },
+    { type: 'money', name: 'shortCents', blankIsNothing: true },
+    {
+      type: 'when',
+      // Why is asked once something was cut, and stays where it was said.
+      test: (row) =>
+        (readCents(textOf(row['shortCents'])) ?? 0) > 0 || said(row, 'reason') || said(row, 'words'),
+      nodes: [
+        {
+          type: 'choice',
+          name: 'reason',
+          list: 'shortReason',
+          choices: shortReasons,
+          compact: true,
+          words: 'field.short-reason',
+        },
+        { type: 'text', name: 'words', lines: 2, words: 'field.payer-words' },
+      ],
+    },
+  ],
+};
 
 export const paymentReceivedSpec = lifeSpec(
   'payment-received',
@@ -27,25 +62,7 @@ export const paymentReceivedSpec = lifeSpec(
       required: true,
     },
     { type: 'text', name: 'jointPayee' },
-    {
-      type: 'list',
-      name: 'lines',
-      atMost: 200,
-      blank: {},
-      item: [
-        { type: 'pick', name: 'lineId', of: 'line', words: 'field.claim-line' },
-        { type: 'money', name: 'paidCents', required: true },
-        { type: 'money', name: 'shortCents', required: true },
-        {
-          type: 'choice',
-          name: 'reason',
-          list: 'shortReason',
-          choices: shortReasons,
-          words: 'field.short-reason',
-        },
-        { type: 'text', name: 'words', lines: 2, words: 'field.payer-words' },
-      ],
-    },
+    { type: 'section', id: 'life.payment-lines', nodes: [paymentLines] },
   ],
   (context) => ({
     receivedOn: today(context),

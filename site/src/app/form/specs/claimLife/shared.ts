@@ -1,7 +1,7 @@
 import { channels } from '../../../../../../shared/submissions/forms/claimLife/common.ts';
 import { localDay } from '../../localTime.ts';
 import { writeCents } from '../../number.ts';
-import type { Leaf, List, Node, Values } from '../../nodes.ts';
+import type { Leaf, List, Node, Section, Values } from '../../nodes.ts';
 import type { FormContext, FormSpec } from '../../spec.ts';
 import { note } from '../parts.ts';
 
@@ -31,7 +31,9 @@ export const exhibits: List = {
   ],
 };
 
-export const remarks: readonly Node[] = [note, exhibits];
+/** Words and papers, on every form of a claim's life. */
+export const papers: Section = { type: 'section', id: 'life.papers', nodes: [exhibits] };
+export const remarks: readonly Node[] = [note, papers];
 
 export const day = (name: string): Leaf => ({ type: 'date', name, required: true });
 export const how: Leaf = {

@@ -1,4 +1,5 @@
 import { shortReasons } from '../../../../../../shared/submissions/forms/claimLife/common.ts';
+import { textOf } from '../../nodes.ts';
 import type { FormSpec } from '../../spec.ts';
 import { note } from '../parts.ts';
 import { day, decidedBy, lastOf, lifeSpec, owed, today } from './shared.ts';
@@ -43,7 +44,11 @@ export const offerAnsweredSpec = lifeSpec(
       choices: ['accepted', 'declined', 'countered'],
       required: true,
     },
-    { type: 'money', name: 'counterCents' },
+    {
+      type: 'when',
+      test: (values) => values['answer'] === 'countered',
+      nodes: [{ type: 'money', name: 'counterCents' }],
+    },
     { type: 'text', name: 'authority', required: true, words: 'field.claim-authority' },
   ],
   (context) => ({ answeredOn: today(context), answers: lastOf(context, 'offer-made') }),
@@ -83,11 +88,17 @@ export const paymentPlanSpec = lifeSpec(
   [
     day('agreedOn'),
     {
-      type: 'list',
-      name: 'instalments',
-      atMost: 120,
-      blank: {},
-      item: [day('dueOn'), { type: 'money', name: 'amountCents', required: true }],
+      type: 'section',
+      id: 'life.instalments',
+      nodes: [
+        {
+          type: 'list',
+          name: 'instalments',
+          atMost: 120,
+          blank: {},
+          item: [day('dueOn'), { type: 'money', name: 'amountCents', required: true }],
+        },
+      ],
     },
     { type: 'text', name: 'authority', required: true, words: 'field.claim-authority' },
   ],
@@ -97,8 +108,9 @@ export const paymentPlanSpec = lifeSpec(
 export const deadlineAnsweredSpec = lifeSpec(
   'deadline-answered',
   [
-    { type: 'text', name: 'deadline', required: true, keypad: 'code' },
-    day('dueOn'),
+    { type: 'pick', name: 'deadline', of: 'deadline', fills: 'dueOn', required: true },
+    // Goes with the date that is picked: an answer given for another day would not count.
+    { type: 'kept', name: 'dueOn' },
     {
       type: 'choice',
       name: 'answer',
@@ -106,7 +118,11 @@ export const deadlineAnsweredSpec = lifeSpec(
       choices: ['done', 'put-off', 'tolled', 'suit-brought', 'let-go', 'not-ours'],
       required: true,
     },
-    { type: 'date', name: 'until' },
+    {
+      type: 'when',
+      test: (values) => ['put-off', 'tolled'].includes(textOf(values['answer'])),
+      nodes: [{ type: 'date', name: 'until' }],
+    },
     { type: 'text', name: 'reason', lines: 3, required: true },
     decidedBy,
   ],

@@ -1,0 +1,77 @@
+import type { FactKind } from '../submissions/kinds.ts';
+import type { ClaimMoney } from '../payments/money.ts';
+
+/**
+ * What a clerk should have read before an event of a claim's life is recorded. Cautions, not legal advice, and none
+ * refuses anything. Words: `caution.life.<code>`.
+ */
+export interface LifeCaution {
+  readonly code: (typeof lifeCautionCodes)[number];
+  readonly params: Readonly<Record<string, number | string>>;
+}
+
+export const lifeCautionCodes = [
+  'full-payment',
+  'full-payment-held',
+  'above-balance',
+  'release',
+  'offer-in-full',
+  'accepting',
+  'write-off',
+  'write-off-above',
+  'let-go',
+  'let-go-limitation',
+  'closing-open',
+] as const;
+
+/**
+ * `body`: the event as far as it is filled in. `money`: the claim's money before it; null where it is not known, and
+ * then a caution that may be needed is given. Pure.
+ */
+export function lifeCautions(
+  kind: FactKind,
+  body: Readonly<Record<string, unknown>>,
+  money: Pick<ClaimMoney, 'askedCents' | 'balanceCents'> | null,
+): LifeCaution[] {
+  const found: LifeCaution[] = [];
+  const add = (code: LifeCaution['code'], params: LifeCaution['params'] = {}): void => {
+    found.push({ code, params });
+  };
+  const cents = typeof body['amountCents'] === 'number' ? body['amountCents'] : null;
+  const balanceCents = money?.balanceCents ?? null;
+  const above = cents !== null && balanceCents !== null ? cents - balanceCents : 0;
+  switch (kind) {
+    case 'payment-received':
+      // Cashing what is tendered as full payment of a disputed claim may discharge it (UCC 3-311); what pays all that
+      // is asked settles nothing that was open.
+      if (
+        body['marked'] === 'full' &&
+        body['deposited'] !== 'returned' &&
+        (cents === null || money === null || cents < money.askedCents)
+      )
+        add(body['deposited'] === 'held' ? 'full-payment-held' : 'full-payment');
+      if (above > 0 && body['deposited'] !== 'returned') add('above-balance', { overCents: above });
+      break;
+    case 'offer-made':
+      if (body['releaseAsked'] === true) add('release');
+      if (body['inFull'] === true && above < 0) add('offer-in-full', { shortCents: -above });
+      break;
+    case 'offer-answered':
+      if (body['answer'] === 'accepted') add('accepting');
+      break;
+    case 'written-off':
+      add('write-off');
+      if (above > 0) add('write-off-above', { overCents: above });
+      break;
+    case 'deadline-answered':
+      if (body['answer'] === 'let-go')
+        add(body['deadline'] === 'limitation' ? 'let-go-limitation' : 'let-go');
+      break;
+    case 'claim-closed':
+      if (balanceCents !== null && balanceCents > 0) add('closing-open', { balanceCents });
+      break;
+    default:
+      break;
+  }
+  return found;
+}
