@@ -92,12 +92,7 @@ test('an accepted objection offers its credit, and stands before the packet is i
   // Opened from the claim, it leads back there.
   await page.getByRole('link', { name: 'Back to the claim' }).click();
   await page.locator('.objections').waitFor();
-  await page
-    .locator('#statement')
-    .getByText('They would be right')
-    .or(page.locator('.sum.total'))
-    .first()
-    .waitFor();
+  await page.locator('.sum.total').waitFor();
   await button('Issue the packet').click();
   await before.getByText(/of what its payer asks for|that its payer asks for/).waitFor();
   expect(await before.getByText('still billed').count()).toBe(0);
@@ -160,8 +155,9 @@ test('a bill that changed since is said, and the demand of the next revision is 
   await revision.waitFor();
   expect(await revision.inputValue()).toBe('2');
   const now = (await server.ask<{ claim: ClaimState }>('clerk', `/api/claims/${claim.claimId}`)).claim;
-  expect(await page.getByLabel('Amount (needed)').inputValue()).toBe(
+  expect(await page.getByLabel('Amount demanded (needed)').inputValue()).toBe(
     ((now.packets.at(-1)?.demandCents ?? 0) / 100).toFixed(2),
   );
+  expect(await page.getByLabel('Sent to (needed)').inputValue()).toBe(now.payerName ?? '');
   expect(clerk.faults).toEqual([]);
 });
