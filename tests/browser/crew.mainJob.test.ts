@@ -111,6 +111,7 @@ describe('a strike from the curb to the packet', () => {
       buffer: Buffer.from(photoBytes('quince-repaired')),
     });
     await page.getByRole('img', { name: 'Photo 1' }).waitFor();
+    await choose('What it shows', 'Close-up');
     await page.getByLabel('Caption').fill('Rebuilt');
     await sendAndConfirm(page);
 

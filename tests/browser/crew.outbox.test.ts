@@ -1,4 +1,5 @@
 import type { Browser, Page, Route } from 'playwright-core';
+import sharp from 'sharp';
 import { afterAll, afterEach, beforeAll, describe, expect, test } from 'vitest';
 import { photoBytes } from '../../infra/local/demo/photos.ts';
 import type { StrikeState } from '../../shared/strikes/state.ts';
@@ -324,6 +325,10 @@ describe('photos', () => {
     await newStrike(page, 'T-101');
     await page.getByLabel('Add photos').setInputFiles(photo);
     await page.getByRole('img', { name: 'Photo 1' }).waitFor();
+    // What it shows is for the crew to say.
+    await sendForm(page);
+    await page.getByRole('button', { name: /^Photo 1 · What it shows/ }).waitFor();
+    await page.getByRole('radiogroup', { name: /shows/ }).getByText('Whole scene', { exact: true }).click();
     await page.route('**/local/evidence/**', (route) => route.abort());
     await sendForm(page);
     await page.getByText('1 photo is still on its way.').waitFor();
@@ -332,6 +337,34 @@ describe('photos', () => {
     await page.getByRole('button', { name: 'Send now' }).click();
     await page.getByText(/^Recorded [A-Z]/).waitFor();
     expect(await page.getByText('still on its way').count()).toBe(0);
+  });
+
+  test('the time is the camera’s, not the file’s; where there is none it is left open; HEIC is said to be listed only', async () => {
+    const page = await crew();
+    await newStrike(page, 'T-101');
+    // EXIF 2.32: DateTimeOriginal and OffsetTimeOriginal, written by another library.
+    const dated = await sharp(photo.buffer)
+      .withExif({ IFD2: { DateTimeOriginal: '2026:03:04 02:10:33', OffsetTimeOriginal: '-05:00' } })
+      .jpeg()
+      .toBuffer();
+    const bare = await sharp(photo.buffer).jpeg().toBuffer();
+    await page.getByLabel('Add photos').setInputFiles([
+      { ...photo, name: 'dated.jpg', buffer: dated },
+      { ...photo, name: 'bare.jpg', buffer: bare },
+      { name: 'new.heic', mimeType: 'image/heic', buffer: Buffer.from('ftypheic') },
+    ]);
+    const row = (number: number) => page.getByRole('group', { name: `Photo ${number}`, exact: true });
+    // 02:10:33 at −05:00 is the same in New York that night.
+    await row(3).waitFor();
+    expect(await row(1).getByLabel('Taken at').inputValue()).toBe('2026-03-04T02:10:33');
+    expect(await row(2).getByLabel('Taken at').inputValue()).toBe('');
+    await row(2).getByText('When it was taken is not known').waitFor();
+    await row(3).getByText('is kept and listed in the packet, and not shown in it').waitFor();
+    expect(await row(1).getByRole('radio', { checked: true }).count()).toBe(0);
+    await expectAccessible(page);
+    await expectNoSideScroll(page);
+    const shots = process.env['SHOTS'];
+    if (shots) await page.locator('form').screenshot({ path: `${shots}/photos-360.png` });
   });
 
   test('what is no photo is named and not taken; the same one is taken once; a reload keeps it', async () => {

@@ -72,8 +72,11 @@ test('a paper that an objection asks for is added from the objection, and the ob
     .setInputFiles({
       name: 'slip.pdf',
       mimeType: 'application/pdf',
-      buffer: Buffer.from('%PDF-1.4\n1 0 obj<<>>endobj\ntrailer<<>>\n%%EOF'),
+      buffer: Buffer.from('%PDF-1.4\n1 0 obj<<>>endobj\ntrailer<</Encrypt 2 0 R>>\n%%EOF'),
     });
+  // A paper is no photo, and one that is protected is said to be.
+  await page.getByRole('group', { name: 'Paper 1', exact: true }).waitFor();
+  await page.getByText('This PDF is protected.', { exact: false }).waitFor();
   await page.getByText('Issue slip', { exact: true }).click();
   await page.getByLabel('Title (needed)').fill('Issue slip of the stores');
   await page.getByLabel('Number on the paper').fill('S-1188');

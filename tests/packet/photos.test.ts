@@ -14,6 +14,7 @@ import {
 import { photoBytes, photoNames } from '../../infra/local/demo/photos.ts';
 import { StoreUnavailable } from '../../functions/stores/faults.ts';
 import { packetDocument } from '../../shared/packet/document.ts';
+import { exifOfJpeg } from '../../shared/evidence/exif.ts';
 import type { Exhibit } from '../../shared/submissions/fields.ts';
 import { demoClaim, demoContent } from '../support/demoClaim.ts';
 import { everythingIn, structureOf } from '../support/pdf.ts';
@@ -164,7 +165,10 @@ describe('when the camera says it was taken', () => {
     ['0000:00:00 00:00:00', undefined, null],
     ['not a time at all!!', undefined, null],
   ])('%s %s', async (taken, offset, expected) => {
-    expect((await look(withExif(exifBlock(1, taken, offset)))).cameraTime).toBe(expected);
+    const file = withExif(exifBlock(1, taken, offset));
+    expect((await look(file)).cameraTime).toBe(expected);
+    // The device reads the same of the file as it is handed in.
+    expect(exifOfJpeg(file)?.cameraTime ?? null).toBe(expected);
   });
 
   it('a block that points outside itself says nothing, and fails nothing', async () => {

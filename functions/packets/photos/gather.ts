@@ -3,7 +3,7 @@ import type { PhotoReason } from '../../../shared/packet/exhibitSchema.ts';
 import type { PhotoFound } from '../../../shared/packet/photos.ts';
 import type { Exhibit } from '../../../shared/submissions/fields.ts';
 import { displayCopy, MOST_PIXELS, readWebP } from './display.ts';
-import { readExif, type Exif } from './exif.ts';
+import { readExif, type Exif } from '../../../shared/evidence/exif.ts';
 import { readJpeg } from './jpeg.ts';
 import { readPng } from './png.ts';
 

@@ -1,4 +1,4 @@
-import { readExif, type Exif } from './exif.ts';
+import { readExif, type Exif } from '../../../shared/evidence/exif.ts';
 
 export interface Picture {
   /** As stored, before any turn. */

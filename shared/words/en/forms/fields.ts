@@ -78,7 +78,7 @@ export const fields = {
   'field.photos.add': 'Add photos',
   'field.photo.view': 'What it shows',
   'field.photo.takenAt': 'Taken at',
-  'field.photo.takenAt.help': 'From the file. Correct it if the camera’s clock is wrong.',
+  'field.photo.takenAt.help': 'From the camera, where the file says it. Correct it if the camera’s clock is wrong.',
   'field.photo.caption': 'Caption',
   'field.interval.from': 'From',
   'field.interval.to': 'To',

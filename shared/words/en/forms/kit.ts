@@ -52,6 +52,11 @@ export const kit = {
   'form.valve-still-closed': 'Recorded closed, not yet reopened.',
   'form.valve-reopened': 'It is reopened',
   'form.photo-reading': 'Reading the photo…',
+  'form.photo-heic':
+    'A HEIC photo is kept and listed in the packet, and not shown in it. Add a JPEG of it, or set the camera to take JPEG.',
+  'form.pdf-locked':
+    'This PDF is protected. If it asks for a password, the packet lists it and cannot show its pages: add a copy without one, and give its number.',
+  'form.photo-time-unknown': 'When it was taken is not known: the file does not say.',
   'form.no-picture': 'No picture can be drawn here ({type}). It is kept and sent as it is.',
   'form.kit-of': 'Kit of the model {model}',
   'form.kit-add': 'Add {part}: {description}',

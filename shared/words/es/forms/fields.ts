@@ -79,7 +79,7 @@ export const fields: Record<keyof typeof english, string> = {
   'field.photos.add': 'Añadir fotos',
   'field.photo.view': 'Qué muestra',
   'field.photo.takenAt': 'Tomada a las',
-  'field.photo.takenAt.help': 'Según el archivo. Corríjala si el reloj de la cámara está mal.',
+  'field.photo.takenAt.help': 'Según la cámara, si el archivo lo dice. Corríjala si su reloj está mal.',
   'field.photo.caption': 'Descripción',
   'field.interval.from': 'Desde',
   'field.interval.to': 'Hasta',

@@ -52,6 +52,11 @@ export const kit: Record<keyof typeof english, string> = {
   'form.valve-still-closed': 'Consta cerrada y aún no reabierta.',
   'form.valve-reopened': 'Está reabierta',
   'form.photo-reading': 'Leyendo la foto…',
+  'form.photo-heic':
+    'Una foto HEIC se guarda y consta en el expediente, pero no se muestra. Añada un JPEG de ella o configure la cámara para JPEG.',
+  'form.pdf-locked':
+    'Este PDF está protegido. Si pide contraseña, el expediente lo lista y no puede mostrar sus páginas: añada una copia sin ella e indique su número.',
+  'form.photo-time-unknown': 'No se sabe cuándo se tomó: el archivo no lo dice.',
   'form.no-picture': 'Aquí no se puede mostrar ({type}). Se guarda y se envía tal cual.',
   'form.kit-of': 'Kit del modelo {model}',
   'form.kit-add': 'Añadir {part}: {description}',

@@ -1,3 +1,4 @@
+import { exifOfJpeg } from '../../../../shared/evidence/exif.ts';
 import { exhibit } from '../../../../shared/submissions/fields.ts';
 import { keepFile } from './outbox.ts';
 
@@ -22,8 +23,10 @@ export type Taken =
       readonly sha256: string;
       readonly bytes: number;
       readonly mediaType: string;
-      /** The file's own time, UTC: when a camera wrote it, as a rule. */
-      readonly writtenAt: string;
+      /** What the camera wrote into the picture, as it wrote it; null when it wrote nothing that is read here. */
+      readonly cameraTime: string | null;
+      /** A PDF that its author protected: with a password, nobody can show its pages. */
+      readonly locked: boolean;
     }
   | { readonly ok: false; readonly code: PhotoFault };
 
@@ -33,6 +36,10 @@ const hex = (bytes: ArrayBuffer): string =>
 /** Some systems give a HEIC file no type at all; its name says what it is. */
 const typeOf = (file: File): string =>
   file.type || (byEnding[file.name.split('.').at(-1)?.toLowerCase() ?? ''] ?? '');
+
+/** A trailer that names how the file is encrypted (ISO 32000-1, 7.6.1). It stands in the clear, whatever is encrypted. */
+const isLocked = (bytes: ArrayBuffer): boolean =>
+  /\/Encrypt\s*(?:\d+\s+\d+\s+R|<<)/.test(new TextDecoder('latin1').decode(bytes));
 
 /** Hashes a chosen file on the device (SHA-256 of its exact bytes) and keeps the bytes until they have arrived. */
 export async function takePhoto(file: File): Promise<Taken> {
@@ -51,7 +58,9 @@ export async function takePhoto(file: File): Promise<Taken> {
       sha256,
       bytes: file.size,
       mediaType,
-      writtenAt: new Date(file.lastModified).toISOString(),
+      // The file's own date says when it was copied or sent on, which is no time of a photo.
+      cameraTime: mediaType === 'image/jpeg' ? (exifOfJpeg(new Uint8Array(bytes))?.cameraTime ?? null) : null,
+      locked: mediaType === 'application/pdf' && isLocked(bytes),
     };
   } catch {
     return { ok: false, code: 'photo-not-kept' };

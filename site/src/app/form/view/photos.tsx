@@ -1,15 +1,14 @@
 import { useEffect, useState } from 'preact/hooks';
+import { cameraClockMs } from '../../../../../shared/audit/cameraClock.ts';
 import { focusSoon } from '../../core/focus.ts';
 import { readFile } from '../../outbox/outbox.ts';
 import { takePhoto, type PhotoFault } from '../../outbox/photos.ts';
-import { localMinute } from '../localTime.ts';
+import { writeLocalTime } from '../localTime.ts';
 import { rowsOf, textOf, type Values } from '../nodes.ts';
+import { wordsOf } from '../words.ts';
 import { ListProblems } from './ListProblems.tsx';
 import type { ListProps } from './props.ts';
 import { fieldId, useScope } from './scope.ts';
-
-/** The views a claim needs, in the order in which they are usually taken. */
-const usualViews = ['overall', 'mid', 'close', 'scale'] as const;
 
 interface Fault {
   readonly name: string;
@@ -18,12 +17,17 @@ interface Fault {
 
 /** Chosen or taken here, hashed on the device, declared with the form; the bytes follow when the form is recorded. */
 export function PhotosList({ list, path, value, set }: ListProps) {
-  const { Fields, words } = useScope();
+  const { Fields, spec, words } = useScope();
   const rows = rowsOf(value);
+  const key = wordsOf(spec.kind, list, path);
   const [busy, setBusy] = useState(false);
   const [faults, setFaults] = useState<readonly Fault[]>([]);
   const id = fieldId(path);
 
+  const takenAt = (cameraTime: string | null): string => {
+    const ms = cameraClockMs(cameraTime, words.zone);
+    return ms === null ? '' : writeLocalTime(new Date(ms).toISOString(), words.zone);
+  };
   const add = async (files: readonly File[]): Promise<void> => {
     setBusy(true);
     const next: Values[] = [...rows];
@@ -42,9 +46,11 @@ export function PhotosList({ list, path, value, set }: ListProps) {
           sha256: taken.sha256,
           bytes: taken.bytes,
           mediaType: taken.mediaType,
-          view: taken.mediaType === 'application/pdf' ? 'document' : (usualViews[next.length] ?? 'other'),
-          takenAt: localMinute(new Date(taken.writtenAt), words.zone),
+          // What a photo shows is for whoever took it to say.
+          view: taken.mediaType === 'application/pdf' ? 'document' : '',
+          takenAt: takenAt(taken.cameraTime),
           caption: '',
+          ...(taken.locked ? { _locked: 'yes' } : {}),
         });
     }
     set(next);
@@ -56,11 +62,12 @@ export function PhotosList({ list, path, value, set }: ListProps) {
     <div class="rows" id={id} tabIndex={-1}>
       <ListProblems list={list} path={path} />
       {rows.map((row, index) => {
-        const title = words.t('field.photos.item', { number: index + 1 });
+        const title = words.t(`${key}.item`, { number: index + 1 });
         return (
           <fieldset class="row photo" key={textOf(row['sha256'])} id={fieldId(`${path}.${index}`)}>
             <legend>{title}</legend>
             <Thumbnail sha256={textOf(row['sha256'])} alt={title} mediaType={textOf(row['mediaType'])} />
+            <Said row={row} />
             <Fields
               nodes={list.item}
               values={row}
@@ -87,7 +94,7 @@ export function PhotosList({ list, path, value, set }: ListProps) {
         </p>
       ))}
       <label class="button plain file" for={`${id}-file`}>
-        {words.t(busy ? 'form.photo-reading' : 'field.photos.add')}
+        {words.t(busy ? 'form.photo-reading' : `${key}.add`)}
         <input
           id={`${id}-file`}
           type="file"
@@ -103,6 +110,26 @@ export function PhotosList({ list, path, value, set }: ListProps) {
         />
       </label>
     </div>
+  );
+}
+
+/** What a packet will make of this file, said while another can still be had. */
+function Said({ row }: { readonly row: Values }) {
+  const { words } = useScope();
+  const mediaType = textOf(row['mediaType']);
+  const said = [
+    ...(mediaType === 'image/heic' || mediaType === 'image/heif' ? ['form.photo-heic'] : []),
+    ...(row['_locked'] === 'yes' ? ['form.pdf-locked'] : []),
+    ...(mediaType.startsWith('image/') && textOf(row['takenAt']) === '' ? ['form.photo-time-unknown'] : []),
+  ];
+  return (
+    <>
+      {said.map((key) => (
+        <p class="small" key={key}>
+          {words.t(key)}
+        </p>
+      ))}
+    </>
   );
 }
 

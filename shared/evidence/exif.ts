@@ -1,5 +1,5 @@
 /**
- * What a packet asks of a picture's EXIF block (TIFF 6.0; EXIF 2.32): which way up it is, and when and where the
+ * What a packet, and the form that a photo is handed in with, ask of a picture's EXIF block (TIFF 6.0; EXIF 2.32): which way up it is, and when and where the
  * camera says it was taken. Reads within the block only; anything odd is "not said", never an error.
  */
 export interface Exif {
@@ -56,7 +56,7 @@ export function readExif(block: Uint8Array): Exif {
     if (entry?.type !== types.ascii || entry.count < 2 || entry.count > 64) return null;
     const from = entry.count <= 4 ? entry.valueAt : at32(entry.valueAt);
     if (from + entry.count > view.byteLength) return null;
-    return Buffer.from(block.buffer, block.byteOffset + from, entry.count - 1).toString('latin1');
+    return String.fromCharCode(...block.subarray(from, from + entry.count - 1));
   };
 
   const degrees = (
@@ -99,4 +99,29 @@ function timeOf(taken: string | null, offset: string | null): string | null {
     return null;
   const zone = /^[+-]\d\d:\d\d$/.test(offset ?? '') ? ` ${offset ?? ''}` : '';
   return `${year}-${month}-${day} ${time}${zone}`;
+}
+
+/** `Exif\0\0`: what an APP1 segment begins with that holds a TIFF block (EXIF 2.32, 4.7.2). */
+const EXIF_MARK = [0x45, 0x78, 0x69, 0x66, 0, 0];
+
+/** The EXIF block of a JPEG file, from its segments before the picture; null when it has none or is no JPEG. */
+export function exifOfJpeg(bytes: Uint8Array): Exif | null {
+  const view = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength);
+  if (view.byteLength < 4 || view.getUint16(0) !== 0xffd8) return null;
+  let at = 2;
+  while (at + 4 <= view.byteLength && view.getUint8(at) === 0xff) {
+    const marker = view.getUint8(at + 1);
+    if (marker === 0xff) {
+      at += 1; // Fill bytes may stand before a marker.
+      continue;
+    }
+    if (marker === 0xda) return null;
+    const length = view.getUint16(at + 2);
+    const end = at + 2 + length;
+    if (length < 2 || end > view.byteLength) return null;
+    if (marker === 0xe1 && EXIF_MARK.every((byte, index) => bytes[at + 4 + index] === byte))
+      return readExif(bytes.subarray(at + 10, end));
+    at = end;
+  }
+  return null;
 }
