@@ -121,7 +121,7 @@ describe('GET /api/claims/{claimId}', () => {
               saidOn: '2026-04-01',
               lines: lines.map((line) => ({
                 ...line,
-                words: [...line.words].reverse().join('').slice(number),
+                words: `${number}${line.words}`.slice(0, 3960),
               })),
             }),
           )
