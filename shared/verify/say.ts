@@ -6,6 +6,12 @@ import type { Verification } from './verify.ts';
 /** The answer in a line. Only a signature can say who issued a packet. */
 export function sayVerdict(locale: Locale, { outcome, findings, signature }: Verification): string {
   if (outcome === 'unreadable') return say(locale, 'verify.verdict.unreadable');
+  // A changed archive is no fault of the PDF beside it, and nobody has to be asked about the PDF.
+  if (findings.length > 0 && findings.every(({ path }) => path.split('/')[0] === 'archive'))
+    return say(
+      locale,
+      signature.state === 'issued' ? 'verify.verdict.issued-archive' : 'verify.verdict.archive',
+    );
   if (signature.state === 'issued')
     return say(locale, findings.length === 0 ? 'verify.verdict.issued' : 'verify.verdict.issued-differs');
   if (findings.length > 0) return say(locale, 'verify.verdict.differs', { count: findings.length });

@@ -362,6 +362,26 @@ describe('the file as a file', () => {
   });
 });
 
+describe('the statement that is attached by itself', () => {
+  it('names the figure that was changed in it', async () => {
+    const pdf = await changed(issued.pdf, (doc) => {
+      const statement = JSON.parse(embedded(doc).get('statement.json')!.text) as {
+        statement?: { lines: { amountCents: number }[] };
+        lines?: { amountCents: number }[];
+      };
+      const line = (statement.lines ?? statement.statement!.lines)[2]!;
+      line.amountCents += 100;
+      writeEmbedded(doc, 'statement.json', JSON.stringify(statement));
+    });
+    const found = await verify({ pdf });
+    const said = found.findings.map((each) => sayFinding('en', each));
+    expect(codesAt(found)).toContain('attachment-differs statement.json');
+    expect(said.find((sentence) => sentence.includes('statement.json'))).toMatch(
+      /lines\.2\.amountCents it says “\d+”, and packet\.json gives “\d+”\./,
+    );
+  });
+});
+
 describe('the archive', () => {
   const repacked = (edit: (files: Unzipped) => unknown): Uint8Array => {
     const files = unzipSync(issued.archive);
@@ -410,6 +430,30 @@ describe('the archive', () => {
       'archive-data archive/packet.json',
       'archive-list archive/manifest.txt',
     ]);
+  });
+
+  it('changed alone does not put the PDF in doubt', async () => {
+    const archive = repacked((files) => {
+      const bytes = Uint8Array.from(files[first]!);
+      bytes[bytes.length >> 1] = bytes[bytes.length >> 1]! ^ 1;
+      files[first] = bytes;
+    });
+    const { pdf, jws, keys } = issued;
+    expect(sayVerdict('en', await verify({ pdf, archive, jws, keys }))).toBe(
+      'The PDF is genuine: the signature is of this very file, and nothing in it contradicts itself. Its archive is not the one that goes with it.',
+    );
+    expect(
+      sayVerdict(
+        'en',
+        await verify({
+          pdf,
+          archive: repacked(
+            (files) =>
+              Reflect.deleteProperty(files, 'packet.pdf.jws') && Reflect.deleteProperty(files, first),
+          ),
+        }),
+      ),
+    ).toMatch(/^Nothing in the PDF contradicts itself; its archive is not/);
   });
 
   it('no archive', async () => {

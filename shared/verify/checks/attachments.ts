@@ -1,7 +1,7 @@
 import type { PacketDocument } from '../../packet/blocks.ts';
 import type { EmbeddedFile } from '../file/attachments.ts';
 import { finding, type Finding } from '../finding.ts';
-import { same } from './same.ts';
+import { firstDifference, shown } from './same.ts';
 
 /** The attachment that everything is recomputed from. */
 export const DATA_NAME = 'packet.json';
@@ -30,17 +30,27 @@ export function attachmentFindings(
       const text = wanted.get(name);
       if (text === undefined) return [finding('attachment-added', name, { name, bytes: bytes.length })];
       // The data themselves were judged field by field.
-      return name === DATA_NAME || alike(text, bytes) ? [] : [finding('attachment-differs', name, { name })];
+      return name === DATA_NAME ? [] : differing(name, text, bytes);
     }),
   ];
 }
 
-function alike(wanted: string, bytes: Uint8Array): boolean {
+/** An attachment that says something else, with the first place at which it does where both are JSON. */
+function differing(name: string, wanted: string, bytes: Uint8Array): Finding[] {
   const found = new TextDecoder().decode(bytes);
-  if (found === wanted) return true;
+  if (found === wanted) return [];
   try {
-    return same(JSON.parse(found), JSON.parse(wanted));
+    const at = firstDifference(JSON.parse(found), JSON.parse(wanted));
+    if (at === null) return [];
+    return [
+      finding('attachment-differs', name, {
+        name,
+        at: at.path || 'none',
+        file: shown(at.file),
+        own: shown(at.own),
+      }),
+    ];
   } catch {
-    return false;
+    return [finding('attachment-differs', name, { name, at: 'none', file: '', own: '' })];
   }
 }

@@ -7,6 +7,10 @@ export const verify = {
     'Issued by this utility: the signature is of this very file, and nothing in it contradicts itself.',
   'verify.verdict.issued-differs':
     'The signature is of this very file, yet it contradicts itself. Ask the utility.',
+  'verify.verdict.issued-archive':
+    'The PDF is genuine: the signature is of this very file, and nothing in it contradicts itself. Its archive is not the one that goes with it.',
+  'verify.verdict.archive':
+    'Nothing in the PDF contradicts itself; its archive is not the one that goes with it. This does not show who issued it.',
   'verify.verdict.differs': 'It contradicts itself in {count, plural, one {one place} other {# places}}.',
   'verify.verdict.not-issued':
     'The signature does not fit this file. Nothing in the file contradicts itself.',
@@ -44,7 +48,8 @@ export const verify = {
   'verify.finding.attachment-missing': 'The attachment {name} is missing.',
   'verify.finding.attachment-added':
     'An attachment that is not of the packet was added: {name}, {bytes} bytes.',
-  'verify.finding.attachment-differs': 'The attachment {name} does not say what packet.json gives.',
+  'verify.finding.attachment-differs':
+    'The attachment {name} does not say what packet.json gives{at, select, none {.} other {: at {at} it says “{file}”, and packet.json gives “{own}”.}}',
   'verify.finding.data-not-json': 'The attachment {name} is not JSON.',
   'verify.finding.data-not-plain':
     'The attachment {name} is not written as a packet writes it; a field may stand in it twice.',
@@ -162,7 +167,7 @@ export const verify = {
     'The signature is of claim {claimNumber}, revision {revision}, and the file says otherwise.',
 
   'verify.command.usage':
-    'npm run -s verify -- PACKET.pdf [ARCHIVE.zip] [--signature FILE.jws] [--keys JWKS.json] [--json] [--lang en|es]\n\nRecomputes every figure and hash of a packet from its own file, and of its archive where one is given, and says where they differ. Exit 0: consistent. 1: it differs, or the signature does not fit. 2: it could not be checked.',
+    'npm run -s verify -- PACKET.pdf [ARCHIVE.zip] [--signature FILE.jws] [--keys JWKS.json] [--json] [--lang en|es]\n\nRecomputes every figure and hash of a packet from its own file, and of its archive where one is given, and says where they differ. Exit 0: consistent. 1: it differs, or the signature does not fit. 2: it could not be checked.\n\n--signature is the file downloaded beside the packet (the archive holds it as packet.pdf.jws). --keys are the utility’s public keys: download them from the utility’s own address, GET /api/packet-keys, with no sign-in; a signature is worth as much as the place its keys came from.',
   'problem.verify-unknown-option': 'There is no option {option}. See --help.',
   'problem.verify-one-file': 'Name one packet and at most one archive; {count} were named. See --help.',
   'problem.verify-keys-missing': 'Give the keys as well: --keys JWKS.json.',

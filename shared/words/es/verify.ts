@@ -7,6 +7,10 @@ export const verify: Record<keyof typeof english, string> = {
     'Emitido por este servicio de agua: la firma es de este mismo archivo y nada en él se contradice.',
   'verify.verdict.issued-differs':
     'La firma es de este mismo archivo, pero el archivo se contradice. Pregunte al servicio de agua.',
+  'verify.verdict.issued-archive':
+    'El PDF es auténtico: la firma es de este mismo archivo y nada en él se contradice. El archivo de originales no es el que le corresponde.',
+  'verify.verdict.archive':
+    'Nada en el PDF se contradice; el archivo de originales no es el que le corresponde. Esto no muestra quién lo emitió.',
   'verify.verdict.differs': 'Se contradice en {count, plural, one {un lugar} other {# lugares}}.',
   'verify.verdict.not-issued': 'La firma no corresponde a este archivo. Nada en el archivo se contradice.',
   'verify.verdict.unreadable': 'No se pudo comprobar.',
@@ -43,7 +47,8 @@ export const verify: Record<keyof typeof english, string> = {
     '{times} adjuntos llevan el nombre {name}. Cuál ve un lector es azar; aquí se leyó el primero.',
   'verify.finding.attachment-missing': 'Falta el adjunto {name}.',
   'verify.finding.attachment-added': 'Se añadió un adjunto que no es del expediente: {name}, {bytes} bytes.',
-  'verify.finding.attachment-differs': 'El adjunto {name} no dice lo que da packet.json.',
+  'verify.finding.attachment-differs':
+    'El adjunto {name} no dice lo que da packet.json{at, select, none {.} other {: en {at} dice “{file}” y packet.json da “{own}”.}}',
   'verify.finding.data-not-json': 'El adjunto {name} no es JSON.',
   'verify.finding.data-not-plain':
     'El adjunto {name} no está escrito como lo escribe un expediente; un campo puede estar dos veces.',
@@ -167,7 +172,7 @@ export const verify: Record<keyof typeof english, string> = {
     'La firma es de la reclamación {claimNumber}, revisión {revision}, y el archivo dice otra cosa.',
 
   'verify.command.usage':
-    'npm run -s verify -- EXPEDIENTE.pdf [ORIGINALES.zip] [--signature ARCHIVO.jws] [--keys JWKS.json] [--json] [--lang en|es]\n\nRecalcula cada cifra y cada hash de un expediente desde su propio archivo, y de sus originales si se dan, y dice dónde difieren. Salida 0: coherente. 1: difiere, o la firma no corresponde. 2: no se pudo comprobar.',
+    'npm run -s verify -- EXPEDIENTE.pdf [ORIGINALES.zip] [--signature ARCHIVO.jws] [--keys JWKS.json] [--json] [--lang en|es]\n\nRecalcula cada cifra y cada hash de un expediente desde su propio archivo, y de sus originales si se dan, y dice dónde difieren. Salida 0: coherente. 1: difiere, o la firma no corresponde. 2: no se pudo comprobar.\n\n--signature es el archivo que se descarga junto al expediente (los originales lo contienen como packet.pdf.jws). --keys son las claves públicas de la entidad: descárguelas de su propia dirección, GET /api/packet-keys, sin iniciar sesión; una firma vale lo que vale el lugar de donde vinieron sus claves.',
   'problem.verify-unknown-option': 'No existe la opción {option}. Vea --help.',
   'problem.verify-one-file':
     'Nombre un expediente y como máximo un archivo de originales; se nombraron {count}. Vea --help.',
