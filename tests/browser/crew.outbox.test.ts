@@ -7,6 +7,7 @@ import type { HistoryEntry } from '../../shared/submissions/history.ts';
 import {
   appServer,
   expectAccessible,
+  expectNoSideScroll,
   goTo,
   minutesAgo,
   pickHydrant,

@@ -107,7 +107,7 @@ const expected = { low: '25,800 gal', best: '30,100 gal', high: '34,400 gal' };
 describe('the form of water lost', () => {
   test('opens with what the strike knows, and shows low, best and high while one types', async () => {
     const page = await formOn('jet');
-    expect(await page.getByLabel('Height of an upright jet').inputValue()).toBe('36');
+    expect(await page.getByLabel('Height of an upright jet').inputValue()).toBe('3');
     expect(await page.getByLabel('Width of the opening').inputValue()).toBe('4');
     await figure(page, 'Low').getByText(expected.low).waitFor();
     await figure(page, 'Best').getByText(expected.best).waitFor();
@@ -124,8 +124,8 @@ describe('the form of water lost', () => {
 
     await page.getByLabel('Height of an upright jet').fill('');
     await page.getByText('Width of the opening').waitFor();
-    await page.getByLabel('Throw of a sideways stream').fill('36');
-    await page.getByLabel('How far it had fallen there').fill('12');
+    await page.getByLabel('Throw of a sideways stream').fill('3');
+    await page.getByLabel('How far it had fallen there').fill('1');
     await page.getByText('By the throw of the stream:', { exact: false }).waitFor();
   });
 
@@ -135,8 +135,8 @@ describe('the form of water lost', () => {
     await page.getByRole('button', { name: 'Métrico' }).click();
     // 1 US gallon is 3.785411784 L (NIST SP 811): 25,800 gal are 97,664 L.
     await figure(page, 'Baja').getByText('97,664 L').waitFor();
-    // 36 in are 914.4 mm.
-    expect(await page.getByLabel('Altura de un chorro').inputValue()).toBe('914.4');
+    // 36 in are 0.9144 m.
+    expect(await page.getByLabel('Altura de un chorro').inputValue()).toBe('0.91');
     await expectNoSideScroll(page);
     await shoot(page, 'form-es-360');
   });

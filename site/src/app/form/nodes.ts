@@ -75,7 +75,8 @@ export type Leaf =
       /** Typed in percent, kept as a share: 2 is kept as 0.02. */
       readonly percent?: boolean;
     })
-  | (Named & { readonly type: 'quantity'; readonly unit: UnitId })
+  /** `typedIn`: the unit that people give it in, where that is not the one in which it is kept. */
+  | (Named & { readonly type: 'quantity'; readonly unit: UnitId; readonly typedIn?: UnitId })
   /** An outlet's coefficient; the shape by which it was chosen is kept beside it. */
   | (Named & { readonly type: 'coefficient'; readonly shapeTo: string })
   /** A diffuser's K, kept as gpm for the root of a psi. */

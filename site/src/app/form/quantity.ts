@@ -11,10 +11,16 @@ export const typingUnit = (unit: UnitId, system: System): UnitId => displays[uni
  * A typed quantity as the other system shows it: rounded for the eye only. What was typed stays what is stored until
  * somebody types over it.
  */
-export function shownQuantity(typed: TypedQuantity, system: System): TypedQuantity {
-  if (units[typed.unit].system === system && typingUnit(typed.unit, system) === typed.unit) return typed;
+export function shownQuantity(
+  typed: TypedQuantity,
+  system: System,
+  typedIn: UnitId = typed.unit,
+): TypedQuantity {
+  if (units[typed.unit].system === system && typingUnit(typedIn, system) === typed.unit) return typed;
   const amount = readNumber(typed.text);
   if (amount === null) return typed;
-  const { unit, decimals } = displays[typed.unit][system];
+  const { unit, decimals: usual } = displays[typedIn][system];
+  // A foot or a meter where inches are kept is shown as finely as an inch is: two digits.
+  const decimals = typedIn === typed.unit ? usual : Math.max(usual, 2);
   return { text: String(Number(convert(amount, typed.unit, unit).toFixed(decimals))), unit };
 }

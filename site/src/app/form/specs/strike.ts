@@ -46,8 +46,8 @@ export const strikeSpec: FormSpec = {
           type: 'when',
           test: answered('found.flow', 'leak', 'jet', 'full-bore'),
           nodes: [
-            { type: 'quantity', name: 'found.jetHeightIn', unit: 'in' },
-            { type: 'quantity', name: 'found.throwDistanceIn', unit: 'in' },
+            { type: 'quantity', name: 'found.jetHeightIn', unit: 'in', typedIn: 'ft' },
+            { type: 'quantity', name: 'found.throwDistanceIn', unit: 'in', typedIn: 'ft' },
             { type: 'quantity', name: 'found.openingDiameterIn', unit: 'in' },
           ],
         },

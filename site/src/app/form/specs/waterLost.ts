@@ -20,6 +20,14 @@ const quantity = (name: string, unit: Extract<Leaf, { type: 'quantity' }>['unit'
   unit,
   ...(words ? { words } : {}),
 });
+/** A height or a distance that is guessed in feet, or in meters, and kept in inches as the formulas have it. */
+const reach = (name: string, words?: string): Leaf => ({
+  type: 'quantity',
+  name,
+  unit: 'in',
+  typedIn: 'ft',
+  ...(words ? { words } : {}),
+});
 const instant = (name: string, words?: string): Leaf => ({
   type: 'instant',
   name,
@@ -60,9 +68,9 @@ const seen: Node = {
       test: answered('question.found.flow', 'leak', 'jet', 'full-bore'),
       nodes: [
         quantity('question.found.openingDiameterIn', 'in', 'field.strike.found.openingDiameterIn'),
-        quantity('question.found.jetHeightIn', 'in', 'field.strike.found.jetHeightIn'),
-        quantity('question.found.throwDistanceIn', 'in'),
-        quantity('question.found.throwDropIn', 'in'),
+        reach('question.found.jetHeightIn', 'field.strike.found.jetHeightIn'),
+        reach('question.found.throwDistanceIn'),
+        reach('question.found.throwDropIn'),
       ],
     },
     kept('question.found.seenAccuracyFraction'),

@@ -105,8 +105,10 @@ export function DiffuserConstantField({ leaf, path, value, set }: PropsOf<'diffu
 
 export function QuantityField({ leaf, path, value, set }: PropsOf<'quantity'>) {
   const { words } = useScope();
-  const unit = typingUnit(leaf.unit, words.system);
-  const shown = isTypedQuantity(value) ? shownQuantity(value, words.system) : { text: '', unit };
+  const unit = typingUnit(leaf.typedIn ?? leaf.unit, words.system);
+  const shown = isTypedQuantity(value)
+    ? shownQuantity(value, words.system, leaf.typedIn)
+    : { text: '', unit };
   return (
     <FieldShell leaf={leaf} path={path}>
       {(described) => (
