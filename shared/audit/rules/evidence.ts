@@ -56,7 +56,11 @@ export const evidenceRules: readonly Rule[] = [
         () => ({
           about: photo.exhibit.sha256.slice(0, 12),
           atStakeCents: 0,
-          params: { cameraTime: photo.cameraTime ?? '', takenAt: photo.exhibit.takenAt ?? '' },
+          // Both as instants, so that a reader sees two clocks written alike.
+          params: {
+            cameraTime: camera === null ? '' : new Date(camera).toISOString(),
+            takenAt: photo.exhibit.takenAt ?? '',
+          },
         }),
       );
     }),

@@ -65,6 +65,7 @@ export const desk = {
   'claim.download': 'Download the PDF',
   'claim.revision': 'Revision {revision}',
   'claim.packets': 'Issued packets',
+  'claim.summary.no-packet': 'Not issued yet',
   'claim.no-packet': 'No packet is issued yet.',
   'claim.demands': 'Demands sent',
 } as const;

@@ -22,7 +22,7 @@ export const claimDesk: Record<keyof typeof english, string> = {
     '{days, plural, =0 {Choque de hace menos de un día} one {Choque de hace # día} other {Choque de hace # días}}',
   'claim.to-packet': 'Ir al expediente',
   'claim.add': 'Añadir a la cuenta',
-  'claim.add.documents': 'Añadir documentos o fotos',
+  'claim.add.documents': 'Añadir papeles o fotos',
   'claim.add.credit': 'Añadir un abono',
   'claim.add.week-hours': 'Añadir horas de la semana',
   'claim.add.claim-handling': 'Añadir tiempo en la reclamación',

@@ -65,6 +65,7 @@ export const desk: Record<keyof typeof english, string> = {
   'claim.download': 'Descargar el PDF',
   'claim.revision': 'Revisión {revision}',
   'claim.packets': 'Expedientes emitidos',
+  'claim.summary.no-packet': 'Aún no emitido',
   'claim.no-packet': 'Aún no hay ningún expediente emitido.',
   'claim.demands': 'Reclamos enviados',
 };

@@ -513,6 +513,17 @@ describe('likely objections', () => {
     ]);
   });
 
+  it('two clocks of a photo are told as two times alike', () => {
+    const found = objectionsTo(cases['camera-clock-differs']!()).find(
+      ({ rule }) => rule === 'camera-clock-differs',
+    );
+    const { cameraTime, takenAt } = found?.params ?? {};
+    expect([cameraTime, takenAt]).toEqual([
+      expect.stringMatching(/^\d{4}-\d\d-\d\dT[\d:.]+Z$/),
+      expect.stringMatching(/^\d{4}-\d\d-\d\dT[\d:.]+Z$/),
+    ]);
+  });
+
   it('a police report among the papers answers only with its number', () => {
     const paper = (number: string | null) =>
       caseOf({

@@ -44,7 +44,7 @@ export function ClaimSummary({ claim, strike, statement, objections }: Props) {
     {
       to: 'packet',
       label: words.t('claim.packet'),
-      text: words.t(claim.packets.length > 0 ? `standing.${claim.life.standing}` : 'claim-stage.open'),
+      text: words.t(claim.packets.length > 0 ? `standing.${claim.life.standing}` : 'claim.summary.no-packet'),
       more: strike ? words.t('claim.summary.age', { days: ageDays(strike.since) }) : '',
     },
   ];

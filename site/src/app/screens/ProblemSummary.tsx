@@ -57,7 +57,10 @@ export function ProblemSummary({ spec, values, problems, tries }: Props) {
   const words = useWords();
   const box = useRef<HTMLDivElement>(null);
   useEffect(() => {
-    if (tries > 0) box.current?.focus();
+    if (tries === 0) return;
+    box.current?.focus({ preventScroll: true });
+    // A long form may still be growing by its errors as the focus comes: where it stands then is what is shown.
+    requestAnimationFrame(() => box.current?.scrollIntoView({ block: 'start' }));
   }, [tries]);
   if (problems.length === 0) return null;
   return (

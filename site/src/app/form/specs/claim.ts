@@ -1,3 +1,4 @@
+import { effectiveFacts, ofKind } from '../../../../../shared/submissions/effective.ts';
 import { localDay } from '../localTime.ts';
 import { writeCents } from '../number.ts';
 import type { FormSpec } from '../spec.ts';
@@ -46,12 +47,24 @@ export const claimOpenedSpec: FormSpec = {
       ],
     },
   ],
-  blank: ({ strike, nextClaimNumber }) => {
+  blank: ({ strike, nextClaimNumber, history }) => {
     const parties = strike?.partyIds ?? [];
+    const partyId = parties.length === 1 ? (parties[0] ?? '') : '';
+    const insurer = ofKind(effectiveFacts(history).facts, 'party').find(
+      ({ fact }) => fact.submissionId === partyId,
+    )?.fact.body.insurer;
     return {
       strikeId: strike?.strikeId ?? '',
       claimNumber: nextClaimNumber,
-      partyId: parties.length === 1 ? (parties[0] ?? '') : '',
+      partyId,
+      // Of the only party there is; whoever else pays is typed over it.
+      ...(insurer?.company
+        ? {
+            payerKind: 'drivers-insurer',
+            'payer.name': insurer.company,
+            'payer.reference': insurer.claimNumber ?? '',
+          }
+        : {}),
     };
   },
   occurredAt: () => null,
