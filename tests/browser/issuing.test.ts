@@ -161,3 +161,24 @@ test('a bill that changed since is said, and the demand of the next revision is 
   expect(await page.getByLabel('Sent to (needed)').inputValue()).toBe(now.payerName ?? '');
   expect(clerk.faults).toEqual([]);
 });
+
+test('on a phone the whole name of who is signed in is read', async () => {
+  for (const role of ['clerk', 'manager', 'crew'] as const) {
+    const phone = await signedIn(browser, server, role, { viewport: { width: 360, height: 740 } });
+    await goTo(phone.page, server, role === 'crew' ? '/crew/#/' : '/desk/#/');
+    const cut = await phone.page.locator('.who a').evaluate((name) => name.scrollWidth > name.clientWidth);
+    expect(`${role}: ${cut}`).toBe(`${role}: false`);
+    await expectNoSideScroll(phone.page);
+    if (shots !== undefined) await phone.page.screenshot({ path: `${shots}/name-${role}-360.png` });
+    await phone.close();
+  }
+  if (shots === undefined) return;
+  for (const [path, name] of [
+    ['/', 'home'],
+    ['/crew/#/', 'crew'],
+    ['/desk/#/', 'desk'],
+  ] as const) {
+    await goTo(page, server, path).catch(() => undefined);
+    await page.screenshot({ path: `${shots}/${name}-1280.png`, fullPage: true });
+  }
+});
