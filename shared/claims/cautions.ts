@@ -1,3 +1,5 @@
+import { effectOf } from '../clocks/answers.ts';
+import { clockNames } from '../clocks/settings.ts';
 import type { FactKind } from '../submissions/kinds.ts';
 import type { ClaimMoney } from '../payments/money.ts';
 
@@ -21,6 +23,8 @@ export const lifeCautionCodes = [
   'write-off-above',
   'let-go',
   'let-go-limitation',
+  'answers-nothing',
+  'later-day-needed',
   'closing-open',
 ] as const;
 
@@ -64,8 +68,7 @@ export function lifeCautions(
       if (above > 0) add('write-off-above', { overCents: above });
       break;
     case 'deadline-answered':
-      if (body['answer'] === 'let-go')
-        add(body['deadline'] === 'limitation' ? 'let-go-limitation' : 'let-go');
+      for (const code of deadlineCautions(body)) add(code);
       break;
     case 'claim-closed':
       if (balanceCents !== null && balanceCents > 0) add('closing-open', { balanceCents });
@@ -74,4 +77,17 @@ export function lifeCautions(
       break;
   }
   return found;
+}
+
+/** `let-go` is cautioned; so is an answer that leaves the date as it stands, which its author would not expect. */
+function deadlineCautions(body: Readonly<Record<string, unknown>>): LifeCaution['code'][] {
+  const { deadline, dueOn, until } = body;
+  const clock = clockNames.find((name) => typeof deadline === 'string' && deadline.split(':')[0] === name);
+  const answer = body['answer'] as Parameters<typeof effectOf>[1] | undefined;
+  if (answer === undefined || clock === undefined) return [];
+  if (answer === 'let-go') return [clock === 'limitation' ? 'let-go-limitation' : 'let-go'];
+  const effect = effectOf(clock, answer);
+  if (effect === 'nothing') return ['answers-nothing'];
+  const later = typeof until === 'string' && typeof dueOn === 'string' && until > dueOn;
+  return effect === 'moves' && !later ? ['later-day-needed'] : [];
 }

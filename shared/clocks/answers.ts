@@ -34,6 +34,14 @@ const finalAnswers: Readonly<Record<'law' | 'limitation' | 'own', readonly Answe
   own: ['done', 'suit-brought', 'let-go', 'not-ours'],
 };
 
+/** What an answer does to a date: it ends it, moves it to a later day that it names, or counts for nothing. */
+export function effectOf(clock: ClockName, answer: Answer): 'ends' | 'moves' | 'nothing' {
+  const law = fixedByLaw.includes(clock);
+  if (finalAnswers[clock === 'limitation' ? 'limitation' : law ? 'law' : 'own'].includes(answer))
+    return 'ends';
+  return answer === 'tolled' || (answer === 'put-off' && !law) ? 'moves' : 'nothing';
+}
+
 /**
  * Applies the answers that were given for this date, one after the other: an answer that moves the date is followed by
  * answers for the new one. An answer for another date counts for nothing, so a date that a correction moves asks again.
@@ -43,8 +51,6 @@ export function answersTo(
   events: readonly DatedEvent[],
   timeZone: string,
 ): Answered {
-  const finals =
-    finalAnswers[clock === 'limitation' ? 'limitation' : fixedByLaw.includes(clock) ? 'law' : 'own'];
   let dueOn = counted;
   let answer: DeadlineAnswer | null = null;
   const problems: Problem[] = [];
@@ -60,9 +66,9 @@ export function answersTo(
       until: body.until,
       decidedByWorkerId: body.decidedByWorkerId,
     };
-    if (finals.includes(body.answer)) return { dueOn, answer: given, final: true, problems };
-    const moves = body.answer === 'tolled' || (body.answer === 'put-off' && !fixedByLaw.includes(clock));
-    if (moves && body.until !== null && body.until > dueOn) {
+    const effect = effectOf(clock, body.answer);
+    if (effect === 'ends') return { dueOn, answer: given, final: true, problems };
+    if (effect === 'moves' && body.until !== null && body.until > dueOn) {
       dueOn = body.until;
       answer = given;
     } else

@@ -255,7 +255,9 @@ export const claimEvents = {
   'section.life.instalments': 'Instalments',
   'section.life.papers': 'Letter, email or picture',
   'form.choose': 'Choose',
-  'form.no-one-line': 'For no line in particular',
+  'form.no-one-line': 'The demand as a whole',
+  'allocation.no-line': 'For no line in particular',
+  'form.about-claim': 'Claim {claimNumber}, {payer}: {balance} still owed',
   'form.no-deadline': 'No date of this claim could be read.',
   'allocation.whole': 'The whole amount, not said for which lines',
   'allocation.by-line': 'Line by line, as the payer said',
@@ -286,6 +288,10 @@ export const claimEvents = {
     'Letting a date go stands in the name of whoever decided it. Say in the reason by which authority.',
   'caution.life.let-go-limitation':
     'After this date nobody may sue for the money. Letting it go ends the utility’s means to be paid: it stands in the name of whoever decided it. Say in the reason by which authority, and ask counsel first.',
+  'caution.life.answers-nothing':
+    'This answer leaves the date as it is: only law moves it. Suit brought, a tolling agreement, or letting it go by name answers it.',
+  'caution.life.later-day-needed':
+    'The date moves only to a later day than the one it stands on. Say until when.',
   'caution.life.closing-open':
     '{balance} is still owed. Write it off by name before you close, or say in the sentence why it stays open.',
   'full-payment-ask.title': 'The payer marked it as payment in full. Was it deposited?',

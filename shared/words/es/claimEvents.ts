@@ -258,7 +258,9 @@ export const claimEvents: Record<keyof typeof english, string> = {
   'section.life.instalments': 'Cuotas',
   'section.life.papers': 'Carta, correo o imagen',
   'form.choose': 'Elija',
-  'form.no-one-line': 'Para ningún renglón en particular',
+  'form.no-one-line': 'La exigencia en su conjunto',
+  'allocation.no-line': 'Para ningún renglón en particular',
+  'form.about-claim': 'Reclamación {claimNumber}, {payer}: aún se deben {balance}',
   'form.no-deadline': 'No se pudo leer ningún plazo de esta reclamación.',
   'allocation.whole': 'El importe completo, sin decir para qué renglones',
   'allocation.by-line': 'Renglón por renglón, como dijo el pagador',
@@ -289,6 +291,10 @@ export const claimEvents: Record<keyof typeof english, string> = {
     'Dejar pasar un plazo queda a nombre de quien lo decidió. Diga en el motivo con qué autoridad.',
   'caution.life.let-go-limitation':
     'Después de este plazo nadie podrá demandar por el dinero. Dejarlo pasar acaba con el medio de cobrar: queda a nombre de quien lo decidió. Diga en el motivo con qué autoridad, y pregunte antes a un abogado.',
+  'caution.life.answers-nothing':
+    'Esta respuesta deja el plazo como está: solo la ley lo mueve. Lo responden una demanda presentada, un acuerdo de suspensión, o dejarlo pasar con nombre.',
+  'caution.life.later-day-needed':
+    'El plazo solo se mueve a un día posterior al que tiene. Diga hasta cuándo.',
   'caution.life.closing-open':
     'Aún se deben {balance}. Délo de baja con nombre antes de cerrar, o diga en la frase por qué queda pendiente.',
   'full-payment-ask.title': 'El pagador lo marcó como pago total. ¿Se depositó?',

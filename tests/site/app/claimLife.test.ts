@@ -124,6 +124,7 @@ describe('a payment, line by line', () => {
 
 describe('cautions before an event is recorded', () => {
   const money = { askedCents: 100_000, balanceCents: 80_000 };
+  const toSue = { deadline: 'limitation', dueOn: '2028-03-04' };
   const codes = (
     kind: Parameters<typeof lifeCautions>[0],
     body: object,
@@ -157,7 +158,13 @@ describe('cautions before an event is recorded', () => {
     ['written-off', { amountCents: 90_000 }, ['write-off', 'write-off-above']],
     ['deadline-answered', { deadline: 'limitation', answer: 'let-go' }, ['let-go-limitation']],
     ['deadline-answered', { deadline: 'follow-up-by:1', answer: 'let-go' }, ['let-go']],
-    ['deadline-answered', { deadline: 'limitation', answer: 'tolled' }, []],
+    ['deadline-answered', { ...toSue, answer: 'tolled', until: '2029-01-01' }, []],
+    ['deadline-answered', { ...toSue, answer: 'tolled', until: '2028-03-04' }, ['later-day-needed']],
+    ['deadline-answered', { ...toSue, answer: 'tolled', until: null }, ['later-day-needed']],
+    // Nobody at the utility puts off the day on which its right to sue ends.
+    ['deadline-answered', { ...toSue, answer: 'put-off', until: '2029-01-01' }, ['answers-nothing']],
+    ['deadline-answered', { ...toSue, answer: 'done' }, ['answers-nothing']],
+    ['deadline-answered', { deadline: 'follow-up-by:1', dueOn: '2026-12-01', answer: 'done' }, []],
     ['claim-closed', { how: 'paid' }, ['closing-open']],
   ] as const)('%s %o: %o', (kind, body, expected) => {
     expect(codes(kind, body)).toEqual(expected);

@@ -1,3 +1,4 @@
+import type { ClaimState } from '../../../../shared/claims/state.ts';
 import type { Problem } from '../../../../shared/problems/problem.ts';
 import { dropDraft, type Draft } from '../core/drafts.ts';
 import { replaceWith } from '../core/router.ts';
@@ -25,6 +26,20 @@ export function SentUnkept({ title, recordedAt }: { readonly title: string; read
         </a>
       </p>
     </>
+  );
+}
+
+/** Which claim a form is about, against whom, and what is open: two claims of one strike are easily taken for each other. */
+export function AboutClaim({ claim }: { readonly claim: ClaimState }) {
+  const words = useWords();
+  return (
+    <p class="lead">
+      {words.t('form.about-claim', {
+        claimNumber: claim.claimNumber,
+        payer: claim.payerName ?? words.t(`value.payerKind.${claim.payerKind}`),
+        balance: words.money(claim.money.balanceCents),
+      })}
+    </p>
   );
 }
 

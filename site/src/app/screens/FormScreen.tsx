@@ -17,7 +17,7 @@ import { ScopeProvider } from '../form/view/scope.ts';
 import { useFormContext } from './formContext.ts';
 import { AlreadyStruck, AskReturn, wouldChangeNothing } from './BeforeSending.tsx';
 import { Cautions } from './Cautions.tsx';
-import { Discard, Reason, SentUnkept } from './FormParts.tsx';
+import { AboutClaim, Discard, Reason, SentUnkept } from './FormParts.tsx';
 import { Heading } from './Heading.tsx';
 import { NotFound } from './NotFound.tsx';
 import { ProblemSummary } from './ProblemSummary.tsx';
@@ -140,6 +140,7 @@ function Form({ spec, opened, author, busy }: FormProps) {
         }}
       >
         <Heading title={title}>{title}</Heading>
+        {context.claim && <AboutClaim claim={context.claim} />}
         {about && <p class="lead">{words.t('form.about-hydrant', { hydrantId: about })}</p>}
         {hasWords(`intro.${draft.kind}`) && <p class="lead">{words.t(`intro.${draft.kind}`)}</p>}
         <Cautions kind={draft.kind} />

@@ -9,6 +9,10 @@ import { Money } from './Money.tsx';
 import { LifeWarnings } from './LifeWarnings.tsx';
 import { NextSteps } from './NextSteps.tsx';
 
+/** What went before needs no word of its own: a claim that is disputed was sent. */
+const isNews = (standing: string): boolean =>
+  !['packet-issued', 'demand-sent', 'acknowledged'].includes(standing);
+
 /** The claim after its packet: what is next, by when, what became of the money, and everything that happened. */
 export function Life({ answer }: { readonly answer: ClaimAnswer }) {
   const words = useWords();
@@ -20,7 +24,7 @@ export function Life({ answer }: { readonly answer: ClaimAnswer }) {
       <p class="standing">
         <strong class="tag">{words.t(`standing.${claim.life.standing}`)}</strong>{' '}
         {[
-          ...claim.life.also.map((each) => ({ key: each, said: words.t(`standing.${each}`) })),
+          ...claim.life.also.filter(isNews).map((each) => ({ key: each, said: words.t(`standing.${each}`) })),
           ...claim.life.flags.map((each) => ({ key: each, said: words.t(`claim-flag.${each}`) })),
         ].map(({ key, said }) => (
           <span key={key} class="tag">

@@ -131,7 +131,7 @@ export function AllocationList({ list, path, value, set, level }: ListProps) {
 
 function titleOf(row: Values, lines: readonly StatementLine[], words: Wording): string {
   const line = lines.find(({ lineId }) => lineId === row['lineId']);
-  return line ? lineTitle(line, words) : textOf(row['lineId']) || words.t('form.no-one-line');
+  return line ? lineTitle(line, words) : textOf(row['lineId']) || words.t('allocation.no-line');
 }
 
 interface SumsProps {
