@@ -354,6 +354,13 @@ describe('photos', () => {
       { ...photo, name: 'bare.jpg', buffer: bare },
       { name: 'new.heic', mimeType: 'image/heic', buffer: Buffer.from('ftypheic') },
     ]);
+    // Who told dispatch is known by number and read by name.
+    const me = await server.ask<{ personId: string; name: string }>('crew', '/api/me');
+    expect(await page.getByLabel('Told by').inputValue()).toBe(me.personId);
+    await page
+      .locator('.field', { has: page.getByLabel('Told by') })
+      .getByText(me.name)
+      .waitFor();
     const row = (number: number) => page.getByRole('group', { name: `Photo ${number}`, exact: true });
     // 02:10:33 at −05:00 is the same in New York that night.
     await row(3).waitFor();

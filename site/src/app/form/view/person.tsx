@@ -24,33 +24,47 @@ function PersonInput({ described, label, value, set }: InputProps) {
       .filter((id) => !roll.some(({ personId }) => personId === id))
       .map((personId) => ({ personId, name: '' })),
   ];
+  const name = roll.find(({ personId }) => personId === value.trim())?.name ?? '';
+  const nameId = `${described.id}-name`;
   return (
-    <div class="with-button">
-      <input
-        {...described}
-        type="text"
-        class="code"
-        autocomplete="off"
-        autocapitalize="off"
-        spellcheck={false}
-        value={value}
-        {...(label ? { 'aria-label': label } : {})}
-        {...(known.length > 0 ? { list: `${described.id}-list` } : {})}
-        onInput={(event) => set(event.currentTarget.value)}
-      />
-      {known.length > 0 && (
-        <datalist id={`${described.id}-list`}>
-          {known.map(({ personId, name }) => (
-            <option key={personId} value={personId} label={name} />
-          ))}
-        </datalist>
+    <>
+      <div class="with-button">
+        <input
+          {...described}
+          {...(name === ''
+            ? {}
+            : {
+                'aria-describedby': [described['aria-describedby'], nameId].filter(Boolean).join(' '),
+              })}
+          type="text"
+          class="code"
+          autocomplete="off"
+          autocapitalize="off"
+          spellcheck={false}
+          value={value}
+          {...(label ? { 'aria-label': label } : {})}
+          {...(known.length > 0 ? { list: `${described.id}-list` } : {})}
+          onInput={(event) => set(event.currentTarget.value)}
+        />
+        {known.length > 0 && (
+          <datalist id={`${described.id}-list`}>
+            {known.map(({ personId, name }) => (
+              <option key={personId} value={personId} label={name} />
+            ))}
+          </datalist>
+        )}
+        {value !== job.personId && (
+          <button type="button" class="plain" onClick={() => set(job.personId)}>
+            {words.t('form.me')}
+          </button>
+        )}
+      </div>
+      {name !== '' && (
+        <span class="small soft" id={nameId}>
+          {name}
+        </span>
       )}
-      {value !== job.personId && (
-        <button type="button" class="plain" onClick={() => set(job.personId)}>
-          {words.t('form.me')}
-        </button>
-      )}
-    </div>
+    </>
   );
 }
 
