@@ -6,6 +6,7 @@ import { readJson } from '../http/json.ts';
 import { notFound, refuse } from '../http/refused.ts';
 import type { PacketsDeps } from './deps.ts';
 import { loadClaim } from './load.ts';
+import { draftLetter, letterRequest, sendLetter } from './laterLetters.ts';
 import { claimLetter } from './letter.ts';
 import { claimObjections } from './objections.ts';
 import { makePacket, queueJob, readJob, type AskedPacket } from './jobs.ts';
@@ -33,6 +34,22 @@ export function createPacketsApp(deps: PacketsDeps): App {
 
     'GET /api/claims/{claimId}/letter': async (call) =>
       call.json(await claimLetter(deps, memberOf(call), claimIdOf(call))),
+
+    'GET /api/claims/{claimId}/letters/{letter}': async (call) =>
+      call.json(
+        await draftLetter(deps, memberOf(call), claimIdOf(call), {
+          letter: call.req.param('letter') ?? '',
+          answers: call.req.query('answers') ?? null,
+        }),
+      ),
+
+    'POST /api/claims/{claimId}/letters': async (call) => {
+      const parsed = letterRequest.safeParse(await readJson(call), { reportInput: true });
+      if (!parsed.success) return refuse('invalid', problemsFromZod(parsed.error.issues));
+      const { personId, name, roles } = memberOf(call);
+      const sent = await sendLetter(deps, { personId, name, roles }, claimIdOf(call), parsed.data);
+      return call.json({ ...sent, url: await deps.evidence.downloadUrl(sent.pdfSha256, sent.fileName) }, 201);
+    },
 
     'POST /api/claims/{claimId}/packet': async (call) => {
       const parsed = packetRequest.safeParse(await readJson(call), { reportInput: true });

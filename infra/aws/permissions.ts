@@ -80,6 +80,11 @@ export const permissions: Readonly<Record<FunctionName, readonly Permission[]>> 
   ],
   packets: [
     ...packetRights,
+    // A letter that was sent names whom it went to.
+    {
+      actions: ['dynamodb:Query', 'dynamodb:PutItem', 'dynamodb:DeleteItem'],
+      on: { table: 'personal' },
+    },
     // Asks for a packet to be built, and nothing else of any function.
     { actions: ['lambda:InvokeFunction'], on: { function: 'packetJobs' } },
   ],

@@ -57,6 +57,8 @@ export const routes: readonly Route[] = [
   { method: 'GET', path: '/api/claims/{claimId}/statement', family: 'packets', allowed: desk },
   { method: 'GET', path: '/api/claims/{claimId}/objections', family: 'packets', allowed: desk },
   { method: 'GET', path: '/api/claims/{claimId}/letter', family: 'packets', allowed: desk },
+  { method: 'GET', path: '/api/claims/{claimId}/letters/{letter}', family: 'packets', allowed: desk },
+  { method: 'POST', path: '/api/claims/{claimId}/letters', family: 'packets', allowed: desk },
   { method: 'POST', path: '/api/claims/{claimId}/packet', family: 'packets', allowed: desk },
   { method: 'GET', path: '/api/claims/{claimId}/packet-jobs/{jobId}', family: 'packets', allowed: desk },
   // Public keys, so that anyone can tell a packet that the utility issued.

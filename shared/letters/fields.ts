@@ -34,6 +34,3 @@ export type MergeField = (typeof mergeFields)[number];
 
 /** Null: nobody recorded it, or it does not arise. */
 export type MergeValues = Readonly<Record<MergeField, string | null>>;
-
-export const isMergeField = (name: string): name is MergeField =>
-  (mergeFields as readonly string[]).includes(name);

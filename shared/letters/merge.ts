@@ -1,5 +1,7 @@
 import { problem, type Problem } from '../problems/problem.ts';
-import { isMergeField, type MergeValues } from './fields.ts';
+
+/** What may be named, and what it says; null: nothing is recorded of it. */
+type Values = Readonly<Record<string, string | null>>;
 
 export interface MergedLetter {
   /** Plain text, in order. A line break within one is kept: an address, a list of sums. */
@@ -36,7 +38,7 @@ const fieldsIn = (text: string): string[] => [...text.matchAll(FIELD)].map(([, n
  * so nothing that somebody typed elsewhere can pull a fact into a letter. What cannot be filled in stays visible in
  * square brackets and is a problem: a letter with a problem is not sent.
  */
-export function mergeLetter(text: string, values: MergeValues): MergedLetter {
+export function mergeLetter(text: string, values: Values): MergedLetter {
   const problems = new Map<string, Problem>();
   const found = (code: string, field: string): void => {
     problems.set(`${code} ${field}`, problem(code, `letter.${field}`, { field }));
@@ -44,11 +46,11 @@ export function mergeLetter(text: string, values: MergeValues): MergedLetter {
   const fill = (part: string): string =>
     part.replaceAll(FIELD, (_, inner: string) => {
       const field = inner.trim();
-      if (!isMergeField(field)) {
+      if (!Object.hasOwn(values, field)) {
         found('letter-field-unknown', field);
         return `[${field}]`;
       }
-      const value = values[field];
+      const value = values[field] ?? null;
       if (value !== null) return value;
       found('letter-field-empty', field);
       return `[${field}]`;
@@ -59,7 +61,9 @@ export function mergeLetter(text: string, values: MergeValues): MergedLetter {
       if (/[{}]/.test(bare)) found('letter-brace', '');
       if (!optional && (bare.match(/\[/g)?.length ?? 0) !== (bare.match(/\]/g)?.length ?? 0))
         found('letter-bracket', '');
-      const left = optional && fieldsIn(part).some((field) => isMergeField(field) && values[field] === null);
+      const left =
+        optional &&
+        fieldsIn(part).some((field) => Object.hasOwn(values, field) && (values[field] ?? null) === null);
       return left ? '' : fill(part);
     })
     .join('');

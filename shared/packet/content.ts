@@ -60,6 +60,9 @@ export function packetContent(question: PacketQuestion): PacketContent {
 /** The letter of such a packet, with what stands in the way of sending it. */
 export const packetLetterOf = (question: PacketQuestion): Letter => letterIn(question, saidBut(question));
 
+/** What a letter of the claim may name, when it goes without its packet. */
+export const packetLetterFacts = (question: PacketQuestion): LetterFacts => saidBut(question);
+
 const letterIn = ({ facts }: PacketQuestion, said: LetterFacts): Letter =>
   letterOf(said, ofKind(facts, 'letter-text').at(-1) ?? null);
 

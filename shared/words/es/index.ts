@@ -18,6 +18,7 @@ import { clocks } from './clocks.ts';
 import { payments } from './payments.ts';
 import { claimFigures } from './claimFigures.ts';
 import { claimEvents } from './claimEvents.ts';
+import { laterLetters } from './laterLetters.ts';
 import { verify } from './verify.ts';
 import { commands } from './commands.ts';
 import { demo } from './demo.ts';
@@ -43,6 +44,7 @@ export const es = {
   ...payments,
   ...claimFigures,
   ...claimEvents,
+  ...laterLetters,
   ...verify,
   ...commands,
   ...demo,

@@ -104,6 +104,7 @@ const parameters: Record<string, string> = {
   '{hydrantId}': 'H-0001',
   '{claimId}': demo.claimId,
   '{sha256}': photo,
+  '{letter}': 'follow-up',
 };
 const questions: Record<string, string> = {
   '/api/hydrants': '?find=H-0001',
@@ -112,6 +113,15 @@ const questions: Record<string, string> = {
 const bodies: Record<string, unknown> = {
   '/api/evidence/uploads': { subject: told.subject, submissionId: told.submissionId, sha256: photo },
   '/api/claims/{claimId}/packet': { mode: 'freeze' },
+  '/api/claims/{claimId}/letters': {
+    submissionId: uuid(9),
+    letter: 'follow-up',
+    text: 'We wrote to you about {hydrant}.',
+    to: 'An insurer',
+    how: 'post',
+    on: '2026-03-04',
+    answers: null,
+  },
   '/api/network/{hydrantId}/closing': { links: ['P3'] },
   '/api/search': { find: 'ABC 1234' },
   '/api/calendar': { action: 'make' },
@@ -310,7 +320,7 @@ const seldom: Partial<Record<FunctionName, readonly string[]>> = {
     'kms:Sign packets',
   ],
   packets: [
-    'dynamodb:GetItem submissions',
+    'dynamodb:DeleteItem personal',
     'dynamodb:GetItem unique',
     'kms:GetPublicKey packets',
     'kms:Sign packets',

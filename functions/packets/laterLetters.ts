@@ -1,0 +1,200 @@
+import { createHash } from 'node:crypto';
+import * as z from 'zod';
+import { foldClaim, type ClaimState } from '../../shared/claims/state.ts';
+import { todayIn } from '../../shared/clocks/clocks.ts';
+import type { LaterDraft } from '../../shared/letters/later/answer.ts';
+import { laterDocument } from '../../shared/letters/later/document.ts';
+import { laterTemplate, type LaterLetterKind } from '../../shared/letters/later/letter.ts';
+import { contraryTo, pointsOf } from '../../shared/letters/later/reply.ts';
+import { laterValues } from '../../shared/letters/later/values.ts';
+import type { LaterValues } from '../../shared/letters/later/fields.ts';
+import { mergeLetter } from '../../shared/letters/merge.ts';
+import type { LetterFacts } from '../../shared/letters/values.ts';
+import { packetLetterOf, packetLetterFacts } from '../../shared/packet/content.ts';
+import { readerOf } from '../../shared/packet/reader.ts';
+import { asOfRecords } from '../../shared/packet/ready.ts';
+import { problem } from '../../shared/problems/problem.ts';
+import type { Member } from '../../shared/roles.ts';
+import { effectiveFacts, type Effective } from '../../shared/submissions/effective.ts';
+import { currentSchemaVersion, streamOf } from '../../shared/submissions/envelope.ts';
+import { submissionId } from '../../shared/submissions/fields.ts';
+import { channel } from '../../shared/submissions/forms/claimLife/common.ts';
+import { laterLetterKinds } from '../../shared/submissions/forms/claimLife/letterSent.ts';
+import { parseSubmission } from '../../shared/submissions/submission.ts';
+import { notFound, refuse } from '../http/refused.ts';
+import { append } from '../submissions/append.ts';
+import type { PacketsDeps } from './deps.ts';
+import { loadClaim, type LoadedClaim } from './load.ts';
+import { renderPacket } from './pdf/render.ts';
+
+/** A letter that a clerk sends: text as edited, with its merge fields; the server fills them in and keeps the PDF. */
+export const letterRequest = z.strictObject({
+  /** Made on the device, so that a letter asked for twice is one. */
+  submissionId,
+  letter: z.enum(laterLetterKinds),
+  text: z.string().trim().min(1).max(12_000),
+  to: z.string().trim().min(1).max(400),
+  how: channel,
+  on: z.iso.date(),
+  answers: submissionId.nullable(),
+});
+export type LetterRequest = z.output<typeof letterRequest>;
+
+interface Known {
+  readonly loaded: LoadedClaim;
+  /** The claim's own events. */
+  readonly own: readonly Effective[];
+  readonly state: ClaimState;
+  readonly facts: LetterFacts;
+  readonly values: LaterValues;
+}
+
+/** Everything that a letter of this claim may name, on a day. */
+async function knownFor(
+  deps: PacketsDeps,
+  member: Member,
+  claimId: string,
+  of: { readonly answers: string | null; readonly on: string },
+): Promise<Known> {
+  const { settings } = deps;
+  const loaded = await loadClaim(deps, claimId);
+  const recorded = await deps.ledger.readStream(streamOf({ type: 'claim', claimId }));
+  const own = effectiveFacts(recorded.filter(({ submission }) => submission.test !== true)).facts;
+  const state = foldClaim(claimId, own);
+  if (!state) return notFound('no-such-claim');
+  const question = {
+    ...loaded,
+    issue: { state: 'preview' as const, asOf: asOfRecords(loaded.recorded) },
+    preparedBy: member.personId,
+    demandCents: state.money.askedCents,
+    otherDemandsCents: 0,
+    locale: settings.locale,
+    settings,
+    photos: new Map(),
+  };
+  const facts = packetLetterFacts(question);
+  const reader = readerOf(facts);
+  return {
+    loaded,
+    own,
+    state,
+    facts,
+    values: laterValues({
+      base: packetLetterOf(question).values,
+      claim: state,
+      events: own,
+      statement: loaded.statement,
+      answers: of.answers,
+      on: of.on,
+      locale: settings.locale,
+      day: (date) => reader.date(`${date}T12:00:00Z`),
+    }),
+  };
+}
+
+/** A letter as it starts: its template, what its fields say, and what a clerk should know before it goes out. */
+export async function draftLetter(
+  deps: PacketsDeps,
+  member: Member,
+  claimId: string,
+  { letter, answers }: { readonly letter: string; readonly answers: string | null },
+): Promise<LaterDraft> {
+  const kind = (laterLetterKinds as readonly string[]).includes(letter) ? (letter as LaterLetterKind) : null;
+  if (kind === null) return notFound('no-such-letter');
+  const { locale, timeZone } = deps.settings;
+  const on = todayIn(deps.now(), timeZone);
+  const { loaded, own, values } = await knownFor(deps, member, claimId, { answers, on });
+  const opened = loaded.claim.fact.body;
+  return {
+    letter: kind,
+    locale,
+    on,
+    to: [opened.payer.name, values.adjuster, opened.payer.address].filter(Boolean).join('\n'),
+    template: laterTemplate(locale, kind),
+    values,
+    contrary: contraryTo(pointsOf(own, answers)),
+  };
+}
+
+export interface SentLetter {
+  readonly submissionId: string;
+  readonly pdfSha256: string;
+  readonly fileName: string;
+}
+
+/** Letters that ask for what is still owed; a demand and a supplement ask for the whole, the others for no sum. */
+const asksBalance: readonly LaterLetterKind[] = [
+  'follow-up',
+  'reply-to-dispute',
+  'final-notice',
+  'payment-plan-offer',
+];
+const asksAll: readonly LaterLetterKind[] = ['demand', 'supplement'];
+
+/**
+ * Makes the letter's PDF, keeps it, and records the letter as sent. Refuses a text that names what is not there, and a
+ * day that has not come. The same request again gives the same letter.
+ */
+export async function sendLetter(
+  deps: PacketsDeps,
+  member: Member,
+  claimId: string,
+  { submissionId: id, letter, text, to, how, on, answers }: LetterRequest,
+): Promise<SentLetter> {
+  const { settings } = deps;
+  const now = deps.now().toISOString();
+  if (on > todayIn(deps.now(), settings.timeZone))
+    return refuse('invalid', problem('letter-of-the-future', 'on', { on }));
+  const { state, facts, values, own } = await knownFor(deps, member, claimId, { answers, on });
+  const fileName = `letter-${state.claimNumber}-${letter}-${on}.pdf`;
+  const before = own.find(({ fact }) => fact.submissionId === id)?.fact;
+  // Asked again: what was sent is what was sent, whatever is known since.
+  if (before?.kind === 'letter-sent') return { submissionId: id, pdfSha256: before.body.pdfSha256, fileName };
+  const merged = mergeLetter(text, values);
+  if (merged.problems.length > 0) return refuse('invalid', merged.problems);
+  const pdf = await renderPacket(
+    laterDocument(facts, {
+      letter,
+      on,
+      to,
+      payerReference: values.payerReference,
+      paragraphs: merged.paragraphs,
+    }),
+    () => {
+      throw new Error('a letter shows no photo');
+    },
+  );
+  const pdfSha256 = createHash('sha256').update(pdf).digest('hex');
+  await deps.evidence.put(pdf, 'application/pdf');
+  const parsed = parseSubmission({
+    schemaVersion: currentSchemaVersion,
+    submissionId: id,
+    kind: 'letter-sent',
+    subject: { type: 'claim', claimId },
+    occurredAt: now,
+    sentAt: now,
+    person: { personId: member.personId },
+    device: { deviceId: 'server' },
+    enteredUnits: settings.units,
+    body: {
+      letter,
+      sentOn: on,
+      how,
+      to,
+      answers,
+      amountCents: asksBalance.includes(letter)
+        ? state.money.balanceCents
+        : asksAll.includes(letter)
+          ? state.money.askedCents
+          : null,
+      text: merged.paragraphs.join('\n\n'),
+      pdfSha256,
+      pdfBytes: pdf.byteLength,
+      note: null,
+      exhibits: [],
+    },
+  });
+  if (!parsed.ok) return refuse('invalid', parsed.problems);
+  await append(deps, parsed.value, member);
+  return { submissionId: id, pdfSha256, fileName };
+}

@@ -1,0 +1,76 @@
+import { Temporal } from 'temporal-polyfill';
+import type { ClaimState } from '../../claims/state.ts';
+import { formatCents } from '../../costs/money.ts';
+import type { Statement } from '../../costs/statement.ts';
+import { ofKind, type Effective } from '../../submissions/effective.ts';
+import type { Locale } from '../../words/index.ts';
+import type { MergeValues } from '../fields.ts';
+import type { LaterValues } from './fields.ts';
+import { pointsOf, replyText } from './reply.ts';
+
+export interface LaterFacts {
+  /** What the packet's own letter may name. */
+  readonly base: MergeValues;
+  readonly claim: ClaimState;
+  /** The claim's events with their personal fields: an adjuster is written to by name. */
+  readonly events: readonly Effective[];
+  readonly statement: Statement;
+  /** The dispute, payment, offer or denial that the letter answers. */
+  readonly answers: string | null;
+  /** The day of the letter, in the utility's zone. */
+  readonly on: string;
+  readonly locale: Locale;
+  /** A day as the packet writes one. */
+  readonly day: (date: string) => string;
+}
+
+const money = (cents: number): string | null => (cents === 0 ? null : formatCents(cents));
+
+/** The value of every field of a letter after the packet. Null: nobody recorded it, or it does not arise. Pure. */
+export function laterValues({
+  base,
+  claim,
+  events,
+  statement,
+  answers,
+  on,
+  locale,
+  day,
+}: LaterFacts): LaterValues {
+  const { money: sums, life } = claim;
+  const adjuster = ofKind(events, 'adjuster-assigned').at(-1)?.fact.body.adjuster;
+  const acknowledged = ofKind(events, 'claim-acknowledged').at(-1)?.fact.body.reference ?? null;
+  const points = pointsOf(events, answers);
+  const offer = ofKind(events, 'offer-made').find(({ fact }) => fact.submissionId === answers);
+  const demands = claim.demands.toSorted((a, b) => a.revision - b.revision);
+  const [before, last] = [demands.at(-2), demands.at(-1)];
+  const first = life.firstDemand;
+  const words = [...new Set(points.flatMap(({ words: said }) => said ?? []))];
+  return {
+    ...base,
+    date: day(on),
+    payerReference: adjuster?.reference ?? acknowledged ?? base.payerReference,
+    adjuster: adjuster?.name ?? base.payerAttention,
+    demandedOn: first ? day(first.on) : null,
+    daysSinceDemand: first
+      ? String(Temporal.PlainDate.from(first.on).until(Temporal.PlainDate.from(on)).days)
+      : null,
+    asked: money(sums.askedCents),
+    paid: money(sums.paidCents),
+    balance: money(sums.balanceCents),
+    writtenOff: money(sums.writtenOffCents),
+    theirWords: words.length === 0 ? null : words.map((said) => `“${said}”`).join(' '),
+    reply: replyText(points, statement, locale),
+    offer: offer ? formatCents(offer.fact.body.amountCents) : null,
+    instalments:
+      life.plan === null
+        ? null
+        : life.plan.instalments
+            .map(({ dueOn, amountCents }) => `${day(dueOn)}: ${formatCents(amountCents)}`)
+            .join('\n'),
+    supplement:
+      before && last && last.amountCents > before.amountCents
+        ? formatCents(last.amountCents - before.amountCents)
+        : null,
+  };
+}

@@ -1,0 +1,146 @@
+import { beforeAll, describe, expect, it } from 'vitest';
+import type { LaterDraft } from '../../shared/letters/later/answer.ts';
+import { evidenceKey } from '../../functions/stores/evidence/byHash.ts';
+import type { Statement } from '../../shared/costs/statement.ts';
+import type { Fact } from '../../shared/submissions/submission.ts';
+import { demoClaim } from '../support/demoClaim.ts';
+import { packetWorld } from '../support/packetWorld.ts';
+import { everythingIn, withPdf } from '../support/pdf.ts';
+import { fact, uuid } from '../support/submissions.ts';
+
+/** The demo's claim, demanded and paid short on its labor. */
+const demo = demoClaim();
+const subject = { type: 'claim' as const, claimId: demo.claimId };
+let world: Awaited<ReturnType<typeof packetWorld>>;
+let statement: Statement;
+let payment: Fact<'payment-received'>;
+const base = `/api/claims/${demo.claimId}`;
+const record = (...facts: readonly Fact[]) =>
+  Promise.all(
+    facts.map((one) =>
+      world.stores.ledger.accept(one, { recordedAt: '2026-11-25T14:00:00Z', deliveredBy: null }),
+    ),
+  );
+const order = (over: Record<string, unknown> = {}) => ({
+  submissionId: uuid(900),
+  letter: 'reply-to-dispute',
+  text: '[Dear {adjuster}:]\n\nBalance: {balance}\n\n{reply}',
+  to: 'Harrowgate Casualty\n200 Counting House Row',
+  how: 'post',
+  on: '2026-11-20',
+  answers: payment.submissionId,
+  ...over,
+});
+
+beforeAll(async () => {
+  world = await packetWorld(demo);
+  statement = (await world.ask(`${base}/statement`)).body as Statement;
+  const total = statement.totalCents;
+  const labor = statement.lines.find(({ kind }) => kind === 'labor')!;
+  payment = fact('payment-received', 803, subject, {
+    receivedOn: '2026-11-18',
+    amountCents: total - 100_00,
+    deposited: 'deposited',
+    marked: 'part',
+    lines: [
+      {
+        lineId: labor.lineId,
+        paidCents: 0,
+        shortCents: 100_00,
+        reason: 'hours',
+        words: 'Two hours would do',
+      },
+    ],
+  });
+  await record(
+    fact('packet-frozen', 801, subject, { revision: 1, demandCents: total }),
+    fact('demand-sent', 802, subject, { revision: 1, sentOn: '2026-10-01', amountCents: total }),
+    fact('adjuster-assigned', 804, subject, {
+      assignedOn: '2026-10-09',
+      adjuster: { name: 'Ann Example', email: null, phone: null, reference: 'HC-77' },
+    }),
+    payment,
+  );
+});
+
+describe('a letter after the packet', () => {
+  it('is drafted from the claim: sums, days, the adjuster, and a reply to each cut', async () => {
+    const { status, body } = await world.ask(
+      `${base}/letters/reply-to-dispute?answers=${payment.submissionId}`,
+    );
+    const { values, template, contrary } = body as LaterDraft;
+    expect(status).toBe(200);
+    // 1 October to 25 November 2026 are 55 days (Python: date(2026, 11, 25) - date(2026, 10, 1)).
+    expect(values).toMatchObject({
+      adjuster: 'Ann Example',
+      payerReference: 'HC-77',
+      balance: '$100.00',
+      daysSinceDemand: '55',
+      theirWords: '“Two hours would do”',
+    });
+    const labor = statement.lines.find(({ kind }) => kind === 'labor')!;
+    for (const part of ['$100.00', labor.arithmetic, labor.authority!.title, '645.117(b)'])
+      expect(values.reply).toContain(part);
+    expect(template).toContain('{reply}');
+    expect(contrary).toEqual([]);
+    expect((await world.ask(`${base}/letters/poem`)).status).toBe(404);
+  });
+
+  it('is a PDF in the utility’s letterhead, kept and recorded as it left, once', async () => {
+    const first = await world.ask(`${base}/letters`, { body: order() });
+    expect(first.status).toBe(201);
+    const { pdfSha256 } = first.body as { pdfSha256: string };
+    const kept = await world.objects.get(evidenceKey(pdfSha256));
+    const text = (await everythingIn(kept!.bytes)).replaceAll(/\s+/g, ' ');
+    for (const part of [
+      'Tansy Harbor Water Department',
+      'Dear Ann Example:',
+      'Balance: $100.00',
+      'November 20, 2026',
+      'HC-77',
+      'Counting House Row',
+      'not legal advice',
+    ])
+      expect(text).toContain(part);
+    expect(await withPdf(kept!.bytes, async ({ numPages }) => numPages)).toBeLessThanOrEqual(2);
+
+    const again = await world.ask(`${base}/letters`, { body: order({ text: 'Something else' }) });
+    expect((again.body as { pdfSha256: string }).pdfSha256).toBe(pdfSha256);
+    const sent = (await world.stores.ledger.readStream(`claim:${demo.claimId}`)).filter(
+      ({ submission }) => submission.kind === 'letter-sent',
+    );
+    expect(sent).toHaveLength(1);
+    expect(sent[0]!.submission.body).toMatchObject({
+      letter: 'reply-to-dispute',
+      sentOn: '2026-11-20',
+      amountCents: 100_00,
+      pdfSha256,
+      pdfBytes: kept!.bytes.byteLength,
+    });
+    // What it says and whom it went to can be forgotten; that it was sent cannot.
+    const bare = await world.stores.ledger.readStream(`claim:${demo.claimId}`, { personal: false });
+    expect(JSON.stringify(bare)).not.toMatch(/Ann Example|Counting House/);
+  });
+
+  it('does not go with a field that says nothing, an unknown one, or a day to come', async () => {
+    const refused = async (over: Record<string, unknown>): Promise<string[]> => {
+      const { status, body } = await world.ask(`${base}/letters`, {
+        body: order({ submissionId: uuid(901), ...over }),
+      });
+      expect(status).toBe(422);
+      return (body as { problems: { code: string; path: string }[] }).problems.map(
+        ({ code, path }) => `${code} ${path}`,
+      );
+    };
+    expect(await refused({ text: 'Offer: {offer}' })).toEqual(['letter-field-empty letter.offer']);
+    expect(await refused({ text: 'Dear {mayor}' })).toEqual(['letter-field-unknown letter.mayor']);
+    expect(await refused({ on: '2026-11-26' })).toEqual(['letter-of-the-future on']);
+    expect(await refused({ to: '' })).toEqual(['required to']);
+  });
+
+  it('is written by the server alone, and by nobody of the crew', async () => {
+    expect((await world.ask(`${base}/letters`, { role: 'crew', body: order() })).status).toBe(403);
+    const forged = await world.submit('manager', fact('letter-sent', 910, subject));
+    expect([forged.status, forged.body.problems?.[0]?.code]).toEqual([403, 'server-writes-this']);
+  });
+});
