@@ -59,7 +59,11 @@ export function nextSteps({ life, money }: Pick<ClaimState, 'life' | 'money'>): 
     ...(life.offersOpen.length > 0 ? (['offer-answered'] as const) : []),
     ...likely[life.standing],
   ];
-  const unique = life.closed ? [...likely.closed] : [...new Set<FactKind>(first)];
+  const unique = life.closed
+    ? [...likely.closed]
+    : [...new Set<FactKind>(first)].filter(
+        (kind) => kind !== 'adjuster-assigned' || life.adjusterOf === null,
+      );
   const reopened = (kind: FactKind): boolean => kind !== 'claim-reopened' || life.closed;
   return {
     likely: unique,

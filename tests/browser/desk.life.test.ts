@@ -90,6 +90,15 @@ test('what is likely next comes first; an acknowledgement survives a reload and 
   await page.locator('.row.photo').waitFor();
   await sendAndConfirm(page);
   await backToClaim('Acknowledged');
+  // The paper that came with it is opened from its record.
+  const [file] = await Promise.all([
+    page.waitForEvent('download'),
+    page
+      .locator('.story-item', { hasText: 'Claim acknowledged' })
+      .getByRole('button', { name: /^Download the original/ })
+      .click(),
+  ]);
+  expect(file.suggestedFilename()).toMatch(/\.pdf$/);
 });
 
 test('the adjuster is whom the claim says to write to', async () => {

@@ -1,3 +1,4 @@
+import { exhibitLists } from '../../../../shared/evidence/declared.ts';
 import type { Subject } from '../../../../shared/submissions/envelope.ts';
 import { rowsOf, textOf, type Values } from '../form/nodes.ts';
 import { observable } from './observable.ts';
@@ -58,9 +59,9 @@ export function draftsOf(authorId: string): Draft[] {
 export function photosInDrafts(): string[] {
   return storedKeys('draft.').flatMap((key) => {
     const draft = readStored(key) as Draft | null;
-    return [...rowsOf(draft?.values['photos']), ...rowsOf(draft?.values['documents'])].map((exhibit) =>
-      textOf(exhibit['sha256']),
-    );
+    return exhibitLists
+      .flatMap((name) => rowsOf(draft?.values[name]))
+      .map((exhibit) => textOf(exhibit['sha256']));
   });
 }
 

@@ -84,7 +84,8 @@ function Picture({ sha256, alt }: { readonly sha256: string; readonly alt: strin
   );
 }
 
-function OpenButton({ sha256, what }: { readonly sha256: string; readonly what: string }) {
+/** Fetches the original and hands it over; a file that has not arrived yet is said. */
+export function OpenButton({ sha256, what }: { readonly sha256: string; readonly what: string }) {
   const words = useWords();
   const [failed, setFailed] = useState(false);
   const open = async (): Promise<void> => {

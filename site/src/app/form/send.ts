@@ -1,3 +1,4 @@
+import { exhibitLists } from '../../../../shared/evidence/declared.ts';
 import type { Problem } from '../../../../shared/problems/problem.ts';
 import { problem } from '../../../../shared/problems/problem.ts';
 import type { Reader } from '../../../../shared/units/format.ts';
@@ -69,7 +70,9 @@ export async function queueForm(spec: FormSpec, draft: Draft, author: Session, z
     units: preferences.get().units,
     now,
   });
-  const photos = (body?.['photos'] ?? body?.['documents'] ?? []) as readonly { readonly sha256: string }[];
+  const photos = exhibitLists.flatMap(
+    (name) => (body?.[name] ?? []) as readonly { readonly sha256: string }[],
+  );
   const entry: Entry = {
     submissionId: draft.submissionId,
     submission,

@@ -1,3 +1,4 @@
+import type { ComponentChildren } from 'preact';
 import { formOf, type Submission } from '../../../../shared/submissions/submission.ts';
 import { correctionKind } from '../../../../shared/submissions/kinds.ts';
 import type { HistoryEntry } from '../../../../shared/submissions/history.ts';
@@ -18,10 +19,12 @@ interface Props {
   readonly from: readonly string[];
   /** The day of an entry, where what happened has a day of its own; entries are then in the order of their days. */
   readonly days?: ReadonlyMap<string, string>;
+  /** Draws the papers of an entry, where they are not shown elsewhere on the screen. */
+  readonly papers?: (submission: Submission) => ComponentChildren;
 }
 
 /** Everything that was recorded, in the order it happened: who, when, delivered by whom, and what became of it. */
-export function Story({ history, from, days }: Props) {
+export function Story({ history, from, days, papers }: Props) {
   const words = useWords();
   const names = useNames(history, from, days);
   if (history.length === 0) return <p>{words.t('story.empty')}</p>;
@@ -33,6 +36,7 @@ export function Story({ history, from, days }: Props) {
           <StoryItem
             key={submissionId}
             names={names}
+            papers={papers}
             entry={entry}
             from={from}
             day={days?.get(submissionId)}
@@ -56,9 +60,10 @@ interface ItemProps {
   readonly from: readonly string[];
   readonly day: string | undefined;
   readonly names: Names;
+  readonly papers: Props['papers'];
 }
 
-function StoryItem({ entry, from, day, names }: ItemProps) {
+function StoryItem({ entry, from, day, names, papers }: ItemProps) {
   const words = useWords();
   const current = useObservable(session);
   useObservable(people);
@@ -101,6 +106,7 @@ function StoryItem({ entry, from, day, names }: ItemProps) {
           </summary>
           <SaidList said={saidBy(submission, words, names)} />
         </details>
+        {papers?.(submission)}
         {correctable && (
           <p>
             <a href={to(['correct', ...from, submission.submissionId])}>

@@ -7,6 +7,7 @@ import { Cuts } from './Cuts.tsx';
 import { Deadlines } from './Deadlines.tsx';
 import { Money } from './Money.tsx';
 import { LifeWarnings } from './LifeWarnings.tsx';
+import { Papers } from './Papers.tsx';
 import { NextSteps } from './NextSteps.tsx';
 
 /** What went before needs no word of its own: a claim that is disputed was sent. */
@@ -55,7 +56,12 @@ export function Life({ answer }: { readonly answer: ClaimAnswer }) {
       )}
       <Cuts claim={claim} />
       <h3>{words.t('claim.life.happened')}</h3>
-      <Story history={history} from={['claim', claim.claimId]} days={days} />
+      <Story
+        history={history}
+        from={['claim', claim.claimId]}
+        days={days}
+        papers={(submission) => <Papers submission={submission} />}
+      />
     </section>
   );
 }
