@@ -233,6 +233,15 @@ test('counsel has looked: the record is corrected, and what is left is the cuts'
   await page.getByLabel('Deposited', { exact: true }).check();
   await sendAndConfirm(page);
   await backToClaim('Part paid');
+  // A payment that counts already is not measured against the balance that it left.
+  await page
+    .locator('.story-item', { hasText: 'Correction: Payment received' })
+    .getByRole('link', { name: /^Correct/ })
+    .click();
+  await page.locator('.send-bar').waitFor();
+  expect(await page.locator('.cautions').count()).toBe(0);
+  await page.goBack();
+  await page.locator('.standing strong', { hasText: 'Part paid' }).waitFor();
   const second = statement.lines[1]!.amountCents!;
   expect(await money('Still owed').textContent()).toBe(dollars(5_000 + second));
   expect(await money('Cut by the payer so far').textContent()).toBe(dollars(5_000 + second));

@@ -155,7 +155,11 @@ function Form({ spec, opened, author, busy }: FormProps) {
           />
         )}
         {!draft.corrects?.withdraw && (
-          <LifeCautions values={draft.values} change={(values) => update({ ...draft, values })} />
+          <LifeCautions
+            corrects={draft.corrects !== undefined}
+            values={draft.values}
+            change={(values) => update({ ...draft, values })}
+          />
         )}
         {!draft.corrects && <AlreadyStruck spec={spec} job={context} />}
         {asking === 'hold' && (

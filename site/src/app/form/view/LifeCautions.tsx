@@ -6,15 +6,19 @@ import type { Values } from '../nodes.ts';
 import type { FormContext, FormSpec } from '../spec.ts';
 import { useScope } from './scope.ts';
 
-/** What to have read before this event of a claim is recorded, from what is typed so far. */
-export function cautionsNow(
+/**
+ * What to have read before this event of a claim is recorded, from what is typed so far. The balance holds a record that
+ * is corrected already, so a correction is not measured against it.
+ */
+function cautionsNow(
   spec: FormSpec,
   job: FormContext,
   values: Values,
   zone: string,
+  corrects = false,
 ): readonly LifeCaution[] {
   const { body } = encode(spec.nodes, values, { zone, nullable: spec.nullable });
-  return lifeCautions(spec.kind, body, job.claim?.money ?? null);
+  return lifeCautions(spec.kind, body, corrects ? null : (job.claim?.money ?? null));
 }
 
 /** A payment marked as full that would be recorded as cashed is asked about once more. */
@@ -32,14 +36,15 @@ function sayCaution({ code, params }: LifeCaution, words: Wording): string {
 }
 
 interface Props {
+  readonly corrects: boolean;
   readonly values: Values;
   readonly change: (next: Values) => void;
 }
 
 /** The cautions that what is typed calls for, said as soon as it calls for them. */
-export function LifeCautions({ values, change }: Props) {
+export function LifeCautions({ corrects, values, change }: Props) {
   const { spec, job, words } = useScope();
-  const cautions = cautionsNow(spec, job, values, words.zone);
+  const cautions = cautionsNow(spec, job, values, words.zone, corrects);
   const mayHold = cautions.some(({ code }) => code === 'full-payment') && values['deposited'] !== 'held';
   return (
     <div role="status">
