@@ -1,10 +1,11 @@
 import { jobCodes } from '../../shared/costs/codes.ts';
+import { editionsOnRecord } from '../../shared/costs/editionsOnRecord.ts';
 import { localDate } from '../../shared/costs/days.ts';
 import { ofKind } from '../../shared/submissions/effective.ts';
 import type { UtilitySettings } from '../../shared/utility/settings.ts';
 import { memberOf, type RouteHandler } from '../http/app.ts';
 import type { RecordsDeps } from './deps.ts';
-import { factsOf } from './facts.ts';
+import { factsOf, readStreams } from './facts.ts';
 
 /** The settings that anybody may see. The roll of people and the letterhead stay inside. */
 const openSettings = ({
@@ -55,9 +56,7 @@ export function utilityRoutes({ settings, ledger, now }: RecordsDeps): Record<st
       );
     },
 
-    'GET /api/rate-books': async (call) => {
-      const editions = ofKind(await factsOf(ledger, ['utility']), 'rate-book');
-      return call.json({ editions: editions.map(({ fact: { body } }) => body) });
-    },
+    'GET /api/rate-books': async (call) =>
+      call.json(editionsOnRecord(await readStreams(ledger, ['utility']))),
   };
 }

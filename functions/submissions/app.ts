@@ -1,5 +1,5 @@
 import { mayRead, writingProblems } from '../../shared/access.ts';
-import { pastEditionProblems } from '../../shared/costs/newEdition.ts';
+import { pastEditionProblems, sameEdition } from '../../shared/costs/newEdition.ts';
 import { correctionProblems } from '../../shared/submissions/correctionTarget.ts';
 import { futureProblems } from '../../shared/submissions/futures.ts';
 import { correctionKind } from '../../shared/submissions/kinds.ts';
@@ -33,8 +33,17 @@ export function createSubmissionsApp(deps: SubmissionsDeps): App {
 
       if (formOf(submission).kind === 'rate-book') {
         const recorded = await deps.ledger.readStream('utility', { personal: false });
+        const same = sameEdition(submission, recorded);
+        if (same)
+          return call.json({
+            submissionId: submission.submissionId,
+            outcome: 'repeat',
+            recordedAt: same.recordedAt,
+            repeats: same.submissionId,
+          });
         const past = pastEditionProblems(submission, recorded);
-        if (past.length > 0) return refuse(past[0]?.code === 'edition-taken' ? 'taken' : 'invalid', past);
+        if (past.length > 0)
+          return refuse(past.some(({ code }) => code === 'edition-not-edited') ? 'invalid' : 'taken', past);
       }
 
       const { outcome, recordedAt } = await append(deps, submission, member);

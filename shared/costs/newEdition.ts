@@ -1,4 +1,6 @@
 import { problem, type Problem } from '../problems/problem.ts';
+import { canonicalJson } from '../submissions/canonical.ts';
+import { effectiveFacts, ofKind } from '../submissions/effective.ts';
 import { correctionKind } from '../submissions/kinds.ts';
 import type { Recorded } from '../submissions/recorded.ts';
 import type { Submission } from '../submissions/submission.ts';
@@ -7,22 +9,46 @@ import type { RateBookEdition } from './rateBook.ts';
 /**
  * Whether a submission would change an edition that is on record: an edition id that any recorded edition has, also a
  * withdrawn one, and a correction that replaces an edition. Bills were made by it; what is wrong in it is withdrawn
- * with a reason and recorded anew under another id. `recorded`: the utility's stream.
+ * with a reason and recorded anew under another id. `recorded`: the utility's stream. The same content again is no
+ * change: ask `sameEdition` first.
  */
 export function pastEditionProblems(submission: Submission, recorded: readonly Recorded[]): Problem[] {
   if (submission.kind === correctionKind)
     return submission.body.targetKind === 'rate-book' && submission.body.replacement !== null
       ? [problem('edition-not-edited', 'body.replacement')]
       : [];
-  if (submission.kind !== 'rate-book') return [];
-  const { editionId } = submission.body;
-  const taken = recorded.some(
-    ({ submission: other }) =>
-      other.kind === 'rate-book' &&
-      other.submissionId !== submission.submissionId &&
-      other.body.editionId === editionId,
+  const named = sameName(submission, recorded);
+  if (!named) return [];
+  const { editionId } = named.fact.body;
+  return named.withdrawn
+    ? [problem('edition-withdrawn', 'body.editionId', { editionId })]
+    : [problem('edition-taken', 'body.editionId', { editionId })];
+}
+
+/**
+ * The record that already says what this submission says: an edition that stands, of the same id, with the same
+ * content in every field. A device that lost its outbox, or a second manager, sends one edition twice; the second is
+ * told of the first and nothing is recorded. Null for anything else.
+ */
+export function sameEdition(
+  submission: Submission,
+  recorded: readonly Recorded[],
+): { readonly submissionId: string; readonly recordedAt: string } | null {
+  const named = sameName(submission, recorded);
+  if (!named || named.withdrawn || canonicalJson(named.fact.body) !== canonicalJson(submission.body))
+    return null;
+  return { submissionId: named.fact.submissionId, recordedAt: named.recordedAt };
+}
+
+/** Another submission's edition of the same id, the one that stands before one that was withdrawn. */
+function sameName(submission: Submission, recorded: readonly Recorded[]) {
+  if (submission.kind !== 'rate-book') return null;
+  const { facts, withdrawn } = effectiveFacts(recorded);
+  const found = ofKind([...facts, ...withdrawn], 'rate-book').find(
+    ({ fact }) =>
+      fact.submissionId !== submission.submissionId && fact.body.editionId === submission.body.editionId,
   );
-  return taken ? [problem('edition-taken', 'body.editionId', { editionId })] : [];
+  return found ? { ...found, withdrawn: withdrawn.some(({ fact }) => fact === found.fact) } : null;
 }
 
 const dayAfter = (date: string): string =>

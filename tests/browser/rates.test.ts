@@ -1,5 +1,6 @@
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
+import type { ClaimState } from '../../shared/claims/state.ts';
 import type { RateBookEdition } from '../../shared/costs/rateBook.ts';
 import {
   appServer,
@@ -158,6 +159,39 @@ test('the editor fits a phone in Spanish, and has a word for everything', async 
   }
   expect(phone.faults).toEqual([]);
   await phone.close();
+});
+
+test('an edition is withdrawn by name with a reason, after saying whom it touches; it stays to be read', async () => {
+  await goTo(page, server, '/desk/#/rates/2025');
+  await page.getByRole('button', { name: 'Withdraw this edition' }).click();
+  const form = page.getByRole('form', { name: 'Withdraw this edition' });
+  await form.getByText('take rates from it and change', { exact: false }).waitFor();
+  // Every claim that the demo has open is of a strike in its days, and 2027 is no help to them.
+  const said = await form.getByRole('listitem').allTextContents();
+  const { claims } = await server.ask<{ claims: ClaimState[] }>('manager', '/api/claims');
+  for (const { claimNumber, life } of claims)
+    expect(said.some((line) => line.includes(claimNumber))).toBe(!life.closed);
+  await expectAccessible(page);
+  await expectNoSideScroll(page);
+
+  await form.getByRole('button', { name: 'Withdraw it' }).click();
+  await form.getByText('Say why', { exact: false }).waitFor();
+  await form.getByLabel('Why it is withdrawn (needed)').fill('Typed from the draft of the resolution');
+  // What is typed is there after a reload.
+  await page.reload();
+  await form.waitFor();
+  expect(await form.getByLabel('Why it is withdrawn (needed)').inputValue()).toBe(
+    'Typed from the draft of the resolution',
+  );
+  await form.getByRole('button', { name: 'Withdraw it' }).click();
+  await page.getByText('Typed from the draft of the resolution', { exact: false }).waitFor();
+  await page.getByText('Packets that were issued by it keep its figures.', { exact: false }).waitFor();
+  expect(await page.getByRole('button', { name: 'Withdraw this edition' }).count()).toBe(0);
+  expect(await page.getByRole('link', { name: 'New edition from this one' }).count()).toBe(0);
+  expect((await editions()).map(({ editionId }) => editionId)).not.toContain('2025');
+  await goTo(page, server, '/desk/#/rates');
+  await page.getByRole('heading', { name: 'Withdrawn editions' }).waitFor();
+  await expectAccessible(page);
 });
 
 test('nothing went wrong in the browser on the way', () => {

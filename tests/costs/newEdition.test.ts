@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { compareStatements } from '../../shared/costs/compareStatements.ts';
-import { editionDayDoubts, pastEditionProblems } from '../../shared/costs/newEdition.ts';
+import { editionDayDoubts, pastEditionProblems, sameEdition } from '../../shared/costs/newEdition.ts';
 import { statementOf } from '../../shared/costs/statement.ts';
 import { labor, noRates, noRecord, noWork, span, stock, worked } from '../support/rates.ts';
 import { correction, fact, onUtility, recorded } from '../support/submissions.ts';
@@ -40,11 +40,19 @@ describe('the days of a new edition', () => {
 describe('an edition on record', () => {
   const first = fact('rate-book', 1, onUtility);
   const on = [recorded(first)];
-  it('keeps its id, also against itself under another submission', () => {
-    expect(pastEditionProblems(fact('rate-book', 2, onUtility, first.body), on)).toMatchObject([
-      { code: 'edition-taken', path: 'body.editionId' },
-    ]);
+  it('keeps its id', () => {
+    const other = fact('rate-book', 2, onUtility, { ...first.body, title: 'Another' });
+    expect(pastEditionProblems(other, on)).toMatchObject([{ code: 'edition-taken', path: 'body.editionId' }]);
     expect(pastEditionProblems(first, on)).toEqual([]);
+  });
+  it('is known again under another submission when every field is the same, until it is withdrawn', () => {
+    const again = fact('rate-book', 2, onUtility, first.body);
+    expect(sameEdition(again, on)?.submissionId).toBe(first.submissionId);
+    expect(sameEdition(fact('rate-book', 2, onUtility, { ...first.body, title: 'x' }), on)).toBeNull();
+    expect(sameEdition(first, on)).toBeNull();
+    const off = [...on, recorded(correction(3, first, null))];
+    expect(sameEdition(again, off)).toBeNull();
+    expect(pastEditionProblems(again, off).map(({ code }) => code)).toEqual(['edition-withdrawn']);
   });
   it('is not replaced by a correction, and may be withdrawn', () => {
     expect(pastEditionProblems(correction(3, first, first.body), on).map(({ code }) => code)).toEqual([

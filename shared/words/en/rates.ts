@@ -18,6 +18,27 @@ export const rates = {
   'rates.new-from-this': 'New edition from this one',
   'rates.never-edited':
     'An edition on record never changes: bills were made by it. Changes are a new edition.',
+  'rates.withdraw': 'Withdraw this edition',
+  'rates.withdraw.means':
+    'An edition is never changed. One that is wrong is withdrawn: no bill takes a rate from it any more, it stays to be read with your reason, and its id is not used again. Record the right rates as a new edition.',
+  'rates.withdraw.unused': 'No packet was issued by it, and no open claim takes a rate from it.',
+  'rates.withdraw.bills':
+    '{count, plural, one {The bill of one open claim takes rates from it and changes:} other {The bills of # open claims take rates from it and change:}}',
+  'rates.withdraw.other': 'The edition {editionId} comes in its place for:',
+  'rates.withdraw.no-other':
+    'No other edition is in force on their days, so lines have no amount until one is recorded, for:',
+  'rates.withdraw.packets':
+    '{count, plural, one {One issued packet was made by it and keeps its figures:} other {# issued packets were made by it and keep their figures:}}',
+  'rates.withdraw.revision': 'revision {revision}',
+  'rates.withdraw.reason': 'Why it is withdrawn',
+  'rates.withdraw.send': 'Withdraw it',
+  'rates.withdraw.keep': 'Leave it in force',
+  'rates.withdraw.waiting': 'The withdrawal waits to be sent.',
+  'rates.withdraw.refused': 'The withdrawal was refused: see why.',
+  'rates.withdrawn': 'Withdrawn',
+  'rates.withdrawn.list': 'Withdrawn editions',
+  'rates.withdrawn.by': 'Withdrawn by {who}, {when}: {reason}',
+  'rates.withdrawn.kept': 'No bill takes a rate from it. Packets that were issued by it keep its figures.',
   'rates.fringe': 'Fringe',
   'rates.fringe-two': '{regular}; at a premium {premium}',
   'rates.holds': 'The rate holds',
@@ -272,6 +293,8 @@ export const rates = {
   'value.coverable.flow-test': 'Flow test',
   'problem.edition-taken':
     'The edition "{editionId}" is on record already, and an edition is never changed. Give this one another id.',
+  'problem.edition-withdrawn':
+    'The edition "{editionId}" was withdrawn, and its id stays its own. Give this one another id.',
   'problem.edition-not-edited':
     'An edition on record is not replaced: bills were made by it. Record a new edition; one that is wrong is withdrawn with a reason.',
   'problem.edition-same-start':

@@ -19,6 +19,29 @@ export const rates: Record<keyof typeof english, string> = {
   'rates.new-from-this': 'Nueva edición a partir de esta',
   'rates.never-edited':
     'Una edición registrada no cambia nunca: hay cuentas hechas con ella. Los cambios son una edición nueva.',
+  'rates.withdraw': 'Retirar esta edición',
+  'rates.withdraw.means':
+    'Una edición no se cambia nunca. La que está mal se retira: ninguna cuenta toma ya tarifas de ella, queda para leerla con su motivo, y su identificador no se vuelve a usar. Registre las tarifas correctas en una edición nueva.',
+  'rates.withdraw.unused':
+    'No se emitió ningún expediente con ella, y ninguna reclamación abierta toma tarifas de ella.',
+  'rates.withdraw.bills':
+    '{count, plural, one {La cuenta de una reclamación abierta toma tarifas de ella y cambia:} other {Las cuentas de # reclamaciones abiertas toman tarifas de ella y cambian:}}',
+  'rates.withdraw.other': 'La edición {editionId} ocupa su lugar en:',
+  'rates.withdraw.no-other':
+    'Ninguna otra edición rige en sus días, así que habrá líneas sin importe hasta que se registre una, en:',
+  'rates.withdraw.packets':
+    '{count, plural, one {Un expediente emitido se hizo con ella y conserva sus cifras:} other {# expedientes emitidos se hicieron con ella y conservan sus cifras:}}',
+  'rates.withdraw.revision': 'revisión {revision}',
+  'rates.withdraw.reason': 'Por qué se retira',
+  'rates.withdraw.send': 'Retirarla',
+  'rates.withdraw.keep': 'Dejarla vigente',
+  'rates.withdraw.waiting': 'La retirada espera a ser enviada.',
+  'rates.withdraw.refused': 'La retirada fue rechazada: vea por qué.',
+  'rates.withdrawn': 'Retirada',
+  'rates.withdrawn.list': 'Ediciones retiradas',
+  'rates.withdrawn.by': 'Retirada por {who}, {when}: {reason}',
+  'rates.withdrawn.kept':
+    'Ninguna cuenta toma tarifas de ella. Los expedientes emitidos con ella conservan sus cifras.',
   'rates.fringe': 'Prestaciones',
   'rates.fringe-two': '{regular}; con recargo {premium}',
   'rates.holds': 'La tarifa incluye',
@@ -276,6 +299,8 @@ export const rates: Record<keyof typeof english, string> = {
   'value.coverable.flow-test': 'Prueba de caudal',
   'problem.edition-taken':
     'La edición "{editionId}" ya está registrada, y una edición no se cambia nunca. Dé a esta otro identificador.',
+  'problem.edition-withdrawn':
+    'La edición "{editionId}" se retiró, y su identificador sigue siendo suyo. Dé a esta otro identificador.',
   'problem.edition-not-edited':
     'Una edición registrada no se sustituye: hay cuentas hechas con ella. Registre una nueva; la que esté mal se retira con una razón.',
   'problem.edition-same-start':

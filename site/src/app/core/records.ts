@@ -3,7 +3,7 @@ import type { ClaimState } from '../../../../shared/claims/state.ts';
 import type { AnsweredObjection } from '../../../../shared/audit/objections.ts';
 import type { ListedDeadline } from '../../../../shared/clocks/list.ts';
 import type { JobCodes } from '../../../../shared/costs/codes.ts';
-import type { RateBookEdition } from '../../../../shared/costs/rateBook.ts';
+import type { EditionsOnRecord } from '../../../../shared/costs/editionsOnRecord.ts';
 import type { Statement } from '../../../../shared/costs/statement.ts';
 import type { Work } from '../../../../shared/costs/work.ts';
 import type { Hydrant } from '../../../../shared/inventory/hydrant.ts';
@@ -83,8 +83,7 @@ export const useModels = () =>
   useResource<{ readonly models: readonly BodyOf<'hydrant-model'>[] }>('/api/models');
 /** Codes and titles of the rate book in force, for those who may not see its rates. */
 export const useJobCodes = (wanted = true) => useResource<JobCodes>(wanted ? '/api/job-codes' : null);
-export const useRateBooks = () =>
-  useResource<{ readonly editions: readonly RateBookEdition[] }>('/api/rate-books');
+export const useRateBooks = () => useResource<EditionsOnRecord>('/api/rate-books');
 export const useClaim = (claimId: string | null) =>
   useResource<ClaimAnswer>(claimId === null ? null : claimPath(claimId));
 export const useStatement = (claimId: string | null) =>

@@ -1,4 +1,5 @@
 import type { ComponentChildren } from 'preact';
+import { groupedDollars } from '../../../../shared/costs/money.ts';
 import type { RateBookEdition } from '../../../../shared/costs/rateBook.ts';
 import { useWords } from '../core/words.ts';
 import { describe } from '../form/describe.ts';
@@ -20,7 +21,7 @@ export function EditionView({ edition }: { readonly edition: RateBookEdition }) 
   };
   const fringe = ({ fringe: own, fringeFraction }: RateBookEdition['labor'][number]): string => {
     const one = (of: { share: string } | { usdPerHour: string }): string =>
-      'share' in of ? percentOf(of.share) : `$${of.usdPerHour}/h`;
+      'share' in of ? percentOf(of.share) : `${groupedDollars(`$${of.usdPerHour}`)}/h`;
     return own === undefined
       ? percentOf(fringeFraction)
       : words.t('rates.fringe-two', { regular: one(own.regular), premium: one(own.premium) });
@@ -60,7 +61,7 @@ export function EditionView({ edition }: { readonly edition: RateBookEdition }) 
           rows={edition.labor.map((each) => [
             each.laborClass,
             each.title,
-            `$${each.hourlyUsd}`,
+            groupedDollars(`$${each.hourlyUsd}`),
             fringe(each),
             each.payRulesId ?? '–',
             paper(each.authorityId),
@@ -82,9 +83,9 @@ export function EditionView({ edition }: { readonly edition: RateBookEdition }) 
           rows={edition.machines.map((each) => [
             each.machineCode,
             each.title,
-            `$${each.rateUsd} / ${words.t(`value.machineUnit.${each.unit}`)}`,
+            `${groupedDollars(`$${each.rateUsd}`)} / ${words.t(`value.machineUnit.${each.unit}`)}`,
             (each.includes ?? []).map((held) => words.t(`value.rateHolds.${held}`)).join(', ') || '–',
-            each.standbyUsd === null ? '–' : `$${each.standbyUsd}`,
+            each.standbyUsd === null ? '–' : groupedDollars(`$${each.standbyUsd}`),
             [paper(each.authorityId), each.schedule?.code].filter(Boolean).join(', '),
           ])}
         />
@@ -101,7 +102,7 @@ export function EditionView({ edition }: { readonly edition: RateBookEdition }) 
           rows={edition.stock.map((each) => [
             each.partNumber,
             each.title,
-            `$${each.unitPriceUsd}`,
+            groupedDollars(`$${each.unitPriceUsd}`),
             paper(each.authorityId),
           ])}
         />

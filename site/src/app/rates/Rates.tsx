@@ -4,15 +4,18 @@ import { useObservable } from '../core/observable.ts';
 import { useRateBooks } from '../core/records.ts';
 import { route, to } from '../core/router.ts';
 import { session } from '../core/session.ts';
-import { useWords, type Wording } from '../core/words.ts';
+import { useWords } from '../core/words.ts';
 import { localDay } from '../form/localTime.ts';
 import { Heading } from '../screens/Heading.tsx';
 import { mayWrite } from '../screens/may.ts';
 import { NotFound } from '../screens/NotFound.tsx';
 import { DraftList } from '../screens/OutboxScreen.tsx';
 import { Unread } from '../screens/Unread.tsx';
+import { daysOf } from './daysOf.ts';
 import { EditionView } from './EditionView.tsx';
 import { NewEdition } from './NewEdition.tsx';
+import { Withdrawn, WithdrawnList } from './Withdrawn.tsx';
+import { WithdrawEdition } from './WithdrawEdition.tsx';
 
 /** The rate book: `#/rates` its editions, `#/rates/<id>` one of them, `#/rates/<id>/new` a new one made from it. */
 export function Rates() {
@@ -20,12 +23,6 @@ export function Rates() {
   const [, editionId, action] = parts;
   if (action === 'new') return <NewEdition fromId={editionId ?? ''} />;
   return editionId === undefined ? <EditionList /> : <EditionScreen editionId={editionId} />;
-}
-
-export function daysOf({ effectiveFrom, effectiveTo }: RateBookEdition, words: Wording): string {
-  return effectiveTo === null
-    ? words.t('rates.from', { from: words.day(effectiveFrom) })
-    : words.t('rates.from-to', { from: words.day(effectiveFrom), to: words.day(effectiveTo) });
 }
 
 /** Where an edition stands today: in force, to come, or past. */
@@ -82,6 +79,7 @@ function EditionList() {
           ))}
         </ul>
       )}
+      {books.value && <WithdrawnList withdrawn={books.value.withdrawn} />}
       {books.value && mayWrite(current, 'rate-book') && (
         <p class="actions">
           <a
@@ -101,6 +99,9 @@ function EditionScreen({ editionId }: { readonly editionId: string }) {
   const current = useObservable(session);
   const books = useRateBooks();
   const edition = books.value?.editions.find((each) => each.editionId === editionId);
+  const record = books.value?.records.find((each) => each.editionId === editionId);
+  const withdrawn = books.value?.withdrawn.find((each) => each.editionId === editionId);
+  if (!edition && withdrawn) return <Withdrawn withdrawn={withdrawn} />;
   if (books.value && !edition) return <NotFound />;
   const title = edition?.title ?? editionId;
   return (
@@ -122,6 +123,9 @@ function EditionScreen({ editionId }: { readonly editionId: string }) {
                 {words.t('rates.new-from-this')}
               </a>
             </p>
+          )}
+          {record && current && mayWrite(current, 'rate-book') && (
+            <WithdrawEdition record={record} author={current} key={record.latestId} />
           )}
           <EditionView edition={edition} />
         </>

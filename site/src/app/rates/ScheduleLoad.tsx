@@ -1,4 +1,5 @@
 import { useRef, useState } from 'preact/hooks';
+import { groupedDollars } from '../../../../shared/costs/money.ts';
 import { readSchedule, type Schedule } from '../../../../shared/costs/schedule/readSchedule.ts';
 import {
   machineFromRow,
@@ -215,7 +216,7 @@ function Choice({ schedule, authorities, take }: ChoiceProps) {
                   ))}
                 </th>
                 <td>
-                  {row.rateUsd === null ? words.t('schedule.no-rate') : `$${row.rateUsd}`}
+                  {row.rateUsd === null ? words.t('schedule.no-rate') : groupedDollars(`$${row.rateUsd}`)}
                   {row.unit && ` / ${words.t(`value.machineUnit.${row.unit}`)}`}
                 </td>
               </tr>
