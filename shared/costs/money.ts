@@ -37,6 +37,10 @@ export function formatCents(cents: number): string {
   return grouped.startsWith('-') ? `-$${grouped.slice(1)}.${rest}` : `$${grouped}.${rest}`;
 }
 
+/** Dollars within a text, as a person reads them: `2 × $1048.0901` is `2 × $1,048.0901`. Digits past the point stay. */
+export const groupedDollars = (text: string): string =>
+  text.replaceAll(/\$\d{4,}/g, (dollars) => dollars.replaceAll(/\B(?=(?:\d{3})+$)/g, ','));
+
 /** A decimal to at most `places`, half up, with no trailing zero: for quantities that are shown, never for money. */
 export function shownDecimal(numerator: Decimal, divisor: number, places: number): string {
   const power = 10 ** places;

@@ -1,4 +1,4 @@
-import { decimal, formatCents } from '../costs/money.ts';
+import { decimal, formatCents, groupedDollars } from '../costs/money.ts';
 import { sections } from '../costs/line.ts';
 import { formatNumber } from '../units/format.ts';
 import { sayProblem } from '../words/index.ts';
@@ -69,7 +69,7 @@ function lineCells(line: Line, reader: PacketReader): Cell[] {
   return [
     [
       { text: lineTitle(line, reader) },
-      { text: [dated(line, reader), line.arithmetic].filter(Boolean).join(': '), look: 'small' },
+      { text: [dated(line, reader), groupedDollars(line.arithmetic)].filter(Boolean).join(': '), look: 'small' },
       { text: authority(line, reader), look: 'small' },
       ...payRules(line, reader),
     ],
@@ -127,7 +127,7 @@ function rate({ rateUsd, fraction, unit, kind, amountCents }: Line, { say }: Pac
   if (rateUsd === null)
     return amountCents === null && unit !== 'usd' ? say('packet.statement.no-rate-short') : '';
   const each = say(`packet.per.${unit}`, {
-    rate: `$${rateUsd.replace(/\B(?=(\d{3})+(?!\d))(?<!\.\d*)/g, ',')}`,
+    rate: groupedDollars(`$${rateUsd}`),
   });
   const fringe = kind === 'labor' && fraction !== null && Number(fraction) > 0;
   return fringe

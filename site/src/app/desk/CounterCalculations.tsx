@@ -1,4 +1,5 @@
 import { counterCalculation } from '../../../../shared/costs/counterCalculation.ts';
+import { groupedDollars } from '../../../../shared/costs/money.ts';
 import { effectiveFacts, ofKind } from '../../../../shared/submissions/effective.ts';
 import type { StrikeAnswer } from '../core/records.ts';
 import { to } from '../core/router.ts';
@@ -28,7 +29,7 @@ export function CounterCalculations({ answer }: { readonly answer: StrikeAnswer 
                 {words.t(body.applied ? 'counter.is-applied' : 'counter.is-not-applied')}
               </span>
               <br />
-              <span class="small soft">{arithmetic}</span>
+              <span class="small soft">{groupedDollars(arithmetic)}</span>
             </li>
           );
         })}

@@ -1,5 +1,6 @@
 import type { ComponentChildren } from 'preact';
 import type { LineAuthority, StatementLine } from '../../../../shared/costs/line.ts';
+import { groupedDollars } from '../../../../shared/costs/money.ts';
 import { correctionKind } from '../../../../shared/submissions/kinds.ts';
 import type { HistoryEntry } from '../../../../shared/submissions/history.ts';
 import { useObservable } from '../core/observable.ts';
@@ -19,7 +20,7 @@ export function LineWhy({ line, strikeId, history }: Props) {
   const { hoursWorked } = line;
   return (
     <dl class="said why">
-      <Row name="arithmetic">{line.arithmetic}</Row>
+      <Row name="arithmetic">{groupedDollars(line.arithmetic)}</Row>
       {hoursWorked !== null && (
         <Row name="hours">
           {words.t('claim.why.worked-and-paid', {
@@ -41,7 +42,7 @@ export function LineWhy({ line, strikeId, history }: Props) {
       )}
       {line.rateUsd !== null && (
         <Row name="rate">
-          {words.t(`packet.per.${line.unit}`, { rate: `$${line.rateUsd}` })}
+          {words.t(`packet.per.${line.unit}`, { rate: groupedDollars(`$${line.rateUsd}`) })}
           {line.fraction !== null &&
             line.fraction !== '0' &&
             ` ${words.t('packet.statement.fringe', { percent: percentOf(line.fraction) })}`}

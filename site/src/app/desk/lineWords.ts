@@ -1,4 +1,5 @@
 import type { StatementLine } from '../../../../shared/costs/line.ts';
+import { groupedDollars } from '../../../../shared/costs/money.ts';
 import type { Wording } from '../core/words.ts';
 
 /** How a line of a statement is said, wherever the desk shows one. */
@@ -10,8 +11,8 @@ export const lineTitle = (
   words.t(`packet.line.${kind}`, {
     description,
     item,
-    quantity: `$${quantity}`,
-    rate: rateUsd === null ? '' : `$${rateUsd}`,
+    quantity: groupedDollars(`$${quantity}`),
+    rate: rateUsd === null ? '' : groupedDollars(`$${rateUsd}`),
   });
 
 /** Kinds whose arithmetic can have factors that quantity and rate alone do not: multiplier, fringe, discount, share. */
@@ -33,8 +34,10 @@ const factored: readonly StatementLine['kind'][] = [
  */
 export function lineQuantity(line: StatementLine, words: Wording): string {
   const { kind, unit, quantity, rateUsd, arithmetic } = line;
-  if (factored.includes(kind)) return arithmetic.split(/ (?:=|→ \$)/)[0] ?? '';
+  if (factored.includes(kind)) return groupedDollars(arithmetic.split(/ (?:=|→ \$)/)[0] ?? '');
   if (unit === 'usd') return '';
   const amount = words.t(`packet.unit.${unit}`, { quantity, count: Number(quantity) });
-  return rateUsd === null ? amount : `${amount} × ${words.t(`packet.per.${unit}`, { rate: `$${rateUsd}` })}`;
+  return rateUsd === null
+    ? amount
+    : `${amount} × ${words.t(`packet.per.${unit}`, { rate: groupedDollars(`$${rateUsd}`) })}`;
 }
