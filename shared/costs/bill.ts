@@ -18,10 +18,18 @@ export interface DraftBill extends Drafted {
   readonly waterState: WaterState;
 }
 
-/** What was done, priced by time and materials, before anything is laid on it. */
-function workLines(work: Work, editions: readonly RateBookEdition[]): Drafted[] {
+/**
+ * What was done, priced by time and materials, before anything is laid on it. `whole` is all the work: hours are counted
+ * over it, and lines are made of the classes that `wanted` names.
+ */
+function workLines(
+  work: Work,
+  whole: Work,
+  wanted: (laborClass: string) => boolean,
+  editions: readonly RateBookEdition[],
+): Drafted[] {
   return [
-    laborLines(work, editions),
+    laborLines(whole, editions, wanted),
     machineLines(work, editions),
     materialLines(work, editions),
     contractorLines(work),
@@ -39,9 +47,10 @@ const linesOf = (drafted: readonly Drafted[]): DraftLine[] => drafted.flatMap(({
  */
 export function draftBill(work: Work, editions: readonly RateBookEdition[]): DraftBill {
   const { edition } = editionOn(work.strike.date, editions);
-  const { billed, covered, tariffs } = splitByFlatPrice(work, flatPricesFor(edition, work));
-  const done = workLines(billed, editions);
-  const coveredLines = tariffs.length > 0 ? linesOf(workLines(covered, editions)) : [];
+  const { billed, covered, labor, tariffs } = splitByFlatPrice(work, flatPricesFor(edition, work));
+  const done = workLines(billed, work, labor, editions);
+  const coveredLines =
+    tariffs.length > 0 ? linesOf(workLines(covered, work, (laborClass) => !labor(laborClass), editions)) : [];
   const round = (lines: readonly DraftLine[]): readonly DraftLine[] =>
     edition?.rounding === 'section-to-cent' ? roundBySection(lines) : lines;
 

@@ -7,10 +7,15 @@ import type { Work, WorkRecord } from './work.ts';
 type FlatTariff = NonNullable<RateBookEdition['flatTariffs']>[number];
 
 export interface SplitWork {
-  /** What is billed by time and materials. */
+  /** What is billed by time and materials. Every person's time is in both: see `labor`. */
   readonly billed: Work;
   /** What the flat price stands in for: computed, shown, and not billed. */
   readonly covered: Work;
+  /**
+   * Whether the time of a class is billed. Hours are counted over all the work first, because a week is every hour
+   * worked in it, whatever jobs they were (29 CFR 778.103), and a call is one call, however it is billed.
+   */
+  readonly labor: (laborClass: string) => boolean;
   readonly tariffs: readonly FlatTariff[];
 }
 
@@ -23,8 +28,6 @@ export function splitByFlatPrice(work: Work, tariffs: readonly FlatTariff[]): Sp
   const covers = (section: FlatTariff['covers'][number], extra: (tariff: FlatTariff) => boolean): boolean =>
     tariffs.some((tariff) => tariff.covers.includes(section) && !extra(tariff));
   const isCovered = {
-    crew: ({ laborClass }: WorkRecord['crew'][number]) =>
-      covers('labor', ({ extras }) => extras.laborClasses.includes(laborClass)),
     machines: ({ machineCode }: WorkRecord['machines'][number]) =>
       covers('machines', ({ extras }) => extras.machineCodes.includes(machineCode)),
     parts: ({ partNumber }: WorkRecord['parts'][number]) =>
@@ -37,7 +40,6 @@ export function splitByFlatPrice(work: Work, tariffs: readonly FlatTariff[]): Sp
     ...work,
     records: work.records.map((record) => ({
       ...record,
-      crew: record.crew.filter((item) => isCovered.crew(item) === wanted),
       machines: record.machines.filter((item) => isCovered.machines(item) === wanted),
       parts: record.parts.filter((item) => isCovered.parts(item) === wanted),
       contractors: record.contractors.filter(() => isCovered.contractors() === wanted),
@@ -45,7 +47,12 @@ export function splitByFlatPrice(work: Work, tariffs: readonly FlatTariff[]): Sp
     flowTests: tests === wanted ? work.flowTests : [],
     waterLost: water === wanted ? work.waterLost : null,
   });
-  return { billed: half(false), covered: half(true), tariffs };
+  return {
+    billed: half(false),
+    covered: half(true),
+    labor: (laborClass) => !covers('labor', ({ extras }) => extras.laborClasses.includes(laborClass)),
+    tariffs,
+  };
 }
 
 /** One line for each flat price. */

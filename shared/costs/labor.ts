@@ -16,8 +16,13 @@ import type { Work } from './work.ts';
  * worked (work less breaks, each moment once) and hours paid, at the rate of the day worked plus fringe. An interval
  * that crosses midnight is on both days, and on two lines when the rates changed that night. A break that any record
  * states is not billed, even where another record forgot it. Time that a machine's rate pays for is noted, not billed.
+ * Only classes that are `wanted` get lines, problems and notes; the hours of all of them count towards weeks and calls.
  */
-export function laborLines(work: Work, editions: readonly RateBookEdition[]): Drafted {
+export function laborLines(
+  work: Work,
+  editions: readonly RateBookEdition[],
+  wanted: (laborClass: string) => boolean = () => true,
+): Drafted {
   const problems: Problem[] = [];
   const notes: Problem[] = [];
   const lines: DraftLine[] = [];
@@ -28,11 +33,15 @@ export function laborLines(work: Work, editions: readonly RateBookEdition[]): Dr
   );
 
   for (const [workerId, entries] of groupBy(members, (member) => member.workerId)) {
+    if (!entries.some(({ laborClass }) => wanted(laborClass))) continue;
     const claimed = entries.flatMap(({ work: spans, laborClass, submissionId }): Stretch[] =>
       spans.map((span) => ({ ...spanOf(span), as: laborClass, submissionId })),
     );
     const { short: billed, tooLong } = billable(claimed);
-    for (const [laborClass, stretches] of groupBy(tooLong, (stretch) => stretch.as))
+    for (const [laborClass, stretches] of groupBy(
+      tooLong.filter(({ as }) => wanted(as)),
+      (stretch) => stretch.as,
+    ))
       lines.push(
         tooLongLine(
           { section: 'labor', kind: 'labor', item: workerId, description: laborClass, rule: 'day-worked' },
@@ -53,7 +62,7 @@ export function laborLines(work: Work, editions: readonly RateBookEdition[]): Dr
       work,
       problems,
     );
-    lines.push(...linesOf(workerId, pieces, paidExtras(pieces, merged(billed), work.timeZone)));
+    lines.push(...linesOf(workerId, pieces, paidExtras(pieces, merged(billed), work.timeZone), wanted));
   }
   return { lines, problems, notes };
 }
@@ -82,13 +91,18 @@ const lineKey = ({ laborClass, found }: LaborPiece, time: TimeAs | null): string
     time?.multiplier ?? '',
   ].join('\u0000');
 
-function linesOf(workerId: string, pieces: readonly LaborPiece[], extras: readonly PaidExtra[]): DraftLine[] {
+function linesOf(
+  workerId: string,
+  pieces: readonly LaborPiece[],
+  extras: readonly PaidExtra[],
+  wanted: (laborClass: string) => boolean,
+): DraftLine[] {
   const parts = [
     ...pieces
       .filter(({ held }) => !held)
       .map((piece) => ({ piece, time: piece.time, extra: null as PaidExtra | null })),
     ...extras.map((extra) => ({ piece: extra.piece, time: extra.time, extra })),
-  ];
+  ].filter(({ piece }) => wanted(piece.laborClass));
   return groupBy(parts, ({ piece, time }) => lineKey(piece, time)).map(([, group]) => {
     const [{ piece, time }] = group;
     return laborLine({

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { amounts, bought, cost, machine, span, used, worked } from '../support/rates.ts';
+import { amounts, bought, cost, labor, machine, span, used, worked } from '../support/rates.ts';
 import { plainRules, ruledRates } from '../support/payRules.ts';
 
 /**
@@ -66,6 +66,74 @@ describe('29 CFR 778.221(b) (seen): 12 an hour; Monday 9 h, Tuesday to Friday 8 
     expect(statement.lines[0]?.arithmetic).toBe(
       '2 h + 1 h + 1 h (2 h < 3 h) + 2 h (1 h < 3 h) = 6 h × $12/h × 1.25 = $90.00',
     );
+  });
+});
+
+describe('29 CFR 778.103 (seen): all hours of the workweek are totaled, though two or more unrelated assignments were performed', () => {
+  // The rule is published, the job is invented: 34 h on the payroll before, then two stretches of 4 h, one of them under
+  // a flat price. 42 h, two past 40, whichever of the stretches they fall in. How a job is billed changes no hour of pay.
+  const flat = (laborClasses: string[]) => ({
+    tariffId: 'kit',
+    title: 'Kit',
+    damage: ['breakaway-kit' as const],
+    usd: '1000',
+    covers: ['labor' as const],
+    extras: { laborClasses, machineCodes: [], partNumbers: [] },
+    authorityId: 'a',
+  });
+  const rates = {
+    labor: [
+      { ...labor('repair', '40'), payRulesId: 'rules' },
+      { ...labor('paving', '30'), payRulesId: 'rules' },
+    ],
+    payRules: [{ ...plainRules, week: { startsOn: 1, overHours: '40', multiplier: '1.5' } }],
+  };
+  const priced = (first: string, second: string, flatTariffs: ReturnType<typeof flat>[]) =>
+    cost(
+      {
+        crew: [
+          worked('w', first, [span(chicago('06', 7, 30), 240)]),
+          worked('w', second, [span(chicago('06', 11, 30), 240)]),
+        ],
+      },
+      { ...rates, flatTariffs },
+      {
+        damage: ['breakaway-kit'],
+        weekHours: [{ workerId: 'w', weekStartsOn: '2026-03-02', hours: '34' }],
+      },
+    );
+
+  it('the extra after the flat price has the hours past 40: 2 × 30 + 2 × 30 × 1.5 = 150', () => {
+    const statement = priced('repair', 'paving', [flat(['paving'])]);
+    expect(told(statement)).toEqual([
+      ['working-hours', '2', '2', 60_00],
+      ['week-overtime', '2', '2', 90_00],
+    ]);
+    // What the price stands in for: 4 × 40.
+    expect(statement.notes.map(({ params }) => params['amountCents'])).toEqual([160_00]);
+  });
+
+  it('the extra before it has none, and what the price stands in for has them: 2 × 40 + 2 × 40 × 1.5 = 200', () => {
+    const statement = priced('paving', 'repair', [flat(['paving'])]);
+    expect(told(statement)).toEqual([['working-hours', '4', '4', 120_00]]);
+    expect(statement.notes.map(({ params }) => params['amountCents'])).toEqual([200_00]);
+  });
+
+  it('billed and covered together are what the same work is without a flat price', () => {
+    for (const [first, second] of [
+      ['repair', 'paving'],
+      ['paving', 'repair'],
+    ] as const) {
+      const split = priced(first, second, [flat(['paving'])]);
+      const covered = Number(split.notes[0]?.params['amountCents']);
+      expect(split.totalCents - 1000_00 + covered).toBe(priced(first, second, []).totalCents);
+    }
+  });
+
+  it('a worker who is wholly under the price draws no question about hours', () => {
+    const statement = priced('repair', 'repair', [flat(['paving'])]);
+    expect(told(statement)).toEqual([]);
+    expect(statement.problems).toEqual([]);
   });
 });
 
