@@ -56,7 +56,8 @@ const openClaim = async (): Promise<void> => {
 /** From a receipt back to the claim, which is read anew. */
 const backToClaim = async (standing: string): Promise<void> => {
   await page.getByRole('link', { name: 'To the claim' }).click();
-  await page.locator('.standing strong', { hasText: standing }).waitFor();
+  // Exactly: “Part paid” is what a screen says that was not read anew yet.
+  await page.locator('.standing strong', { hasText: new RegExp(`^${standing}$`) }).waitFor();
 };
 const money = (label: string) =>
   page
