@@ -58,6 +58,11 @@ export interface Objection {
   readonly lineId: string | null;
   /** Where the evidence that answers it is added: a form, or null where nothing can be added. */
   readonly add: FactKind | null;
+  /**
+   * Recorded submissions of that kind which a correction would put right, by the id of the first of each chain. Empty:
+   * what answers it is recorded anew.
+   */
+  readonly corrects: readonly string[];
 }
 
 export interface Found {
@@ -67,6 +72,8 @@ export interface Found {
   readonly lineId?: string;
   /** Where this one is answered, when it is not where the rule says. */
   readonly add?: FactKind;
+  /** The submissions that it is about, where the line does not say. */
+  readonly of?: readonly string[];
 }
 
 /** One rule: a small question to the case. */

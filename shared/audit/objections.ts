@@ -1,4 +1,5 @@
 import { ofKind, type Effective } from '../submissions/effective.ts';
+import type { FactKind } from '../submissions/kinds.ts';
 import type { BodyOf } from '../submissions/submission.ts';
 import type { AuditCase, Objection, Rule } from './case.ts';
 import { evidenceRules } from './rules/evidence.ts';
@@ -28,13 +29,14 @@ export const rules: readonly Rule[] = [
  */
 export function objectionsTo(audited: AuditCase): Objection[] {
   const found = rules.flatMap(({ rule, add, find }) =>
-    find(audited).map(({ about, atStakeCents, params = {}, lineId, add: here = add }): Objection => ({
+    find(audited).map(({ about, atStakeCents, params = {}, lineId, add: here = add, of }): Objection => ({
       key: about === undefined ? rule : `${rule}:${about}`,
       rule,
       atStakeCents: Math.max(0, Math.min(atStakeCents, audited.statement.totalCents)),
       params,
       lineId: lineId ?? null,
       add: here,
+      corrects: recordsToCorrect(audited, here, of ?? lineOf(audited, lineId)?.submissionIds ?? []),
     })),
   );
   const once = [...new Map(found.map((objection) => [objection.key, objection])).values()];
@@ -42,6 +44,22 @@ export function objectionsTo(audited: AuditCase): Objection[] {
     .map((objection, index) => ({ objection, index }))
     .sort((a, b) => b.objection.atStakeCents - a.objection.atStakeCents || a.index - b.index)
     .map(({ objection }) => objection);
+}
+
+const lineOf = ({ statement }: AuditCase, lineId: string | undefined) =>
+  statement.lines.find((line) => line.lineId === lineId);
+
+/**
+ * What is recorded once of a strike is put right by a correction: a second report, repair or party would only
+ * contradict the first. Those that the objection names; where it names none, all that there are.
+ */
+function recordsToCorrect(audited: AuditCase, kind: FactKind | null, named: readonly string[]): string[] {
+  if (kind !== 'repair' && kind !== 'strike' && kind !== 'party') return [];
+  const known = ofKind(audited.facts, kind)
+    .map(({ fact }) => fact.submissionId)
+    .filter((id) => kind !== 'party' || id === audited.claim.partyId);
+  const meant = known.filter((id) => named.includes(id));
+  return meant.length > 0 ? meant : known;
 }
 
 export interface AnsweredObjection extends Objection {

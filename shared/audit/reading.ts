@@ -33,14 +33,29 @@ export interface Span {
   readonly toMs: number;
 }
 
+interface WorkSpan extends Span {
+  readonly workerId: string;
+  /** The repair that says so. */
+  readonly submissionId: string;
+}
+
 /** When anybody worked on the strike, by the repairs. */
-export function workSpans({ facts }: AuditCase): (Span & { readonly workerId: string })[] {
-  return bodies(facts, 'repair').flatMap(({ crew }) =>
-    crew.flatMap(({ workerId, work }) =>
-      work.map(({ from, to }) => ({ workerId, fromMs: at(from), toMs: at(to) })),
+export function workSpans({ facts }: AuditCase): WorkSpan[] {
+  return ofKind(facts, 'repair').flatMap(({ fact: { submissionId, body } }) =>
+    body.crew.flatMap(({ workerId, work }) =>
+      work.map(({ from, to }) => ({ workerId, submissionId, fromMs: at(from), toMs: at(to) })),
     ),
   );
 }
+
+/** The repairs of which anything is so. */
+export const repairsThat = (
+  { facts }: Pick<AuditCase, 'facts'>,
+  holds: (body: BodyOf<'repair'>) => boolean,
+): string[] =>
+  ofKind(facts, 'repair')
+    .filter(({ fact: { body } }) => holds(body))
+    .map(({ fact: { submissionId } }) => submissionId);
 
 export const firstWorkMs = (audited: AuditCase): number | null => {
   const starts = workSpans(audited).map(({ fromMs }) => fromMs);

@@ -40,19 +40,20 @@ function shareOfLabor(audited: AuditCase, ms: number): number {
 /** Hours of people, and what the clock says of them. */
 export const laborRules: readonly Rule[] = [
   rule('hours-overlap-elsewhere', 'repair', (audited) => {
-    const byWorker = new Map<string, { ms: number; strikeIds: Set<string> }>();
+    const byWorker = new Map<string, { ms: number; of: Set<string> }>();
     for (const span of workSpans(audited))
       for (const other of audited.elsewhere) {
         if (other.workerId !== span.workerId) continue;
         const ms = overlapMs(span, { fromMs: at(other.from), toMs: at(other.to) });
         if (ms < OVERLAP_FROM_MS) continue;
-        const known = byWorker.get(span.workerId) ?? { ms: 0, strikeIds: new Set() };
+        const known = byWorker.get(span.workerId) ?? { ms: 0, of: new Set() };
         known.ms += ms;
-        known.strikeIds.add(other.strikeId);
+        known.of.add(span.submissionId);
         byWorker.set(span.workerId, known);
       }
-    return [...byWorker].map(([workerId, { ms }]) => ({
+    return [...byWorker].map(([workerId, { ms, of }]) => ({
       about: workerId,
+      of: [...of],
       atStakeCents: Math.min(sumCents(linesOf(audited, workerId)), shareOfLabor(audited, ms)),
       params: { workerId, hours: quarterHours(ms) },
     }));
@@ -60,7 +61,8 @@ export const laborRules: readonly Rule[] = [
   rule('hours-recorded-twice', 'repair', ({ statement }) =>
     statement.problems
       .filter(({ code }) => code === 'work-claimed-twice' || code === 'machine-claimed-twice')
-      .map(({ params }, index) => ({
+      .map(({ path, params }, index) => ({
+        of: path.split(' '),
         about: String(params['workerId'] ?? params['machineCode'] ?? index),
         // The engine bills the moment once; what is at stake is the trust in the sheet, not the money.
         atStakeCents: 0,
@@ -77,6 +79,7 @@ export const laborRules: readonly Rule[] = [
     // A strike reported outside working hours explains itself only when the call is on record.
     const lines = ofSection(audited, 'labor').filter(({ time }) => Number(time?.multiplier ?? '1') > 1);
     return when(lines.length > 0 && !reason, () => ({
+      of: lines.flatMap(({ submissionIds }) => submissionIds),
       atStakeCents: lines.reduce(
         (sum, { amountCents, time }) =>
           sum + Math.round((amountCents ?? 0) * (1 - 1 / Number(time?.multiplier ?? '1'))),
@@ -117,11 +120,10 @@ export const laborRules: readonly Rule[] = [
   rule('work-after-return', 'repair', (audited) => {
     const { returnedAt } = audited.strike;
     if (returnedAt === null) return [];
-    const ms = workSpans(audited).reduce(
-      (sum, { fromMs, toMs }) => sum + Math.max(0, toMs - Math.max(fromMs, at(returnedAt))),
-      0,
-    );
+    const after = workSpans(audited).filter(({ toMs }) => toMs > at(returnedAt));
+    const ms = after.reduce((sum, { fromMs, toMs }) => sum + toMs - Math.max(fromMs, at(returnedAt)), 0);
     return when(ms >= OVERLAP_FROM_MS, () => ({
+      of: after.map(({ submissionId }) => submissionId),
       atStakeCents: shareOfLabor(audited, ms),
       params: { hours: quarterHours(ms), returnedAt },
     }));
@@ -130,6 +132,7 @@ export const laborRules: readonly Rule[] = [
     const first = firstWorkMs(audited);
     const since = at(audited.strike.since);
     return when(first !== null && first < since - OVERLAP_FROM_MS, () => ({
+      of: workSpans(audited).flatMap(({ fromMs, submissionId }) => (fromMs < since ? [submissionId] : [])),
       atStakeCents: shareOfLabor(audited, since - (first ?? since)),
       params: { since: audited.strike.since },
     }));

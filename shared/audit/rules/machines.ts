@@ -1,7 +1,22 @@
-import { rule, when, type Rule } from '../case.ts';
-import { at, bodies, HOUR_MS, ofSection, quarterHours, unionMs, workSpans } from '../reading.ts';
+import { ofKind } from '../../submissions/effective.ts';
+import { rule, when, type AuditCase, type Rule } from '../case.ts';
+import { at, HOUR_MS, ofSection, quarterHours, unionMs, workSpans } from '../reading.ts';
 
 const A_MINUTE_MS = 60_000;
+
+/**
+ * Whether a machine works with nobody at it, by the edition that bills it: a property of the machine that the rate book
+ * states, as no published schedule does (common practice, no source).
+ */
+const isUnattended = ({ statement, editions }: AuditCase, machineCode: string): boolean =>
+  statement.lines.some(
+    ({ section, item, editionId }) =>
+      section === 'machines' &&
+      item === machineCode &&
+      editions
+        .find(({ edition }) => edition.editionId === editionId)
+        ?.edition.machines.find((machine) => machine.machineCode === machineCode)?.unattended === true,
+  );
 
 /** Machines: hours that nobody was there to run, and ways of billing that adjusters strike out. */
 export const machineRules: readonly Rule[] = [
@@ -15,7 +30,12 @@ export const machineRules: readonly Rule[] = [
         about: lineId,
         lineId,
         atStakeCents: Math.round((amountCents ?? 0) * (1 - crewMs / (hours * HOUR_MS))),
-        params: { machineCode: item, hours: quarterHours(hours * HOUR_MS), crewHours },
+        params: {
+          machineCode: item,
+          hours: quarterHours(hours * HOUR_MS),
+          crewHours,
+          unattended: isUnattended(audited, item) ? 'yes' : 'no',
+        },
       }));
     });
   }),
@@ -39,17 +59,21 @@ export const machineRules: readonly Rule[] = [
       })),
     ),
   ),
-  rule('machine-without-operator', 'repair', ({ facts, statement }) =>
-    bodies(facts, 'repair').flatMap(({ machines }, _, repairs) =>
-      machines.flatMap(({ machineCode, operatorWorkerId, inUse }) =>
+  rule('machine-without-operator', 'repair', (audited) =>
+    ofKind(audited.facts, 'repair').flatMap(({ fact: { submissionId, body } }, _, repairs) =>
+      body.machines.flatMap(({ machineCode, operatorWorkerId, inUse }) =>
         when(
           inUse.length > 0 &&
+            !isUnattended(audited, machineCode) &&
             (operatorWorkerId === null ||
               // One record may list the people and another the machines.
-              !repairs.some(({ crew }) => crew.some(({ workerId }) => workerId === operatorWorkerId))),
+              !repairs.some(({ fact }) =>
+                fact.body.crew.some(({ workerId }) => workerId === operatorWorkerId),
+              )),
           () => ({
             about: `${machineCode}@${String(at(inUse[0]?.from ?? ''))}`,
-            atStakeCents: statement.lines
+            of: [submissionId],
+            atStakeCents: audited.statement.lines
               .filter(({ section, item }) => section === 'machines' && item === machineCode)
               .reduce((sum, { amountCents }) => sum + (amountCents ?? 0), 0),
             params: { machineCode },

@@ -1,5 +1,5 @@
 import { rule, when, type AuditCase, type Rule } from '../case.ts';
-import { bodies, linesOfPart, ofSection, sumCents, yearsBetween } from '../reading.ts';
+import { bodies, linesOfPart, ofSection, repairsThat, sumCents, yearsBetween } from '../reading.ts';
 
 /** An age at which a reader asks for depreciation, years (common practice, no source). */
 const OLD_YEARS = 40;
@@ -10,6 +10,9 @@ function billedAs(audited: AuditCase, partNumber: string): { atStakeCents: numbe
   const [first] = lines;
   return { atStakeCents: sumCents(lines), ...(first ? { lineId: first.lineId } : {}) };
 }
+
+const withPart = (audited: AuditCase, partNumber: string): string[] =>
+  repairsThat(audited, ({ parts }) => parts.some((part) => part.partNumber === partNumber));
 
 /** Parts, what they replace, and what an adjuster takes off for age. */
 export const materialRules: readonly Rule[] = [
@@ -60,6 +63,7 @@ export const materialRules: readonly Rule[] = [
         : parts.flatMap(({ partNumber, description }) =>
             when(!kit.has(partNumber), () => ({
               about: partNumber,
+              of: withPart(audited, partNumber),
               ...billedAs(audited, partNumber),
               params: { partNumber, description, model: model.modelId },
             })),
@@ -88,6 +92,7 @@ export const materialRules: readonly Rule[] = [
       parts.flatMap((part) =>
         when(part.upgrade === true && (part.upgradeReason ?? '').trim() === '', () => ({
           about: part.partNumber,
+          of: withPart(audited, part.partNumber),
           ...billedAs(audited, part.partNumber),
           params: { partNumber: part.partNumber, description: part.description },
         })),

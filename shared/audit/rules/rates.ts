@@ -1,18 +1,23 @@
 import { footingProblems } from '../../costs/footing.ts';
+import type { StatementLine } from '../../costs/line.ts';
 import { rule, when, type Rule } from '../case.ts';
 import { ofSection, sumCents } from '../reading.ts';
+
+/** `Crew lead (w-101)`; the item alone where nothing describes it. */
+const named = ({ description, item }: StatementLine): string =>
+  description === '' || description === item ? item : `${description} (${item})`;
 
 /** Rates, shares and sums. */
 export const rateRules: readonly Rule[] = [
   rule('overhead-without-authority', 'rate-book', (audited) =>
     [...ofSection(audited, 'overhead'), ...audited.statement.lines.filter(({ kind }) => kind === 'handling')]
       // 18 CFR 101: an arbitrary percentage is not permitted. A paper of no kind, without a page, is close to one.
-      .flatMap(({ lineId, description, authority, amountCents }) =>
+      .flatMap(({ lineId, kind, description, authority, amountCents }) =>
         when(authority === null || authority.kind === 'other' || authority.page === null, () => ({
           about: lineId,
           lineId,
           atStakeCents: amountCents ?? 0,
-          params: { share: description === '' ? lineId : description },
+          params: { kind: kind === 'handling' ? 'handling' : 'overhead', share: description },
         })),
       ),
   ),
@@ -81,7 +86,7 @@ export const rateRules: readonly Rule[] = [
         about: line.lineId,
         lineId: line.lineId,
         atStakeCents: line.amountCents ?? 0,
-        params: { first: first ?? '', second: line.lineId },
+        params: { item: named(line), first: first ?? '', second: line.lineId },
       }));
     });
   }),

@@ -20,6 +20,8 @@ export const machineRate = z.strictObject({
   /** The code and size of a published schedule from which the rate was taken. */
   schedule: z.strictObject({ code: title, size: title.nullable() }).optional(),
   includes: z.array(z.enum(heldByRate)).max(3).optional(),
+  /** Works with nobody at it, such as an arrow board or a light tower: nobody is asked who ran it. */
+  unattended: z.boolean().optional(),
   /** Hours billed at least on a day of use. */
   minimumHours: hours.optional(),
   increment: increment.optional(),

@@ -168,6 +168,8 @@ export const rates = {
   'field.rate-book.machines.machineCode': 'Code',
   'field.rate-book.machines.unit': 'Billed by the',
   'field.rate-book.machines.includes': 'The rate holds',
+  'field.rate-book.machines.unattended': 'It works with nobody at it',
+  'field.rate-book.machines.unattended.help': 'An arrow board, a light tower: no operator is asked for.',
   'field.rate-book.machines.standbyUsd': 'Dollars for an hour of standing by',
   'field.rate-book.machines.standbyUsd.help': 'Empty: standing by is not billed.',
   'field.rate-book.machines.standbyUsd.form':

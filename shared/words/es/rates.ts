@@ -173,6 +173,9 @@ export const rates: Record<keyof typeof english, string> = {
   'field.rate-book.machines.machineCode': 'Código',
   'field.rate-book.machines.unit': 'Se cobra por',
   'field.rate-book.machines.includes': 'La tarifa incluye',
+  'field.rate-book.machines.unattended': 'Funciona sin nadie al lado',
+  'field.rate-book.machines.unattended.help':
+    'Un panel de flechas, una torre de iluminación: no se pide operador.',
   'field.rate-book.machines.standbyUsd': 'Dólares por hora de espera',
   'field.rate-book.machines.standbyUsd.help': 'Vacío: la espera no se cobra.',
   'field.rate-book.machines.standbyUsd.form':

@@ -16,6 +16,7 @@ const objection = (
   params: {},
   lineId: null,
   add: null,
+  corrects: [],
   answered: answer && {
     answer,
     reason: 'They are right',

@@ -28,6 +28,7 @@ it('a machine that ran as long as the crew was there is not above it, whatever t
   const ran = (quantity: string) =>
     raised('machine-above-crew', {
       facts: [repair({ crew: crew(67) })],
+      editions: [],
       statement: { lines: [line('machines', { kind: 'machine-hours', quantity })] },
     });
   // 1 h 7 min is 1.1167 h to four places, and 1 h to the quarter.

@@ -9,7 +9,7 @@ import type { FactKind } from '../../../shared/submissions/kinds.ts';
 import type { BodyOf, Submission } from '../../../shared/submissions/submission.ts';
 import type { WaterLostInput } from '../../../shared/water/input.ts';
 import { recordWaterLost } from '../../../shared/water/record.ts';
-import { hasWords } from '../../../shared/words/index.ts';
+import { hasWords, say } from '../../../shared/words/index.ts';
 import { labor, machine, noRates, stock } from '../../support/rates.ts';
 import { at, fact, onClaim, onHydrant, onStrike, recorded } from '../../support/submissions.ts';
 import { sampleBodies } from '../../support/sampleBodies.ts';
@@ -438,6 +438,50 @@ const cases: Record<string, () => AuditCase> = {
   'water-best-figure-chosen': () => caseOf({ ...flowing(), 'water-lost': bestFigure() }),
 };
 
+/** What issue 4 of the work lists as the least, in its words, and the rules that are it. */
+const listed: readonly (readonly [phrase: string, ...rules: readonly string[]])[] = [
+  ['no crash-report number', 'no-crash-report'],
+  ['liability not shown', 'liability-not-shown'],
+  ['hit and run with no other payer', 'hit-and-run-no-payer'],
+  ['driver’s insurer unknown', 'insurer-unknown'],
+  ['no photo before repair', 'no-photo-before-repair'],
+  ['or no scale', 'no-scale-in-photos'],
+  ['photo time far from the event', 'photo-far-from-event'],
+  ['or camera clock wrong', 'camera-clock-differs'],
+  ['last inspection or flow test missing or old', 'no-inspection-before', 'no-flow-test-before'],
+  ['hours overlap for one person across jobs', 'hours-overlap-elsewhere'],
+  ['machine hours above crew hours', 'machine-above-crew'],
+  ['machine billed by the day', 'machine-by-day'],
+  ['standby billed', 'standby-billed'],
+  ['overtime with no reason', 'premium-without-reason'],
+  ['crew size out of line with the utility’s own past repairs of the kind', 'crew-out-of-line'],
+  ['call-out minimum without a call time', 'minimum-without-call'],
+  ['part with no invoice or issue slip', 'part-without-paper'],
+  ['part not of the hydrant’s model', 'part-not-of-model'],
+  ['hydrant near the end of its service life with no counter-calculation', 'old-without-counter-calculation'],
+  ['upgrade billed without its reason', 'upgrade-without-reason'],
+  ['overhead with no authority', 'overhead-without-authority'],
+  ['percentage on a rate that holds it', 'share-on-schedule-rate'],
+  ['rate edition not in force on the date', 'edition-not-in-force'],
+  ['water figure above what the hydrant can deliver', 'water-above-hydrant'],
+  ['work after return to service', 'work-after-return'],
+  ['repair before isolation', 'repair-before-isolation'],
+  ['duplicate line', 'duplicate-line'],
+  ['bill that does not foot', 'bill-does-not-foot'],
+  ['estimate where an actual exists', 'water-estimate-though-metered'],
+  ['water billed though the main valve held', 'water-though-valve-held', 'water-seen-though-valve-held'],
+  ['limitation date near', 'limitation-near'],
+];
+
+describe('what the work lists as the least', () => {
+  it.each(listed)('%s', (_phrase, ...wanted) => {
+    for (const each of wanted) {
+      expect(raised(cases[each]!())).toContain(each);
+      expect(raised(caseOf())).not.toContain(each);
+    }
+  });
+});
+
 describe('likely objections', () => {
   it('are none to a case that has everything but a paper with a page', () => {
     expect(raised(caseOf())).toEqual([]);
@@ -456,6 +500,17 @@ describe('likely objections', () => {
 
   it.each(Object.entries(cases))('%s', (rule, make) => {
     expect(raised(make())).toContain(rule);
+  });
+
+  it.each(Object.entries(cases))('%s is said in both languages with what it is about', (rule, make) => {
+    const found = objectionsTo(make()).find((each) => each.rule === rule);
+    for (const locale of ['en', 'es'] as const)
+      for (const key of [`objection.${rule}`, `objection.${rule}.answer`]) {
+        const sentence = say(locale, key, found?.params ?? {});
+        expect(sentence).toMatch(/^[A-ZÁÉÍÓÚÑ0-9].*[.]$/u);
+        // Nothing left empty, no code in place of a word.
+        expect(sentence).not.toMatch(/undefined|NaN|\{|\}|“”|«»|\(\)|  /u);
+      }
   });
 
   it('takes no photo of after the work began for one of before, though it came with the strike report', () => {
@@ -510,6 +565,70 @@ describe('likely objections', () => {
     expect(objectionsTo(audited).map(({ rule, atStakeCents }) => [rule, atStakeCents])).toEqual([
       ['no-crash-report', 530_00],
       ['part-without-paper', 400_00],
+    ]);
+  });
+
+  it('those with no money at stake come last, in the order in which a reader meets them', () => {
+    const audited = caseOf({
+      ...party({ police: null }),
+      ...body('strike', { photos: [photo('overall', at(35), 'a1')] }),
+      'flow-test': null,
+      ...body('repair', {
+        parts: repair().parts.map((each) => ({ ...each, source: { from: 'stock', issueSlip: null } })),
+      }),
+    });
+    expect(objectionsTo(audited).map(({ rule, atStakeCents }) => [rule, atStakeCents])).toEqual([
+      ['no-crash-report', 530_00],
+      ['part-without-paper', 400_00],
+      ['no-scale-in-photos', 0],
+      ['no-flow-test-before', 0],
+    ]);
+  });
+
+  it('ask for a correction of the record that they are about, and for a new one where there is none', () => {
+    const of = (audited: AuditCase, wanted: string) =>
+      objectionsTo(audited).find(({ rule }) => rule === wanted)?.corrects;
+    const ids = ({ facts }: AuditCase, kind: FactKind) =>
+      facts.flatMap(({ fact: each }) => (each.kind === kind ? [each.submissionId] : []));
+    // The first of two repairs has the machine that nobody ran, the second the hours.
+    const machineAlone = { ...repair(), crew: [], parts: [] };
+    const two = caseOf({
+      repair: [
+        {
+          ...machineAlone,
+          machines: machineAlone.machines.map((each) => ({ ...each, operatorWorkerId: null })),
+        },
+        { ...repair(), machines: [] },
+      ],
+    });
+    const [first, second] = ids(two, 'repair');
+    expect(of(two, 'machine-without-operator')).toEqual([first]);
+    const late = { ...two, strike: { ...two.strike, returnedAt: at(120) } };
+    expect(of(late, 'work-after-return')).toEqual([second]);
+    const noFinding = cases['no-findings-recorded']!();
+    expect(of(noFinding, 'no-findings-recorded')).toEqual(ids(noFinding, 'strike'));
+    // Papers are added beside each other, and with no party there is none to correct.
+    expect(of(cases['no-scale-in-photos']!(), 'no-scale-in-photos')).toEqual([]);
+    expect(of(cases['nobody-known']!(), 'nobody-known')).toEqual([]);
+  });
+
+  it('ask nobody who ran a machine that the rate book says works alone', () => {
+    const board = (unattended: boolean) =>
+      caseOf(
+        body('repair', {
+          machines: repair().machines.map((each) => ({
+            ...each,
+            operatorWorkerId: null,
+            inUse: [hour(60, 420)],
+          })),
+        }),
+        {},
+        { machines: [{ ...machine('truck', 'hour', '6.80'), unattended }] },
+      );
+    expect(raised(board(false))).toEqual(['machine-without-operator', 'machine-above-crew']);
+    // Its hours past those of the crew are still asked about, as what they are.
+    expect(objectionsTo(board(true)).map(({ rule, params }) => [rule, params['unattended']])).toEqual([
+      ['machine-above-crew', 'yes'],
     ]);
   });
 

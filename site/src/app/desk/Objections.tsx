@@ -4,11 +4,12 @@ import type { AnsweredObjection } from '../../../../shared/audit/objections.ts';
 import type { ClaimState } from '../../../../shared/claims/state.ts';
 import type { StrikeState } from '../../../../shared/strikes/state.ts';
 import { effectiveFacts } from '../../../../shared/submissions/effective.ts';
+import type { Recorded } from '../../../../shared/submissions/recorded.ts';
 import { sayParams } from './sayParams.ts';
 import { draftsChanged } from '../core/drafts.ts';
 import { useObservable } from '../core/observable.ts';
 import { nameOf, people } from '../core/people.ts';
-import { useStrike, type useObjections } from '../core/records.ts';
+import { useStrike, type StrikeAnswer, type useObjections } from '../core/records.ts';
 import { to } from '../core/router.ts';
 import { session } from '../core/session.ts';
 import { useWords } from '../core/words.ts';
@@ -79,6 +80,7 @@ export function Objections({ claim, strike, objections }: Props) {
                   objection={objection}
                   claim={claim}
                   strike={strike}
+                  story={story}
                   billed={billed.find((each) => each.objection.key === objection.key)}
                   onAnswered={() => setKept(objection.key)}
                 />
@@ -93,12 +95,14 @@ export function Objections({ claim, strike, objections }: Props) {
 
 interface OneProps extends Omit<Props, 'objections'> {
   readonly objection: AnsweredObjection;
+  /** The strike with what was recorded of it; null until it is read. */
+  readonly story: StrikeAnswer | null;
   /** Accepted, and still on the bill. */
   readonly billed: StillBilled | undefined;
   readonly onAnswered: () => void;
 }
 
-function OneObjection({ objection, claim, strike, billed, onAnswered }: OneProps) {
+function OneObjection({ objection, claim, strike, story, billed, onAnswered }: OneProps) {
   const words = useWords();
   const current = useObservable(session);
   useObservable(draftsChanged);
@@ -147,7 +151,7 @@ function OneObjection({ objection, claim, strike, billed, onAnswered }: OneProps
       )}
       <p class="actions">
         {billed && <CreditLink billed={billed} strikeId={claim.strikeId} claimId={claim.claimId} />}
-        <Supply objection={objection} claim={claim} strike={strike} />
+        <Supply objection={objection} claim={claim} strike={strike} story={story} />
         {lineId !== null && (
           <button type="button" class="plain" onClick={() => showLine(lineId)}>
             {words.t('objections.see-line')}
@@ -178,11 +182,22 @@ function OneObjection({ objection, claim, strike, billed, onAnswered }: OneProps
   );
 }
 
+/** What a correction of each record names: the latest of its chain. */
+function latestOf(recorded: readonly Recorded[], ids: readonly string[]) {
+  return effectiveFacts(recorded)
+    .facts.filter(({ fact }) => ids.includes(fact.submissionId))
+    .map(({ fact, corrections }) => ({
+      submissionId: corrections.at(-1)?.submission.submissionId ?? fact.submissionId,
+      occurredAt: fact.occurredAt,
+    }));
+}
+
 /** The way to the form that would answer it; who may not fill it in is told whose it is. */
 function Supply({
-  objection: { add, rule, params },
+  objection: { add, rule, params, corrects },
   claim,
   strike,
+  story,
 }: Omit<OneProps, 'billed' | 'onAnswered'>) {
   const words = useWords();
   const current = useObservable(session);
@@ -191,6 +206,22 @@ function Supply({
   const about = words.t(`objection.${rule}`, sayParams(params, words));
   if (!mayWrite(current, add)) return <span class="soft">{words.t('objections.others-add', { what })}</span>;
   const strikeId = strike?.strikeId ?? claim.strikeId;
+  const records = latestOf(story?.history.map(({ recorded }) => recorded) ?? [], corrects);
+  if (records.length > 0)
+    return (
+      <>
+        {records.map(({ submissionId, occurredAt }) => (
+          <a class="button" href={to(['correct', 'strike', strikeId, submissionId])} key={submissionId}>
+            {words.t('objections.correct', {
+              what,
+              several: records.length > 1 ? 'yes' : 'no',
+              when: words.when(occurredAt),
+            })}
+            <span class="visually-hidden"> {about}</span>
+          </a>
+        ))}
+      </>
+    );
   const href =
     add === 'rate-book'
       ? to(['rates'])

@@ -23,6 +23,7 @@ export const machines: List = {
     },
     { ...usd('rateUsd'), words: 'field.rates.usd' },
     { type: 'choices', name: 'includes', list: 'rateHolds', choices: heldByRate },
+    { type: 'yes-no', name: 'unattended', optional: true },
     usd('standbyUsd', { required: false }),
     usd('standbyOnlyIfUsedOverHalfOfHours', { required: false, optional: true }),
     usd('minimumHours', { required: false, optional: true }),
