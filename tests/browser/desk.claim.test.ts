@@ -37,7 +37,7 @@ afterAll(async () => {
 const openClaim = async (): Promise<void> => {
   await goTo(page, server, `/desk/#/claim/${claim.claimId}`);
   await page.locator('.sum.total').waitFor();
-  await page.locator('.objections').waitFor();
+  await page.locator('#objections .filters').waitFor();
 };
 const objections = async (): Promise<AnsweredObjection[]> =>
   (await server.ask<{ objections: AnsweredObjection[] }>('clerk', `/api/claims/${claim.claimId}/objections`))
@@ -96,6 +96,24 @@ test('a paper that an objection asks for is added from the objection, and the ob
   await page.getByRole('button', { name: 'Answered (1)' }).waitFor();
   const said = (await objections()).find(({ answered }) => answered !== null)?.answered;
   expect(said).toMatchObject({ answer: 'answered', reason: 'Issue slip S-1188, among the papers' });
+});
+
+test('an objection to a repair leads to the correction of that repair, and not to another one', async () => {
+  const of = (await objections()).find(({ add }) => add === 'repair');
+  expect(of?.corrects).toHaveLength(1);
+  // What crews record a clerk does not correct, and is told so; a manager may.
+  await openClaim();
+  await page.locator('.objections').getByText('Others add this: Repair').first().waitFor();
+  const manager = await signedIn(browser, server, 'manager');
+  await goTo(manager.page, server, `/desk/#/claim/${claim.claimId}`);
+  const list = manager.page.locator('.objections');
+  await list
+    .getByRole('link', { name: /^Correct: Repair/ })
+    .first()
+    .click();
+  await manager.page.getByRole('heading', { level: 1, name: 'Correction: Repair' }).waitFor();
+  expect(manager.faults).toEqual([]);
+  await manager.close();
 });
 
 test('an objection is overruled by keyboard; a reload loses nothing, and without reason nothing is sent', async () => {
@@ -204,7 +222,7 @@ test('the claim fits a phone in Spanish, with an answer open', async () => {
   const phone = await signedIn(browser, server, 'clerk', { viewport: { width: 360, height: 740 } });
   await phone.page.evaluate(() => localStorage.setItem('hsl.locale', '"es"'));
   await goTo(phone.page, server, `/desk/#/claim/${claim.claimId}`);
-  await phone.page.locator('.objections').waitFor();
+  await phone.page.locator('#objections .filters').waitFor();
   await phone.page.locator('.statement summary').first().click();
   await phone.page.getByRole('button', { name: /^Todas/ }).click();
   await phone.page
