@@ -26,6 +26,15 @@ describe("D: Curt's Trucking v. Anchorage, 578 P.2d 975 (Alaska 1978) (seen)", (
     ]);
   });
 
+  it('20 % of it is the printed 891.54, and the engine makes the sum that was meant: 5,349.26', () => {
+    const statement = cost(
+      { parts: [bought('direct cost', 1, 4_457_72)] },
+      { materialHandling: { fraction: '0.2', authorityId: 'a' } },
+    );
+    expect(amounts(statement, 'materials')).toEqual([4_457_72, 891_54]);
+    expect(statement.totalCents).toBe(5_349_26);
+  });
+
   it('at the 13 % that was allowed it foots: 4,457.72 + 579.50 = 5,037.22', () => {
     expect(footingProblems({ lines: [line(4_457_72), line(579_50)], totalCents: 5_037_22 })).toEqual([]);
     // 13 % of the direct cost by the engine, as a share on a bought part of that price.

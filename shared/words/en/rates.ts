@@ -42,6 +42,7 @@ export const rates = {
   'rates.fringe': 'Fringe',
   'rates.fringe-two': '{regular}; at a premium {premium}',
   'rates.holds': 'The rate holds',
+  'rates.unattended': 'works with nobody at it',
   'rates.nothing': 'None.',
   'rates.preview.strike': 'A past strike',
   'rates.preview.no-strike': 'No strike with a finished repair is on record to try it on.',

@@ -45,6 +45,7 @@ export const rates: Record<keyof typeof english, string> = {
   'rates.fringe': 'Prestaciones',
   'rates.fringe-two': '{regular}; con recargo {premium}',
   'rates.holds': 'La tarifa incluye',
+  'rates.unattended': 'funciona sin nadie al lado',
   'rates.nothing': 'Nada.',
   'rates.preview.strike': 'Un choque pasado',
   'rates.preview.no-strike': 'No hay ningún choque con reparación terminada con el que probar.',

@@ -69,6 +69,7 @@ const whole: RateBookEdition = rateBookEdition.parse({
       standbyOnlyIfUsedOverHalfOfHours: '8',
       schedule: { code: '8701.1', size: null },
       includes: ['operator', 'fuel'],
+      unattended: true,
       minimumHours: '4',
       increment: { minutes: 30, toward: 'up', of: 'call' },
       authorityId: 's',

@@ -82,7 +82,7 @@ export function EditionView({ edition }: { readonly edition: RateBookEdition }) 
           ]}
           rows={edition.machines.map((each) => [
             each.machineCode,
-            each.title,
+            each.unattended === true ? `${each.title} (${words.t('rates.unattended')})` : each.title,
             `${groupedDollars(`$${each.rateUsd}`)} / ${words.t(`value.machineUnit.${each.unit}`)}`,
             (each.includes ?? []).map((held) => words.t(`value.rateHolds.${held}`)).join(', ') || '–',
             each.standbyUsd === null ? '–' : groupedDollars(`$${each.standbyUsd}`),
