@@ -18,6 +18,8 @@ const pureLibraries = [
 ];
 /** What takes a packet apart, from bytes to data: `jose` and pdf.js can do more, so only the verifier may have them. */
 const readers = ['@cantoo/pdf-lib', 'fflate', 'jose', 'pdfjs-dist'];
+/** Writes calendars. Left to itself it asks the clock and makes ids up; `shared/calendar/` hands it both. */
+const calendarWriters = ['ical-generator'];
 const libraries = (names) => `node_modules/(@types/)?(${names.join('|')})/`;
 
 /** Where a type stands at most; it is erased before anything runs. */
@@ -44,7 +46,7 @@ module.exports = {
       name: 'shared-imports-only-shared',
       comment: 'shared/ is the domain. It may import its own files and the pure libraries listed above.',
       severity: 'error',
-      from: { path: '^shared/', pathNot: '^shared/verify/' },
+      from: { path: '^shared/', pathNot: '^shared/(verify|calendar)/' },
       to: { pathNot: ['^shared/', libraries(pureLibraries)] },
     },
     {
@@ -53,6 +55,13 @@ module.exports = {
       severity: 'error',
       from: { path: '^shared/verify/' },
       to: { pathNot: ['^shared/', libraries([...pureLibraries, ...readers])] },
+    },
+    {
+      name: 'calendar-imports-writer',
+      comment: 'shared/calendar/ may also import what writes iCalendar files.',
+      severity: 'error',
+      from: { path: '^shared/calendar/' },
+      to: { pathNot: ['^shared/', libraries([...pureLibraries, ...calendarWriters])] },
     },
     {
       name: 'functions-import-shared',

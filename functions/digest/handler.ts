@@ -1,7 +1,7 @@
 import { logLine } from '../log/log.ts';
 import { currentState } from '../records/currentState.ts';
 import { environment, tables } from '../wiring.ts';
-import { openSender } from './openSender.ts';
+import { openSender } from '../stores/mail/openSender.ts';
 import { runDigest, type DigestReport } from './run.ts';
 
 /**

@@ -4,7 +4,7 @@ import { claimed, failed, newEntry, sent } from '../../shared/digest/outbox.ts';
 import { allDeadlines, type DeadlineDeps } from '../calendar/deadlines.ts';
 import { describeError, type Log } from '../log/log.ts';
 import type { Outbox, StoredEntry } from '../stores/outbox/outbox.ts';
-import { NotSent, type MailSender } from './mailSender.ts';
+import { NotSent, type MailSender } from '../stores/mail/mailSender.ts';
 import { lettersOfLastDays, undeliveredLetters } from './undelivered.ts';
 
 export interface DigestDeps extends DeadlineDeps {

@@ -23,7 +23,7 @@ export interface DeadlineList<T extends Deadline = ListedDeadline> {
 }
 
 /** Dates that stand in every list, however near it ends, from their first warning until somebody answers by name. */
-const neverLeftOut: readonly ClockName[] = ['limitation', 'government-notice'];
+export const neverLeftOut: readonly ClockName[] = ['limitation', 'government-notice'];
 
 /**
  * The dates that still ask for something, earliest first, by when. With `until`, those after it are left out, but for

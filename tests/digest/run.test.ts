@@ -4,7 +4,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { promisify } from 'node:util';
 import { describe, expect, it } from 'vitest';
-import { NotSent, type MailSender } from '../../functions/digest/mailSender.ts';
+import { NotSent, type MailSender } from '../../functions/stores/mail/mailSender.ts';
 import { runDigest, type DigestReport } from '../../functions/digest/run.ts';
 import { undeliveredLetters } from '../../functions/digest/undelivered.ts';
 import { memoryStores } from '../../functions/stores/dynamodb/stores.ts';
@@ -185,7 +185,7 @@ describe('runs at once, on the real API', () => {
         const child = join(import.meta.dirname, '../support/digestChild.ts');
         return promisify(execFile)(process.execPath, [child, server.endpoint, file, instant, ...more]).then(
           ({ stdout }) => JSON.parse(stdout) as DigestReport,
-          (error: { signal: string }) => error.signal,
+          (error: unknown) => (error as { signal: string }).signal,
         );
       };
       const sentSoFar = async () => (await readFile(file, 'utf8')).trim().split('\n');

@@ -5,9 +5,9 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { describe, expect, it } from 'vitest';
-import { NotSent } from '../../functions/digest/mailSender.ts';
-import { openSender } from '../../functions/digest/openSender.ts';
-import { sesSender } from '../../functions/digest/sesSender.ts';
+import { NotSent } from '../../functions/stores/mail/mailSender.ts';
+import { openSender } from '../../functions/stores/mail/openSender.ts';
+import { sesSender } from '../../functions/stores/mail/sesSender.ts';
 
 const mail = { to: 'clerk@example.com', subject: 'Vence hoy: 1 – “año”', text: 'Line one\nLine two\n' };
 

@@ -24,6 +24,9 @@ const planted: Record<string, { imports: string[]; caughtBy: string[] }> = {
   'shared/toImpure.ts': { imports: ['jose'], caughtBy: ['shared-imports-only-shared'] },
   'shared/verify/toReader.ts': { imports: ['jose'], caughtBy: [] },
   'shared/verify/toImpure.ts': { imports: ['pdfkit'], caughtBy: ['verifier-imports-readers'] },
+  'shared/toCalendarWriter.ts': { imports: ['ical-generator'], caughtBy: ['shared-imports-only-shared'] },
+  'shared/calendar/toWriter.ts': { imports: ['ical-generator'], caughtBy: [] },
+  'shared/calendar/toImpure.ts': { imports: ['pdfkit'], caughtBy: ['calendar-imports-writer'] },
   'shared/toNowhere.ts': { imports: ['./gone.ts'], caughtBy: ['resolvable', 'shared-imports-only-shared'] },
   'shared/cycleA.ts': { imports: ['./cycleB.ts'], caughtBy: ['no-cycles'] },
   // A cycle is reported at one of its files.

@@ -1,4 +1,4 @@
-import type { MailSender } from '../../functions/digest/mailSender.ts';
+import type { MailSender } from '../../functions/stores/mail/mailSender.ts';
 import type { DigestDeps } from '../../functions/digest/run.ts';
 import { currentState } from '../../functions/records/currentState.ts';
 import { projectStream } from '../../functions/project/project.ts';

@@ -10,7 +10,7 @@ const example = (
   what: string,
 ): ClockRule => ({
   ifNotWorking: 'next-working-day',
-  citation: `Example ${what}; have counsel confirm`,
+  citation: `Example ${what}`,
   jurisdiction: 'invented',
   confirmedBy: null,
   ...over,

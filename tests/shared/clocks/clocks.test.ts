@@ -12,7 +12,7 @@ import { dates, opened, rule, settingsWith, told, uuid } from './support.ts';
 const demand = (number: number, sentOn: string, over: object = {}) =>
   told('demand-sent', number, { sentOn, amountCents: 500_000, ...over });
 const answered = (number: number, body: object) =>
-  told('deadline-answered', number, { until: null, ...body } as never);
+  told('deadline-answered', number, { until: null, ...body });
 
 const payer = settingsWith([
   rule({

@@ -1,4 +1,4 @@
-import type { DeadlineList, ListedDeadline } from '../../../../shared/clocks/list.ts';
+import { neverLeftOut, type DeadlineList, type ListedDeadline } from '../../../../shared/clocks/list.ts';
 import { useResource } from '../core/resource.ts';
 import { to } from '../core/router.ts';
 import { useWords } from '../core/words.ts';
@@ -13,7 +13,7 @@ interface Answer {
 }
 
 const groups = ['overdue', 'today', 'week', 'later'] as const;
-/** Far dates are many and press nobody; the last days to sue among them are warned of all the same. */
+/** Far dates are many and press nobody; of the last days to sue that are warned of none is left out. */
 const MOST_LATER = 5;
 
 /** What is due, before everything else on the desk: overdue, today, this week, and dates to sue that come near. */
@@ -24,7 +24,7 @@ export function Due() {
   if (!value) return <Unread resource={resource} />;
   const shown = groups.map((group) => ({
     group,
-    all: group === 'later' ? warned(value.groups.later, value.today) : value.groups[group],
+    all: group === 'later' ? near(value.groups.later, value.today) : value.groups[group],
   }));
   const none = shown.every(({ all }) => all.length === 0);
   return (
@@ -39,7 +39,7 @@ export function Due() {
               {words.t(`desk.due.${group}`)} <span class="count">{all.length}</span>
             </h3>
             <ul class="deadlines plain-list">
-              {all.slice(0, group === 'later' ? MOST_LATER : all.length).map((deadline) => (
+              {all.map((deadline) => (
                 <DeadlineRow
                   key={`${deadline.claimId} ${deadline.id}`}
                   deadline={deadline}
@@ -72,5 +72,8 @@ export function Due() {
   );
 }
 
-const warned = (later: readonly ListedDeadline[], today: string): readonly ListedDeadline[] =>
-  later.filter(({ warnFrom }) => warnFrom <= today);
+function near(later: readonly ListedDeadline[], today: string): readonly ListedDeadline[] {
+  const warned = later.filter(({ warnFrom }) => warnFrom <= today);
+  const others = warned.filter(({ clock }) => !neverLeftOut.includes(clock)).slice(0, MOST_LATER);
+  return warned.filter((one) => neverLeftOut.includes(one.clock) || others.includes(one));
+}

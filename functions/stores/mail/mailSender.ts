@@ -1,4 +1,4 @@
-import type { Mail } from '../../shared/digest/outbox.ts';
+import type { Mail } from '../../../shared/digest/outbox.ts';
 
 /** Hands a letter on. */
 export interface MailSender {
