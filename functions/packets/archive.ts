@@ -79,10 +79,12 @@ export const packetJson = (content: PacketContent): string => `${JSON.stringify(
 const hashOf = (bytes: Uint8Array): string => createHash('sha256').update(bytes).digest('hex');
 
 function manifest(
-  { locale, claim, issue }: PacketContent,
+  content: PacketContent,
   here: readonly Listed[],
   notHere: readonly (Listed & { readonly why: string })[],
 ): string {
+  const { locale, claim, issue } = content;
+  const exhibits = [...content.papers, ...content.photos];
   const line = ({ sha256, name }: Listed): string => `${sha256}  ${name}`;
   const revision = issue.state === 'frozen' ? String(issue.revision) : '-';
   return [
@@ -90,6 +92,11 @@ function manifest(
     ...here.map(line),
     ...(notHere.length === 0 ? [] : ['', `# ${say(locale, 'packet.archive.not-here')}`]),
     ...notHere.map((item) => `# ${line(item)}: ${say(locale, `packet.archive.${item.why}`)}`),
+    ...(exhibits.length === 0 ? [] : ['', `# ${say(locale, 'packet.archive.times')}`]),
+    ...exhibits.map(
+      ({ exhibitId, hashRecordedAt: recorded, bytesArrivedAt: arrived }) =>
+        `# ${exhibitId}: ${say(locale, 'packet.archive.time', { recorded, arrived: arrived ?? '-' })}`,
+    ),
     '',
   ].join('\n');
 }

@@ -26,6 +26,27 @@ export interface BuiltPacket {
   readonly sha256: string;
 }
 
+/** How many are asked after at once. */
+const AT_ONCE = 8;
+
+/** When the bytes of exhibits came, of those whose bytes are there. */
+async function arrivals(
+  hashes: readonly string[],
+  evidence: PacketsDeps['evidence'],
+): Promise<Map<string, string>> {
+  const arrived = new Map<string, string>();
+  const waiting = hashes.values();
+  await Promise.all(
+    Array.from({ length: AT_ONCE }, async () => {
+      for (const sha256 of waiting) {
+        const at = await evidence.arrivedAt(sha256);
+        if (at !== null) arrived.set(sha256, at);
+      }
+    }),
+  );
+  return arrived;
+}
+
 /** The packet of a claim as a PDF, in the utility's language. The same records and issue give the same bytes. */
 export async function buildPacket(deps: PacketsDeps, claim: LoadedClaim, issue: Issue): Promise<BuiltPacket> {
   const { evidence, settings, progress } = deps;
@@ -42,6 +63,10 @@ export async function buildPacket(deps: PacketsDeps, claim: LoadedClaim, issue: 
       onDone: (done, total) => progress?.('photos', done, total),
     },
   );
+  const arrived = await arrivals(
+    [...declaredPapers(claim.facts), ...shownPhotos(claim.facts)].map(({ exhibit }) => exhibit.sha256),
+    evidence,
+  );
   const content = packetContent({
     ...claim,
     ...issue,
@@ -49,6 +74,7 @@ export async function buildPacket(deps: PacketsDeps, claim: LoadedClaim, issue: 
     settings,
     photos: photos.found,
     papers: papers.found,
+    arrived,
   });
   progress?.('pages', 0, 1);
   const copyOf = (sha256: string): Uint8Array => {

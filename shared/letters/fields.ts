@@ -27,6 +27,9 @@ export const mergeFields = [
   'itemizedLoss',
   'remitTo',
   'signedBy',
+  'deductible',
+  'lessDeductible',
+  'howToCheck',
   'revision',
   'changes',
 ] as const;

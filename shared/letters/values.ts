@@ -69,6 +69,12 @@ export function letterValues(facts: LetterFacts, reader: PacketReader): MergeVal
     itemizedLoss: [...sums, say('letter.loss-total', { total })].join('\n'),
     remitTo: utility.remitTo.join('\n'),
     signedBy: joined([utility.signedBy?.name, utility.signedBy?.trade]),
+    deductible: claim.deductibleCents === null ? null : formatCents(claim.deductibleCents),
+    lessDeductible:
+      claim.deductibleCents === null
+        ? null
+        : formatCents(Math.max(0, claim.demandCents - claim.deductibleCents)),
+    howToCheck: utility.checkUrl === null ? null : say('packet.check.letter', { address: utility.checkUrl }),
     revision: issue.state === 'frozen' ? String(issue.revision) : null,
     changes: ('changes' in issue && typeof issue.changes === 'string' && issue.changes) || null,
   };

@@ -43,6 +43,8 @@ export interface PacketQuestion {
   readonly photos: ReadonlyMap<string, PhotoFound>;
   /** Left out: none was looked for, and all are awaited. */
   readonly papers?: ReadonlyMap<string, PaperFound>;
+  /** When the bytes of exhibits came, by hash; left out: nobody tells. */
+  readonly arrived?: ReadonlyMap<string, string>;
 }
 
 const orNull = (value: string | null | undefined): string | null =>
@@ -92,6 +94,9 @@ function saidBut(question: PacketQuestion): LetterFacts {
       },
       demandCents: question.demandCents,
       otherDemandsCents: question.otherDemandsCents,
+      // What a driver or another insurer is asked for does not hang on the utility's own policy.
+      deductibleCents:
+        claim.fact.body.payerKind === 'own-policy' ? (claim.fact.body.deductibleCents ?? null) : null,
     },
     party: party ? partyOf(party.fact.body, needsPolicy(claim.fact.body.payerKind)) : null,
     hydrant: hydrantOf(question),
@@ -102,8 +107,8 @@ function saidBut(question: PacketQuestion): LetterFacts {
     waterLost: waterOf(facts, byId, (workerId) => nameOf(settings, workerId)),
     flowTestRules: settings.flowTest ?? {},
     ...testsOf(question),
-    photos: packetPhotos(facts, question.photos),
-    papers: packetPapers(facts, question.papers ?? new Map()),
+    photos: packetPhotos(facts, question.photos, question.arrived),
+    papers: packetPapers(facts, question.papers ?? new Map(), question.arrived),
     basis: packetBasis(question.work, question.editions, question.statement),
     manifest: {
       submissions: history(question.recorded).map(({ recorded: { submission, recordedAt }, standing }) => ({
@@ -125,7 +130,8 @@ function workerOf({ people }: UtilitySettings, workerId: string): { workerId: st
 const nameOf = ({ people }: UtilitySettings, workerId: string): string | null =>
   people.find(({ personId }) => personId === workerId)?.name ?? null;
 
-function utilityOf({ settings, preparedBy }: PacketQuestion): PacketContent['utility'] {
+function utilityOf(question: PacketQuestion): PacketContent['utility'] {
+  const { settings, preparedBy } = question;
   const { name, letterhead, people } = settings;
   const signer = people.find(({ personId }) => personId === preparedBy);
   return {
@@ -136,6 +142,10 @@ function utilityOf({ settings, preparedBy }: PacketQuestion): PacketContent['uti
     email: orNull(letterhead.email),
     remitTo: letterhead.remitTo,
     taxFormReference: orNull(letterhead.taxFormReference),
+    checkUrl:
+      settings.publicUrl === null
+        ? null
+        : new URL(question.locale === 'es' ? '/verify/es/' : '/verify/', settings.publicUrl).href,
     signedBy: signer ? { name: signer.name, trade: orNull(signer.trade) } : null,
   };
 }

@@ -1,18 +1,22 @@
 import { formatNumber } from '../units/format.ts';
 import type { Block } from './blocks.ts';
+import { photoPlace, photoTimes } from './exhibitTimes.ts';
+import { pageMark } from './pageMarks.ts';
 import type { Photo } from './photos.ts';
 import type { PacketReader } from './reader.ts';
 import type { PacketContent } from './schema.ts';
 
 /** Photos with when, by which clock, and the hash that fixes their bytes; those that could not be shown, and why. */
-export function photoBlocks({ photos }: PacketContent, reader: PacketReader): Block[] {
+export function photoBlocks(content: PacketContent, reader: PacketReader): Block[] {
   const { say } = reader;
+  const { photos } = content;
   const title: Block = { type: 'heading', level: 1, text: say('packet.photos.title'), newPage: true };
   if (photos.length === 0) return [title, { type: 'paragraph', text: say('packet.photos.none') }];
   const shown = photos.flatMap((photo, index): Block[] => {
     if (photo.state.code !== 'included') return [];
     const { display } = photo.state;
     const name = photoTitle(photo, index, reader);
+    const place = photoPlace(photo, content, reader);
     return [
       {
         type: 'photo',
@@ -22,7 +26,8 @@ export function photoBlocks({ photos }: PacketContent, reader: PacketReader): Bl
         alt: name,
         title: name,
         lines: [
-          photoTimes(photo, reader),
+          photoTimes(photo, content, reader),
+          ...(place === null ? [] : [place]),
           say('packet.photo.original-hash', { sha256: photo.sha256 }),
           say('packet.photo.display-hash', {
             sha256: display.sha256,
@@ -65,22 +70,9 @@ function photoTitle({ view, caption }: Photo, index: number, { say }: PacketRead
   });
 }
 
-function photoTimes({ takenAt, cameraTime, hashRecordedAt }: Photo, reader: PacketReader): string {
-  const { say } = reader;
-  return [
-    takenAt === null
-      ? say('packet.photo.taken-unknown')
-      : say('packet.photo.taken', { at: reader.dateTime(takenAt) }),
-    cameraTime === null ? null : say('packet.photo.camera', { at: cameraTime }),
-    say('packet.photo.hash-recorded', { at: reader.dateTime(hashRecordedAt) }),
-  ]
-    .filter((part) => part !== null)
-    .join(' ');
-}
-
 /** What the packet was built from: every submission, every exhibit, every edition of rates. */
 export function manifestBlocks(
-  { manifest, photos, issue, schemaVersion, statement }: PacketContent,
+  { manifest, photos, papers, issue, schemaVersion, statement, utility }: PacketContent,
   reader: PacketReader,
 ): Block[] {
   const { say } = reader;
@@ -90,6 +82,7 @@ export function manifestBlocks(
   const blocks: Block[] = [
     { type: 'heading', level: 1, text: say('packet.manifest.title'), newPage: true },
     { type: 'paragraph', text: say('packet.manifest.how') },
+    { type: 'paragraph', text: sayCheck(utility, reader) },
     {
       type: 'pairs',
       pairs: [
@@ -127,28 +120,38 @@ export function manifestBlocks(
       })),
     },
   ];
-  if (photos.length === 0) return blocks;
+  const exhibits = [...papers, ...photos];
+  if (exhibits.length === 0) return blocks;
   return [
     ...blocks,
-    { type: 'heading', level: 2, text: say('packet.manifest.exhibits', { count: photos.length }) },
+    { type: 'heading', level: 2, text: say('packet.manifest.exhibits', { count: exhibits.length }) },
     {
       type: 'table',
       dense: true,
-      summary: say('packet.manifest.exhibits', { count: photos.length }),
+      summary: say('packet.manifest.exhibits', { count: exhibits.length }),
       columns: [
-        { label: say('packet.manifest.exhibit'), align: 'left', share: 0.07 },
-        { label: 'SHA-256', align: 'left', share: 0.67 },
+        { label: say('packet.manifest.exhibit'), align: 'left', share: 0.11 },
+        { label: say('packet.manifest.hash'), align: 'left', share: 0.56 },
         { label: say('packet.manifest.bytes'), align: 'right', share: 0.13 },
-        { label: say('packet.manifest.state'), align: 'left', share: 0.13 },
+        { label: say('packet.manifest.state'), align: 'left', share: 0.1 },
+        { label: say('packet.manifest.pages'), align: 'right', share: 0.1 },
       ],
-      rows: photos.map(({ sha256, bytes, state }, index) => ({
+      rows: exhibits.map(({ exhibitId, sha256, bytes, state }) => ({
         cells: [
-          String(index + 1),
+          exhibitId,
           sha256,
           formatNumber(bytes, reader.locale, 0),
           say(`packet.state.${state.code}`),
+          pageMark(sha256),
         ],
       })),
     },
   ];
 }
+
+/** Where the file can be checked and what the two answers mean: by the utility's page, or with the program's command. */
+export const sayCheck = (
+  { checkUrl }: Pick<PacketContent['utility'], 'checkUrl'>,
+  { say }: PacketReader,
+): string =>
+  checkUrl === null ? say('packet.check.command') : say('packet.check.site', { address: checkUrl });

@@ -56,6 +56,8 @@ const declared = {
   mediaType: exhibit.shape.mediaType,
   /** When the server recorded the hash: from then on the bytes could not change. */
   hashRecordedAt: instant,
+  /** When the bytes came to the store, by its clock, to the second; null: awaited, or the store did not tell. */
+  bytesArrivedAt: instant.nullable().default(null),
   submissionId,
 };
 

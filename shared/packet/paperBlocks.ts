@@ -1,4 +1,5 @@
 import type { Block } from './blocks.ts';
+import { exhibitTimes } from './exhibitTimes.ts';
 import type { PacketPaper } from './exhibitSchema.ts';
 import type { PacketReader } from './reader.ts';
 import type { PacketContent } from './schema.ts';
@@ -47,7 +48,17 @@ function listed(papers: readonly PacketPaper[], reader: PacketReader): Block {
       cells: [
         paper.exhibitId,
         [{ text: paperTitle(paper, reader) }, { text: `SHA-256 ${paper.sha256}`, look: 'small' }],
-        reader.dateTime(paper.hashRecordedAt),
+        [
+          { text: reader.dateTime(paper.hashRecordedAt) },
+          ...(paper.bytesArrivedAt === null
+            ? []
+            : [
+                {
+                  text: say('packet.papers.arrived', { at: reader.dateTime(paper.bytesArrivedAt) }),
+                  look: 'small' as const,
+                },
+              ]),
+        ],
         say('packet.papers.pages', { pages: paper.state.code === 'pages' ? paper.state.pages : 1 }),
       ],
     })),
@@ -81,7 +92,7 @@ function pagesOf(paper: PacketPaper, reader: PacketReader): Block[] {
         alt: title,
         title,
         lines: [
-          say('packet.photo.hash-recorded', { at: reader.dateTime(paper.hashRecordedAt) }),
+          exhibitTimes(paper, reader),
           say('packet.photo.original-hash', { sha256 }),
           say('packet.photo.display-hash', {
             sha256: state.display.sha256,

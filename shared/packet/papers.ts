@@ -67,6 +67,7 @@ export function declaredPapers(facts: readonly Effective[]): DeclaredPaper[] {
 export function packetPapers(
   facts: readonly Effective[],
   found: ReadonlyMap<string, PaperFound>,
+  arrived: ReadonlyMap<string, string> = new Map(),
 ): PacketPaper[] {
   return declaredPapers(facts).map(
     ({ exhibit: { sha256, bytes, mediaType }, submissionId, recordedAt, what, title, number }, index) => ({
@@ -75,6 +76,7 @@ export function packetPapers(
       bytes,
       mediaType,
       hashRecordedAt: recordedAt,
+      bytesArrivedAt: arrived.get(sha256) ?? null,
       submissionId,
       what,
       title,

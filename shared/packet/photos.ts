@@ -21,7 +21,11 @@ export function shownPhotos(facts: readonly Effective[]): DeclaredExhibit[] {
 }
 
 /** The photos as the packet lists them; what was not looked for is awaited. */
-export function packetPhotos(facts: readonly Effective[], found: ReadonlyMap<string, PhotoFound>): Photo[] {
+export function packetPhotos(
+  facts: readonly Effective[],
+  found: ReadonlyMap<string, PhotoFound>,
+  arrived: ReadonlyMap<string, string> = new Map(),
+): Photo[] {
   return shownPhotos(facts).map(({ exhibit, submissionId, recordedAt }, index) => {
     const { sha256, bytes, mediaType, view, caption, takenAt } = exhibit;
     const seen = found.get(sha256);
@@ -36,6 +40,7 @@ export function packetPhotos(facts: readonly Effective[], found: ReadonlyMap<str
       cameraTime: seen?.cameraTime ?? null,
       cameraPosition: seen?.cameraPosition ?? null,
       hashRecordedAt: recordedAt,
+      bytesArrivedAt: arrived.get(sha256) ?? null,
       submissionId,
       state: seen?.state ?? { code: 'awaited' },
     };

@@ -172,6 +172,8 @@ export const packetContentSchema = z.strictObject({
     remitTo: z.array(text).min(1),
     /** Where the payer finds the utility's tax form, e.g. its number or who sends it. */
     taxFormReference: nullable,
+    /** The page of the utility's site that checks a packet; null where the site has no address yet. */
+    checkUrl: z.url().max(400).nullable().default(null),
     signedBy: z.strictObject({ name: text, trade: nullable }).nullable(),
   }),
   claim: z.strictObject({
@@ -181,6 +183,8 @@ export const packetContentSchema = z.strictObject({
     demandCents: cents,
     /** Total of the statement that other claims of the same strike demand. */
     otherDemandsCents: cents,
+    /** Of the utility's own policy, when that is the payer and somebody recorded it. */
+    deductibleCents: cents.nullable().default(null),
   }),
   /** What the payer needs to find its insured and the crash; of the claim's own party only. */
   party: z

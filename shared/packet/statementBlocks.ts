@@ -69,7 +69,10 @@ function lineCells(line: Line, reader: PacketReader): Cell[] {
   return [
     [
       { text: lineTitle(line, reader) },
-      { text: [dated(line, reader), groupedDollars(line.arithmetic)].filter(Boolean).join(': '), look: 'small' },
+      {
+        text: [dated(line, reader), groupedDollars(line.arithmetic)].filter(Boolean).join(': '),
+        look: 'small',
+      },
       { text: authority(line, reader), look: 'small' },
       ...payRules(line, reader),
     ],

@@ -1,11 +1,13 @@
 import type { PacketContent } from '../packet/schema.ts';
+import type { PacketDocument } from '../packet/blocks.ts';
 import { packetDocument } from '../packet/document.ts';
+import { countPage, withPages } from '../packet/pageMarks.ts';
 import { archiveFindings, SIGNATURE_NAME } from './checks/archive.ts';
 import { attachmentFindings, DATA_NAME, doubleFindings } from './checks/attachments.ts';
 import { claimFindings } from './checks/claim.ts';
 import { readContent } from './checks/content.ts';
 import { flowTestFindings } from './checks/flowTests.ts';
-import { markFindings, pictureFindings } from './checks/pictures.ts';
+import { markFindings, pictureFindings, shownCopies } from './checks/pictures.ts';
 import { statementFindings } from './checks/statement.ts';
 import { storyFindings } from './checks/story.ts';
 import { waterFindings } from './checks/water.ts';
@@ -15,8 +17,9 @@ import { readArchive, type ArchivedFile } from './file/readArchive.ts';
 import { readPdf, type ReadPdf } from './file/readPdf.ts';
 import { finding, type Finding } from './finding.ts';
 import { outlineFindings } from './printed/outline.ts';
-import { paperFindings, splitPapers } from './printed/papers.ts';
+import { paperFindings, splitPapers, type PaperPage } from './printed/papers.ts';
 import { printedFindings } from './printed/printed.ts';
+import { printedNumber } from './printed/running.ts';
 import { checkSignature, type SignatureAnswer } from './signature.ts';
 
 export interface VerifyQuestion {
@@ -114,8 +117,10 @@ async function contentFindings(
   archived: readonly ArchivedFile[] | null,
   readText: PageTextReader,
 ): Promise<Finding[]> {
-  const document = packetDocument(content);
-  const { own, papers, findings } = splitPapers(document, pdf.pages, pdf.marks);
+  const unpaged = packetDocument(content);
+  const { own, papers, findings } = splitPapers(unpaged, pdf.pages, pdf.marks);
+  const shownOn = pagesShowing(unpaged, content, pdf, papers);
+  const document = { ...unpaged, blocks: unpaged.blocks.map((block) => withPages(block, shownOn)) };
   return [
     ...statementFindings(content),
     ...claimFindings(content),
@@ -131,6 +136,29 @@ async function contentFindings(
     ...paperFindings(papers, await originals(content, archived ?? [], readText)),
     ...(archived ? archiveFindings(content, archived, data) : []),
   ];
+}
+
+/**
+ * The pages that really show each exhibit, for the manifest to be held against, by the numbers that they bear: a page
+ * that was taken out is a finding of its own and not one of every exhibit after it.
+ */
+function pagesShowing(
+  document: PacketDocument,
+  content: PacketContent,
+  { pictures, pages: sheets }: ReadPdf,
+  paperPages: readonly PaperPage[],
+): Map<string, readonly [first: number, last: number]> {
+  const pages = new Map<string, readonly [first: number, last: number]>();
+  const numberOn = (page: number): number => printedNumber(document, sheets[page - 1] ?? []) ?? page;
+  for (const { page, sha256 } of paperPages) countPage(pages, sha256, numberOn(page));
+  const wanted = shownCopies(document, content);
+  pictures.forEach(({ page, sha256 }, index) => {
+    // As many as there should be: each stands in its place, were its bytes another's.
+    const copy =
+      pictures.length === wanted.length ? wanted[index] : wanted.find((each) => each.sha256 === sha256);
+    if (copy) countPage(pages, copy.original, numberOn(page));
+  });
+  return pages;
 }
 
 const checkedOf = (content: PacketContent, pdf: ReadPdf, archivedFiles: number | null): Checked => ({

@@ -195,7 +195,7 @@ describe('what it says', () => {
     const text = pages.flat().flat().join(' ').replaceAll(/\s+/g, ' ');
     for (const { sha256 } of content.photos) expect(text).toContain(`SHA-256 ${sha256}`);
     expect(text).toContain('Hash recorded');
-    expect(text).toContain('Taken Nov 8, 2026');
+    expect(text).toContain('Captured Nov 8, 2026');
   });
 
   it('every record behind it, in the list', () => {

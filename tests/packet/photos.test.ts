@@ -331,5 +331,5 @@ it('a packet with photos of every sort is built, each shown or named with its re
   for (const hash of [...shown, ...listed]) expect(text).toContain(hash);
   for (const words of ['damaged or cut short', 'image/heic cannot be shown', 'Awaited: not included'])
     expect(text).toContain(words);
-  expect(text).toContain('Camera: 2026-11-08 07:03:12 -05:00.');
+  expect(text).toContain('source: camera, 2026-11-08 07:03:12 -05:00');
 });

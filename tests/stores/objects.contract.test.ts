@@ -74,13 +74,13 @@ describe.each(adapters)('an object store in $name', ({ open }) => {
       }),
     ).toEqual({ written: true });
     expect([...((await store.get('a/bytes'))?.bytes ?? [])]).toEqual([...bytes]);
-    expect(await store.head('a/bytes')).toEqual({ sizeBytes: 70_000 });
+    expect(await store.head('a/bytes')).toMatchObject({ sizeBytes: 70_000 });
   });
 
   it('holds an empty object', async () => {
     await store.put('a/empty', new Uint8Array(), plain);
     expect((await store.get('a/empty'))?.bytes.byteLength).toBe(0);
-    expect(await store.head('a/empty')).toEqual({ sizeBytes: 0 });
+    expect(await store.head('a/empty')).toMatchObject({ sizeBytes: 0 });
   });
 
   it('answers null for what is not there, also under an object and for a folder', async () => {

@@ -208,7 +208,7 @@ describe('one change on paper', () => {
     const found = await verify({ pdf: await changed(issued.pdf, (doc) => doc.removePage(5)) });
     expect(found.findings[0]).toBeDefined();
     expect(
-      sentences(found).some((text) => text.includes('Pages are missing: 6 of 19. The file has 18.')),
+      sentences(found).some((text) => text.includes('Pages are missing: 6 of 20. The file has 19.')),
     ).toBe(true);
     expect(codesAt(found)).toContain('pages-missing pages');
   });

@@ -79,6 +79,10 @@ function sumsUnder(rows: readonly Row[], index: number): number {
   return !isSum(index + 1) ? 0 : isSum(index + 2) ? 2 : 1;
 }
 
+/** So many rows at least go on to another page, where they are lower than this, points: one or two alone look lost. */
+const LEAST_TOGETHER = 4;
+const MOST_TOGETHER = 220;
+
 /** Height that a heading must find under itself so as not to stand alone. */
 export const TABLE_START = 70;
 
@@ -106,10 +110,7 @@ export function drawTable(sheet: Sheet, { columns, rows, summary, dense = false 
     sheet.rule(MARGIN.left, MARGIN.left + WIDTH, sheet.y, 0.9, INK);
   };
 
-  sheet.need(TABLE_START);
-  drawHead(sheet.element('TR', table));
-  rows.forEach((row, index) => {
-    const next = rows[index + 1]?.role;
+  const set = (row: Row) => {
     const spans = placesOfRow(row, places);
     const cells = row.cells.flatMap((cell, at) => {
       const place = spans[at];
@@ -123,10 +124,24 @@ export function drawTable(sheet: Sheet, { columns, rows, summary, dense = false 
     const dropOf = (pieces: readonly SetPiece[]): number =>
       pieces.length === 0 ? 0 : lowest - firstBaseline(pieces);
     const height = Math.max(...cells.map(({ pieces }) => heightOf(pieces) + dropOf(pieces))) + 2 * pad;
+    return { cells, height, dropOf };
+  };
+  /** Whether these last rows would be cut in two, and are low enough to go on together. */
+  const tornAt = (index: number): boolean => {
+    if (index < 2 || rows.length - index !== LEAST_TOGETHER) return false;
+    const left = rows.slice(index).reduce((sum, row) => sum + set(row).height, 0);
+    return sheet.y + left > BOTTOM && left < MOST_TOGETHER;
+  };
+
+  sheet.need(TABLE_START);
+  drawHead(sheet.element('TR', table));
+  rows.forEach((row, index) => {
+    const next = rows[index + 1]?.role;
+    const { cells, height, dropOf } = set(row);
     const before = row.role === 'group' && index > 0 ? 8 : 0;
     // A section's name keeps its first line with it, and a sum the line that it sums.
     const together = row.role === 'group' ? 60 : sumsUnder(rows, index) * SUM_ROW;
-    if (sheet.y + before + height + together > BOTTOM) {
+    if (sheet.y + before + height + together > BOTTOM || tornAt(index)) {
       sheet.newPage();
       drawHead(null);
     } else sheet.y += before;

@@ -1,4 +1,5 @@
 import type { Block, PacketDocument } from '../../../shared/packet/blocks.ts';
+import { countPage, withPages } from '../../../shared/packet/pageMarks.ts';
 import { CURVE_HEIGHT, drawCurve } from './drawCurve.ts';
 import { placePapers, type Placement } from '../papers/place.ts';
 import type { ReadPaper } from '../papers/read.ts';
@@ -24,12 +25,21 @@ export async function renderPacket(
 ): Promise<Uint8Array> {
   const sheet = openSheet(packet);
   const placements: Placement[] = [];
+  const pages = new Map<string, readonly [first: number, last: number]>();
+  const page = (): number => {
+    const { start, count } = sheet.doc.bufferedPageRange();
+    return start + count;
+  };
   packet.blocks.forEach((block, index) => {
     if (block.type === 'paper-page') {
       const paper = papers.get(block.sha256);
       if (!paper) throw new Error(`no paper was read for a page that is shown: ${block.sha256}`);
       placements.push(drawPaperPage(sheet, block, paper, placements.length + 1));
-    } else drawBlock(sheet, block, packet.blocks[index + 1], photoBytes);
+      countPage(pages, block.sha256, page());
+    } else {
+      drawBlock(sheet, withPages(block, pages), packet.blocks[index + 1], photoBytes);
+      if (block.type === 'photo') countPage(pages, block.sha256, page());
+    }
   });
   sheet.root.end();
   for (const { name, mediaType, description, text } of packet.attachments) {

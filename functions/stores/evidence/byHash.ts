@@ -14,7 +14,7 @@ export interface EvidenceObjects {
     options: { readonly contentType: string; readonly ifAbsent?: boolean },
   ): Promise<{ readonly written: boolean }>;
   get(key: string): Promise<{ readonly bytes: Uint8Array } | null>;
-  head(key: string): Promise<object | null>;
+  head(key: string): Promise<{ readonly writtenAt?: string } | null>;
 }
 
 /** How bytes come and go without passing through a handler. */
@@ -41,6 +41,7 @@ export function createEvidenceStore(objects: EvidenceObjects, links: EvidenceLin
   return {
     uploadTarget: (declared) => links.uploadTarget(evidenceKey(declared.sha256), declared),
     has: async (sha256) => (await objects.head(evidenceKey(sha256))) !== null,
+    arrivedAt: async (sha256) => (await objects.head(evidenceKey(sha256)))?.writtenAt ?? null,
     get: async (sha256) => (await objects.get(evidenceKey(sha256)))?.bytes ?? null,
     put: async (bytes: Uint8Array, mediaType: Exhibit['mediaType'] | 'application/zip') => {
       const sha256 = createHash('sha256').update(bytes).digest('hex');

@@ -20,6 +20,8 @@ export interface UploadTarget {
 export interface EvidenceStore {
   uploadTarget(declared: DeclaredBytes): Promise<UploadTarget>;
   has(sha256: string): Promise<boolean>;
+  /** When its bytes came, by the store's clock, to the second; null while they have not, or the store does not tell. */
+  arrivedAt(sha256: string): Promise<string | null>;
   get(sha256: string): Promise<Uint8Array | null>;
   /** Keeps a document that the server itself made, such as a packet. Idempotent. */
   put(

@@ -3,7 +3,7 @@ import { link, mkdir, open, readdir, readFile, rename, rm, stat, unlink } from '
 import { dirname, join, resolve } from 'node:path';
 import { StoreUnavailable } from '../faults.ts';
 import { keyOf, namesOf } from './fileNames.ts';
-import { assertKey, inByteOrder, type ObjectStore } from './objects.ts';
+import { assertKey, inByteOrder, wholeSecond, type ObjectStore } from './objects.ts';
 
 /** Where writes in progress lie; no key has this name, because `~` is never written alone. */
 const workFolder = '~writing';
@@ -67,7 +67,7 @@ export function fileObjects(folder: string): ObjectStore {
     },
     head: async (key) => {
       const found = await orNull(() => stat(pathOf(key)));
-      return found?.isFile() ? { sizeBytes: found.size } : null;
+      return found?.isFile() ? { sizeBytes: found.size, writtenAt: wholeSecond(found.mtime) } : null;
     },
     list: async (prefix) => {
       // The folders that the prefix names whole need no look at their neighbours.

@@ -17,7 +17,11 @@ export interface PutOptions {
 export interface ObjectStore {
   put(key: string, bytes: Uint8Array, options: PutOptions): Promise<{ readonly written: boolean }>;
   get(key: string): Promise<{ readonly bytes: Uint8Array } | null>;
-  head(key: string): Promise<{ readonly sizeBytes: number } | null>;
+  /**
+   * Without its bytes: how many, and since when they lie there by the store's own clock, to the whole second (a file's
+   * time of writing, S3's `LastModified`). The twin in memory says so only when it was given a clock.
+   */
+  head(key: string): Promise<{ readonly sizeBytes: number; readonly writtenAt?: string } | null>;
   /** Keys that begin with `prefix` (any text, not only whole folders), in the order of their UTF-8 bytes. */
   list(prefix: string): Promise<readonly string[]>;
   /** Idempotent: deleting what is not there is no error. */
@@ -33,6 +37,10 @@ export function assertKey(key: string): void {
     throw new RangeError(`not an object key: ${JSON.stringify(key)}`);
   }
 }
+
+/** To the second, which is all that S3 tells and all that copies of a folder keep. */
+export const wholeSecond = (at: Date): string =>
+  new Date(Math.floor(at.getTime() / 1000) * 1000).toISOString();
 
 export const inByteOrder = (keys: Iterable<string>): string[] =>
   [...keys].sort((one, other) => Buffer.compare(Buffer.from(one), Buffer.from(other)));

@@ -7,7 +7,7 @@ import {
   S3Client,
 } from '@aws-sdk/client-s3';
 import { StoreUnavailable } from '../faults.ts';
-import { assertKey, inByteOrder, type ObjectStore } from './objects.ts';
+import { assertKey, inByteOrder, wholeSecond, type ObjectStore } from './objects.ts';
 
 /** Two writers of one new key at once: S3 answers one of them 409, meaning "ask again". */
 const conflictTries = 3;
@@ -100,8 +100,11 @@ export function s3Objects(bucket: string, prefix = '', client = new S3Client({})
     head: (key) =>
       orUnavailable(async () => {
         try {
-          const { ContentLength } = await client.send(new HeadObjectCommand(at(key)));
-          return { sizeBytes: ContentLength ?? 0 };
+          const { ContentLength, LastModified } = await client.send(new HeadObjectCommand(at(key)));
+          return {
+            sizeBytes: ContentLength ?? 0,
+            ...(LastModified === undefined ? {} : { writtenAt: wholeSecond(LastModified) }),
+          };
         } catch (error) {
           if (isMissing(error)) return null;
           throw error;

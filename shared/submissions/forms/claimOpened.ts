@@ -1,5 +1,5 @@
 import * as z from 'zod';
-import { longText, shortText, submissionId, uuidV7 } from '../fields.ts';
+import { cents, longText, shortText, submissionId, uuidV7 } from '../fields.ts';
 import { form } from '../form.ts';
 
 /** A claim against one liable party of one strike. A strike has none, one or several. */
@@ -31,6 +31,8 @@ export const claimOpened = form({
       /** The payer's own file or claim number. */
       reference: z.string().trim().max(60).nullable(),
     }),
+    /** What the utility's own policy leaves to the utility, whole cents; only where that policy is to pay. */
+    deductibleCents: cents.optional(),
     note: longText.nullable(),
   }),
 });

@@ -4,6 +4,8 @@ import type { PageMarks, Picture } from '../file/pictures.ts';
 import { finding, type Finding } from '../finding.ts';
 
 interface Shown {
+  /** Of what was handed in. */
+  readonly original: string;
   readonly exhibitId: string;
   /** Of the copy that the page shows. */
   readonly sha256: string;
@@ -13,7 +15,8 @@ interface Shown {
 export function shownCopies(document: PacketDocument, { photos, papers }: PacketContent): Shown[] {
   const copies = new Map<string, Shown>();
   for (const { exhibitId, sha256, state } of [...photos, ...papers])
-    if (state.code === 'included') copies.set(sha256, { exhibitId, sha256: state.display.sha256 });
+    if (state.code === 'included')
+      copies.set(sha256, { exhibitId, original: sha256, sha256: state.display.sha256 });
   return document.blocks.flatMap((block) => (block.type === 'photo' ? (copies.get(block.sha256) ?? []) : []));
 }
 

@@ -58,6 +58,18 @@ function pageFindings(numbers: readonly (number | null)[], said: number | null, 
     : [finding('pages-moved', 'pages', { page: moved + 1, printed: numbers[moved] ?? 0 })];
 }
 
+/** The number that a page says it bears; null when it says none. */
+export const printedNumber = (document: PacketDocument, runs: readonly TextRun[]): number | null =>
+  pageNumber(
+    document,
+    plain(
+      runs
+        .filter(({ artifact }) => artifact)
+        .map(({ text }) => text)
+        .join(''),
+    ),
+  )?.page ?? null;
+
 /** "Page n of m" at the end of a page's running text, whatever the language writes around the numbers. */
 function pageNumber(
   { pageOf }: PacketDocument,

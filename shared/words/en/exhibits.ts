@@ -4,7 +4,21 @@ export const exhibits = {
   'packet.photo.original-hash': 'Original: SHA-256 {sha256}',
   'packet.photo.display-hash': 'Copy shown here ({width} × {height} pixels): SHA-256 {sha256}',
   'packet.photo.place': 'Camera’s position: {latitude}, {longitude} (WGS 84).',
-  'packet.photo.camera-none': 'The file holds no time of its camera.',
+
+  'packet.photo.place-from':
+    'Camera’s position: {latitude}, {longitude} (WGS 84), {distance} from the hydrant.',
+  'packet.photo.captured-both': 'Captured {at} (source: camera, {camera}).',
+  'packet.photo.captured-camera': 'Captured {at} (source: camera, as it wrote it into the file).',
+  'packet.photo.captured-declared':
+    'Captured {at} (source: whoever handed it in; the file holds no time of its camera).',
+  'packet.photo.captured-person': 'Captured {at} (source: whoever handed it in); by the camera {camera}.',
+  'packet.photo.recorded-arrived': 'Hash recorded {recorded}, bytes arrived {arrived}.',
+  'packet.photo.times-differ': 'These two differ by {apart}.',
+  'packet.photo.minutes': '{minutes, plural, one {# minute} other {# minutes}}',
+  'packet.photo.hours': '{hours} h',
+  'packet.photo.taken-after':
+    'The time of capture is later than the server had it, so the clock that gave it was wrong.',
+  'packet.photo.arrived-before': 'The same file had arrived before this record named it.',
 
   'packet.papers.title': 'Papers',
   'packet.papers.how':
@@ -33,6 +47,17 @@ export const exhibits = {
   'packet.paper.password':
     'Not included: the file is protected with a password. The original is in the archive.',
   'packet.paper.no-pages': 'Not included: the file has no pages. The original is in the archive.',
+
+  'packet.papers.arrived': 'Arrived {at}',
+  'packet.manifest.hash': 'SHA-256 of the original',
+  'packet.manifest.pages': 'Pages',
+  'packet.state.pages': 'Shown',
+  'packet.check.site':
+    'This file can be checked at {address}, where one drops it and nothing is uploaded, or with the same program’s command “npm run -s verify -- packet.pdf”. “Consistent” means that every figure and hash in it follows from the records and rates that it carries; “issued by” means that its signature is the utility’s, so nobody has changed it since.',
+  'packet.check.letter':
+    'Anybody can check this file at {address}; its list of records says what the answers mean.',
+  'packet.check.command':
+    'This file can be checked with the utility’s program: “npm run -s verify -- packet.pdf”. “Consistent” means that every figure and hash in it follows from the records and rates that it carries; “issued by” means that its signature is the utility’s, so nobody has changed it since.',
 
   'packet.changes.title': 'What changed since revision {revision}',
   'packet.changes.added':
@@ -66,6 +91,8 @@ export const exhibits = {
   'packet.archive.read-me':
     'Companion archive of claim packet {claimNumber}, revision {revision}. Every file with its SHA-256 in hexadecimal.',
   'packet.archive.not-here': 'Not in this archive:',
+  'packet.archive.times': 'When each hash was recorded and when the bytes arrived (UTC):',
+  'packet.archive.time': 'recorded {recorded}, arrived {arrived}',
   'packet.archive.awaited': 'had not arrived',
   'packet.archive.hash-differs': 'the stored bytes do not have the recorded hash',
   'packet.archive.too-large': 'too large for this archive',

@@ -10,7 +10,7 @@ const cost =
   'The cost of that work was {total}. Our demand to you is {demand}.[ Other claims for the same damage come to {otherDemands}; together they are no more than the statement.] The statement of costs that follows gives each line with its time or quantity, its rate, the authority for that rate, and the arithmetic.';
 const pay = 'Please quote claim {claimNumber} with your payment, and send it to:';
 const enclosed =
-  'With this letter: statement of costs, account of the damage and repair, timeline, flow test, photographs, and the list of records behind them. Its figures are also in the attached file statement.json. Original photographs, time sheets, slips and invoices are kept and can be inspected.';
+  'With this letter: statement of costs, account of the damage and repair, timeline, flow test, photographs, and the list of records behind them. Its figures are also in the attached file statement.json. Original photographs, time sheets, slips and invoices are kept and can be inspected.[ {howToCheck}]';
 const ask =
   'If you dispute a line, please say which one and why, or call {utilityPhone}. If a payment is meant to settle less than the demand in full, please say so before you send it.';
 const paragraphs = (...all: readonly string[]): string => all.join('\n\n');
@@ -86,6 +86,9 @@ export const letters = {
   'letter.field.itemizedLoss': 'The loss by kind of cost, with its total',
   'letter.field.remitTo': 'Where to pay',
   'letter.field.signedBy': 'Who signs',
+  'letter.field.deductible': 'Deductible of the utility’s own policy',
+  'letter.field.lessDeductible': 'The demand less the deductible',
+  'letter.field.howToCheck': 'Where the packet can be checked, and what the answers mean',
   'letter.field.revision': 'Revision of the packet',
   'letter.field.changes': 'What changed since the last revision',
 
@@ -137,7 +140,7 @@ export const letters = {
     'To {payer}:',
     `We report a loss under our policy[ {policy}]. A vehicle struck {hydrant}[ at {place}]. ${incident}[ {driverLeft}]`,
     'The loss comes to {total}; the enclosed statement of costs gives it line by line, with its records, in support of our proof of loss. If you need it on your own form or under oath, please send the form.',
-    'We claim {demand}, subject to the deductible of the policy. Please confirm the deductible that applies to this loss, and what you have taken off for it.[ Other claims for the same damage come to {otherDemands}.]',
+    'We claim {demand}, subject to the deductible of the policy.[ By our records it is {deductible}; less that, we ask you to pay {lessDeductible}.] Please confirm the deductible that applies to this loss, and what you have taken off for it.[ Other claims for the same damage come to {otherDemands}.]',
     changed,
     'If you recover from whoever is liable, please include our deductible.',
     'Please pay to:',

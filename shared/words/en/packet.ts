@@ -321,12 +321,10 @@ export const packet = {
   'packet.photos.title': 'Photographs',
   'packet.photos.none': 'No photographs are recorded.',
   'packet.photos.clocks':
-    '“Taken” is by the clock of the device that declared the photo; “camera” is what the camera wrote into the file; “hash recorded” is by the server’s clock, and from then on the bytes could not change. Shown upright; originals are kept as they came.',
+    '“Captured” is by the camera where the file says so, else by whoever handed the photo in; “hash recorded” is by the server’s clock, and from then on the bytes could not change; “arrived” is by the clock of the store that keeps them. Shown upright; originals are kept as they came.',
   'packet.photos.not-included': 'Listed and not shown',
   'packet.photo.title': 'Photograph {number}. {view}{hasCaption, select, yes {: {caption}} other {}}',
-  'packet.photo.taken': 'Taken {at}.',
   'packet.photo.taken-unknown': 'Time taken not recorded.',
-  'packet.photo.camera': 'Camera: {at}.',
   'packet.photo.hash-recorded': 'Hash recorded {at}.',
   'packet.photo.awaited': 'Awaited: not included. The file had not arrived when this packet was made.',
   'packet.photo.unsupported-type':

@@ -6,7 +6,21 @@ export const exhibits: Record<keyof typeof english, string> = {
   'packet.photo.original-hash': 'Original: SHA-256 {sha256}',
   'packet.photo.display-hash': 'Copia mostrada aquí ({width} × {height} píxeles): SHA-256 {sha256}',
   'packet.photo.place': 'Posición de la cámara: {latitude}, {longitude} (WGS 84).',
-  'packet.photo.camera-none': 'El archivo no contiene la hora de su cámara.',
+
+  'packet.photo.place-from':
+    'Posición de la cámara: {latitude}, {longitude} (WGS 84), a {distance} del hidrante.',
+  'packet.photo.captured-both': 'Captada el {at} (fuente: cámara, {camera}).',
+  'packet.photo.captured-camera': 'Captada el {at} (fuente: cámara, tal como la escribió en el archivo).',
+  'packet.photo.captured-declared':
+    'Captada el {at} (fuente: quien la entregó; el archivo no contiene la hora de su cámara).',
+  'packet.photo.captured-person': 'Captada el {at} (fuente: quien la entregó); según la cámara, {camera}.',
+  'packet.photo.recorded-arrived': 'Huella registrada el {recorded}, bytes llegados el {arrived}.',
+  'packet.photo.times-differ': 'Entre ambas hay {apart} de diferencia.',
+  'packet.photo.minutes': '{minutes, plural, one {# minuto} other {# minutos}}',
+  'packet.photo.hours': '{hours} h',
+  'packet.photo.taken-after':
+    'La hora de captura es posterior a su llegada al servidor, así que el reloj que la dio estaba mal.',
+  'packet.photo.arrived-before': 'El mismo archivo había llegado antes de que este registro lo nombrara.',
 
   'packet.papers.title': 'Documentos',
   'packet.papers.how':
@@ -35,6 +49,17 @@ export const exhibits: Record<keyof typeof english, string> = {
   'packet.paper.password':
     'No incluido: el archivo está protegido con contraseña. El original está en el archivo.',
   'packet.paper.no-pages': 'No incluido: el archivo no tiene páginas. El original está en el archivo.',
+
+  'packet.papers.arrived': 'Llegó el {at}',
+  'packet.manifest.hash': 'SHA-256 del original',
+  'packet.manifest.pages': 'Páginas',
+  'packet.state.pages': 'Mostrado',
+  'packet.check.site':
+    'Este archivo puede comprobarse en {address}, donde se suelta y no se envía nada, o con la orden del mismo programa «npm run -s verify -- packet.pdf». «Coherente» significa que cada cifra y cada huella se siguen de los registros y tarifas que lleva; «emitido por» significa que la firma es de la empresa de agua, así que nadie lo ha cambiado desde entonces.',
+  'packet.check.letter':
+    'Cualquiera puede comprobar este archivo en {address}; su lista de registros dice qué significan las respuestas.',
+  'packet.check.command':
+    'Este archivo puede comprobarse con el programa de la empresa de agua: «npm run -s verify -- packet.pdf». «Coherente» significa que cada cifra y cada huella se siguen de los registros y tarifas que lleva; «emitido por» significa que la firma es de la empresa de agua, así que nadie lo ha cambiado desde entonces.',
 
   'packet.changes.title': 'Qué ha cambiado desde la revisión {revision}',
   'packet.changes.added':
@@ -68,6 +93,8 @@ export const exhibits: Record<keyof typeof english, string> = {
   'packet.archive.read-me':
     'Archivo que acompaña al expediente de la reclamación {claimNumber}, revisión {revision}. Cada fichero con su SHA-256 en hexadecimal.',
   'packet.archive.not-here': 'No está en este archivo:',
+  'packet.archive.times': 'Cuándo se registró cada huella y cuándo llegaron los bytes (UTC):',
+  'packet.archive.time': 'registrada {recorded}, llegados {arrived}',
   'packet.archive.awaited': 'no había llegado',
   'packet.archive.hash-differs': 'los bytes guardados no tienen el hash registrado',
   'packet.archive.too-large': 'demasiado grande para este archivo',

@@ -7,7 +7,7 @@ const cost =
   'Ese trabajo costó {total}. Le reclamamos {demand}.[ Otras reclamaciones por el mismo daño suman {otherDemands}; juntas no superan la relación.] La relación de costos que sigue da cada línea con su tiempo o cantidad, su tarifa, la autoridad de esa tarifa y la cuenta.';
 const pay = 'Cite la reclamación {claimNumber} con su pago y envíelo a:';
 const enclosed =
-  'Con esta carta: relación de costos, relato del daño y de la reparación, cronología, prueba de caudal, fotografías y lista de registros; las cifras, también en el archivo adjunto statement.json. Los originales se conservan y pueden examinarse.';
+  'Con esta carta: relación de costos, relato del daño y de la reparación, cronología, prueba de caudal, fotografías y lista de registros; las cifras, también en el archivo adjunto statement.json. Los originales se conservan y pueden examinarse.[ {howToCheck}]';
 const ask =
   'Si no está de acuerdo con una línea, díganos cuál y por qué, o llame al {utilityPhone}. Si un pago ha de saldar por completo menos de lo reclamado, díganoslo antes de enviarlo.';
 const paragraphs = (...all: readonly string[]): string => all.join('\n\n');
@@ -84,6 +84,9 @@ export const letters: Record<keyof typeof english, string> = {
   'letter.field.itemizedLoss': 'La pérdida por clase de costo, con su total',
   'letter.field.remitTo': 'Dónde pagar',
   'letter.field.signedBy': 'Quién firma',
+  'letter.field.deductible': 'Deducible de la póliza propia',
+  'letter.field.lessDeductible': 'Lo reclamado menos el deducible',
+  'letter.field.howToCheck': 'Dónde puede comprobarse el expediente y qué significan las respuestas',
   'letter.field.revision': 'Revisión del expediente',
   'letter.field.changes': 'Qué cambió desde la última revisión',
 
@@ -135,7 +138,7 @@ export const letters: Record<keyof typeof english, string> = {
     'A la atención de {payer}:',
     `Comunicamos una pérdida bajo nuestra póliza[ {policy}]. Un vehículo chocó contra {hydrant}[, en {place}]. ${incident}[ {driverLeft}]`,
     'La pérdida suma {total}; la relación de costos adjunta la da línea por línea, con sus registros, en apoyo de nuestra prueba de la pérdida. Si la necesitan en su propio formulario o bajo juramento, envíennos el formulario.',
-    'Reclamamos {demand}, sujeto al deducible de la póliza. Confirmen el deducible que se aplica a esta pérdida y lo que hayan restado por él.[ Otras reclamaciones por el mismo daño suman {otherDemands}.]',
+    'Reclamamos {demand}, sujeto al deducible de la póliza.[ Según nuestros registros es de {deductible}; descontado, pedimos {lessDeductible}.] Confirmen el deducible que se aplica a esta pérdida y lo que hayan restado por él.[ Otras reclamaciones por el mismo daño suman {otherDemands}.]',
     changed,
     'Si recobran de quien sea responsable, incluyan nuestro deducible.',
     'El pago se envía a:',

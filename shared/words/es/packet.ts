@@ -323,12 +323,10 @@ export const packet: Record<keyof typeof english, string> = {
   'packet.photos.title': 'Fotografías',
   'packet.photos.none': 'No constan fotografías.',
   'packet.photos.clocks':
-    '«Tomada» es según el reloj del dispositivo que declaró la foto; «cámara» es lo que la cámara escribió en el archivo; «huella registrada» es según el reloj del servidor, y desde entonces los bytes no pudieron cambiar. Se muestran derechas; los originales se conservan como llegaron.',
+    '«Captada» es según la cámara si el archivo lo dice, y si no según quien entregó la foto; «huella registrada» es según el reloj del servidor, y desde entonces los bytes no pudieron cambiar; «llegados» es según el reloj del almacén que los guarda. Se muestran derechas; los originales se conservan como llegaron.',
   'packet.photos.not-included': 'Listadas y no mostradas',
   'packet.photo.title': 'Fotografía {number}. {view}{hasCaption, select, yes {: {caption}} other {}}',
-  'packet.photo.taken': 'Tomada el {at}.',
   'packet.photo.taken-unknown': 'No consta cuándo se tomó.',
-  'packet.photo.camera': 'Cámara: {at}.',
   'packet.photo.hash-recorded': 'Huella registrada el {at}.',
   'packet.photo.awaited':
     'Pendiente: no incluida. El archivo no había llegado cuando se hizo este expediente.',

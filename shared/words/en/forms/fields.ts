@@ -78,7 +78,8 @@ export const fields = {
   'field.photos.add': 'Add photos',
   'field.photo.view': 'What it shows',
   'field.photo.takenAt': 'Taken at',
-  'field.photo.takenAt.help': 'From the camera, where the file says it. Correct it if the camera’s clock is wrong.',
+  'field.photo.takenAt.help':
+    'From the camera, where the file says it. Correct it if the camera’s clock is wrong.',
   'field.photo.caption': 'Caption',
   'field.interval.from': 'From',
   'field.interval.to': 'To',
@@ -214,6 +215,9 @@ export const fields = {
   'field.claim-opened.payer.address': 'Address',
   'field.claim-opened.payer.attention': 'Attention of',
   'field.claim-opened.payer.reference': 'Their file or claim number',
+  'field.claim-opened.deductibleCents': 'Deductible of our policy',
+  'field.claim-opened.deductibleCents.help':
+    'What the policy leaves to the utility. The letter says it and what is asked for without it.',
   'field.demand-sent.revision': 'Packet revision',
   'field.demand-sent.amountCents': 'Amount demanded',
   'field.demand-sent.to': 'Sent to',

@@ -219,6 +219,9 @@ export const fields: Record<keyof typeof english, string> = {
   'field.claim-opened.payer.address': 'Dirección',
   'field.claim-opened.payer.attention': 'A la atención de',
   'field.claim-opened.payer.reference': 'Su número de expediente o siniestro',
+  'field.claim-opened.deductibleCents': 'Deducible de nuestra póliza',
+  'field.claim-opened.deductibleCents.help':
+    'Lo que la póliza deja a cargo de la empresa. La carta lo dice, y lo que se pide sin él.',
   'field.demand-sent.revision': 'Revisión del expediente',
   'field.demand-sent.amountCents': 'Importe reclamado',
   'field.demand-sent.to': 'Enviado a',

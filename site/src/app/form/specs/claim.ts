@@ -43,6 +43,11 @@ export const claimOpenedSpec: FormSpec = {
         { type: 'text', name: 'payer.address', lines: 3 },
         { type: 'text', name: 'payer.attention' },
         { type: 'text', name: 'payer.reference', keypad: 'code' },
+        {
+          type: 'when',
+          test: (values) => values['payerKind'] === 'own-policy',
+          nodes: [{ type: 'money', name: 'deductibleCents' }],
+        },
         note,
       ],
     },
