@@ -1,10 +1,10 @@
 import type { HistoryEntry } from '../hydraulics/flowTestHistory.ts';
 import type { FlowTestSettings } from '../hydraulics/flowTestSettings.ts';
 import { sayCapacity, sayChance } from '../hydraulics/sayCapacity.ts';
-import { sayWarning } from '../hydraulics/sayWarning.ts';
+import type { FlowTestWarning } from '../hydraulics/flowTestWarnings.ts';
 import { supplyCurve } from '../hydraulics/supplyCurve.ts';
 import { supplyCurveDescription } from '../hydraulics/supplyCurveSvg.ts';
-import { formatNumber, formatQuantity } from '../units/format.ts';
+import { formatNumber, formatParams, formatQuantity } from '../units/format.ts';
 import { sayPercent } from '../water/say.ts';
 import type { Block } from './blocks.ts';
 import { curveWords } from './curveWords.ts';
@@ -212,6 +212,10 @@ function assumedWords(
   ];
   return words.flatMap(([is, text]) => (is ? [text] : []));
 }
+
+/** What a warning means for the figure: the payer was not there and cannot read the gauge again. */
+const sayWarning = ({ code, params }: FlowTestWarning, reader: PacketReader): string =>
+  reader.say(`packet.warning.${code}`, formatParams(params, reader));
 
 function doubts({ warnings }: Result, reader: PacketReader): Block[] {
   // Why there is no class was said at the top already.

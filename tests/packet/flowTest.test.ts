@@ -184,9 +184,7 @@ describe('a flow test in the packet', () => {
     // College Station TX report, 2004 (inputs seen): 90, 85, 1,140 gpm; 4,740 gpm must not be reported.
     const { text, alts } = await packetWith({ flowTests: [metered(after, 90, 85, 1140)], earlierTests: [] });
     expect(text).toContain('No class: the pressure fell too little to rate the hydrant.');
-    expect(text).toContain(
-      'The pressure fell by only 5 psi (5.6% of static), too little to rate the hydrant',
-    );
+    expect(text).toContain('The pressure fell by only 5 psi (5.6% of static). At least');
     expect(text).not.toMatch(/4,7\d\d/);
     expect(text).not.toContain('Hydrant class A');
     expect(text).not.toContain('Flow available at a residual pressure');

@@ -20,6 +20,49 @@ export const exhibits = {
     'The time of capture is later than the server had it, so the clock that gave it was wrong.',
   'packet.photo.arrived-before': 'The same file had arrived before this record named it.',
 
+  'packet.warning.residual-below-rating':
+    'The residual fell to {residualPsi}, below {ratingResidualPsi}. The capacity is worked out back to {ratingResidualPsi} from this reading, and is less than what flowed.',
+  'packet.warning.static-below-rating':
+    'The static pressure, {staticPsi}, is not above {ratingResidualPsi}, so no flow is available at that residual.',
+  'packet.warning.static-weak':
+    'The static pressure, {staticPsi}, is below {weakStaticPsi}: a weak system. The capacity given here is at {ratingResidualPsi}; a rule that rates at half the static ({halfStaticPsi}) would give another.',
+  'packet.warning.rated-at-half-static':
+    'The static pressure, {staticPsi}, is below {weakStaticPsi}, so the capacity is given at half of it, {ratingResidualPsi}, and does not compare with one at another residual.',
+  'packet.warning.capacity-uncertain':
+    'By these readings the capacity may be anywhere from {lowGpm} to {highGpm}; the single figure stands for that range.',
+  'packet.warning.flowed-at-residual-hydrant':
+    'Hydrant {hydrantId} flowed while its own pressure was read, so the drop holds the losses of its barrel and lateral too. The capacity is then of the hydrant, and lower than that of the main.',
+  'packet.warning.gauge-out-of-calibration':
+    'Gauge {gaugeId} was last calibrated on {calibratedOn}, {days} days before this test; the utility allows {mostDays}. The readings are taken as they were, and the figure is as sure as that gauge.',
+  'packet.warning.gauge-calibration-unknown':
+    'It is not recorded when gauge {gaugeId} was calibrated. The readings are taken as they were, and the figure is as sure as that gauge.',
+  'packet.warning.gauge-calibrated-after-test':
+    'Gauge {gaugeId} is recorded as calibrated on {calibratedOn}, after the test of {testedOn}. That date does not bear on this test, and the figure is as sure as that gauge.',
+  'packet.warning.reading-above-gauge':
+    'Gauge {gaugeId} ends at {rangePsi} and is recorded as reading {readPsi}. One of the two is wrong, and the figure rests on the reading.',
+  'packet.warning.static-jumped':
+    'The static pressure is {changePsi} {direction, select, up {higher} other {lower}} than at the test before ({previousStaticPsi} on {testedOn}). The two tests were of the system in different states, and a difference between their figures is not the hydrant’s alone.',
+  'packet.warning.flow-above-last-test':
+    'The flow comes to {measuredFlowGpm}; by the test before ({testedOn}) no more than {mostFlowGpm} could flow with no pressure left. One of the two tests does not describe the main as it is now.',
+  'packet.warning.class-not-at-target':
+    'The class is by the flow at {ratingResidualPsi}, not by the flow at {targetResidualPsi} that is also given.',
+  'packet.warning.flow-implausible':
+    'The flow comes to {measuredFlowGpm}, more than {mostFlowGpm}, which few hydrants give. The figure rests on the recorded diameters and pitot readings.',
+  'packet.warning.pitot-too-low':
+    'Outlet {outlet}: the pitot read {pitotPsi}, below {minimumPsi}, where a needle is hard to read. The flow of this outlet is less sure for it.',
+  'packet.warning.pitot-too-high':
+    'Outlet {outlet}: the pitot read {pitotPsi}, above {maximumPsi}, the usual range. The flow of this outlet is less sure for it.',
+  'packet.warning.pitot-above-static':
+    'Outlet {outlet}: the pitot read {pitotPsi}, more than the static pressure, {staticPsi}. That can be where the flow hydrant stands well below the other; else one of the two readings is wrong.',
+  'packet.warning.pumper-pitot-below-table':
+    'Outlet {outlet}: there is no factor for a pumper outlet below {tablePsi}, and the pitot read {pitotPsi}; the factor for {tablePsi} is used. The flow of this outlet is less sure for it.',
+  'packet.warning.outlet-may-be-pumper':
+    'Outlet {outlet} is {diameterIn} wide and computed as a hose outlet. If it is a pumper outlet, its flow is up to a sixth too high here.',
+  'packet.warning.coefficient-unusual':
+    'Outlet {outlet}: a coefficient of {coefficient} is unusual (0.90 rounded, 0.80 square, 0.70 reaching into the barrel). The flow of this outlet is in proportion to it.',
+  'packet.warning.drop-too-small':
+    'The pressure fell by only {dropPsi} ({dropPercent}% of static). At least {neededPsi} ({neededPercent}%) is needed to rate a hydrant, so no capacity is given: the flow that was measured was there, and what more it could give is not known.',
+
   'packet.papers.title': 'Papers',
   'packet.papers.how':
     'Police report, invoices and other papers, each page as it was handed in, scaled to this paper. Links, scripts, forms’ fields and attachments in them are not carried over; the originals are in the archive.',

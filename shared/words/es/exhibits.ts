@@ -22,6 +22,49 @@ export const exhibits: Record<keyof typeof english, string> = {
     'La hora de captura es posterior a su llegada al servidor, así que el reloj que la dio estaba mal.',
   'packet.photo.arrived-before': 'El mismo archivo había llegado antes de que este registro lo nombrara.',
 
+  'packet.warning.residual-below-rating':
+    'La presión residual bajó a {residualPsi}, por debajo de {ratingResidualPsi}. La capacidad se calcula a {ratingResidualPsi} a partir de esta lectura y es menor que lo que fluyó.',
+  'packet.warning.static-below-rating':
+    'La presión estática, {staticPsi}, no supera {ratingResidualPsi}, así que no hay caudal disponible a esa presión residual.',
+  'packet.warning.static-weak':
+    'La presión estática, {staticPsi}, es menor que {weakStaticPsi}: un sistema débil. La capacidad indicada es a {ratingResidualPsi}; una regla que clasifica a la mitad de la estática ({halfStaticPsi}) daría otra.',
+  'packet.warning.rated-at-half-static':
+    'La presión estática, {staticPsi}, es menor que {weakStaticPsi}, así que la capacidad se da a su mitad, {ratingResidualPsi}, y no se compara con la de otra presión residual.',
+  'packet.warning.capacity-uncertain':
+    'Según estas lecturas la capacidad puede estar entre {lowGpm} y {highGpm}; la cifra única representa ese intervalo.',
+  'packet.warning.flowed-at-residual-hydrant':
+    'El hidrante {hydrantId} fluía mientras se leía su propia presión, así que la caída incluye las pérdidas de su cuerpo y su ramal. La capacidad es entonces la del hidrante, y menor que la de la tubería principal.',
+  'packet.warning.gauge-out-of-calibration':
+    'El manómetro {gaugeId} se calibró por última vez el {calibratedOn}, {days} días antes de esta prueba; la empresa admite {mostDays}. Las lecturas se toman como fueron, y la cifra es tan segura como ese manómetro.',
+  'packet.warning.gauge-calibration-unknown':
+    'No consta cuándo se calibró el manómetro {gaugeId}. Las lecturas se toman como fueron, y la cifra es tan segura como ese manómetro.',
+  'packet.warning.gauge-calibrated-after-test':
+    'El manómetro {gaugeId} consta como calibrado el {calibratedOn}, después de la prueba del {testedOn}. Esa fecha no vale para esta prueba, y la cifra es tan segura como ese manómetro.',
+  'packet.warning.reading-above-gauge':
+    'El manómetro {gaugeId} llega hasta {rangePsi} y consta con una lectura de {readPsi}. Uno de los dos datos está mal, y la cifra se basa en la lectura.',
+  'packet.warning.static-jumped':
+    'La presión estática es {changePsi} {direction, select, up {mayor} other {menor}} que en la prueba anterior ({previousStaticPsi} el {testedOn}). Las dos pruebas fueron con el sistema en estados distintos, y una diferencia entre sus cifras no es solo del hidrante.',
+  'packet.warning.flow-above-last-test':
+    'El caudal suma {measuredFlowGpm}; según la prueba anterior ({testedOn}) no podrían fluir más de {mostFlowGpm} sin presión alguna. Una de las dos pruebas no describe la tubería principal como está ahora.',
+  'packet.warning.class-not-at-target':
+    'La clase es según el caudal a {ratingResidualPsi}, no según el caudal a {targetResidualPsi} que también se indica.',
+  'packet.warning.flow-implausible':
+    'El caudal suma {measuredFlowGpm}, más de {mostFlowGpm}, que pocos hidrantes dan. La cifra se basa en los diámetros y lecturas del pitot que constan.',
+  'packet.warning.pitot-too-low':
+    'Boca {outlet}: el pitot marcó {pitotPsi}, menos de {minimumPsi}, donde la aguja se lee mal. Por eso el caudal de esta boca es menos seguro.',
+  'packet.warning.pitot-too-high':
+    'Boca {outlet}: el pitot marcó {pitotPsi}, más de {maximumPsi}, el intervalo usual. Por eso el caudal de esta boca es menos seguro.',
+  'packet.warning.pitot-above-static':
+    'Boca {outlet}: el pitot marcó {pitotPsi}, más que la presión estática, {staticPsi}. Puede ser si el hidrante que fluye está mucho más bajo que el otro; si no, una de las dos lecturas está mal.',
+  'packet.warning.pumper-pitot-below-table':
+    'Boca {outlet}: no hay factor para una boca de autobomba por debajo de {tablePsi}, y el pitot marcó {pitotPsi}; se usa el factor de {tablePsi}. Por eso el caudal de esta boca es menos seguro.',
+  'packet.warning.outlet-may-be-pumper':
+    'La boca {outlet} mide {diameterIn} de ancho y se calcula como boca de manguera. Si es de autobomba, su caudal sale aquí hasta una sexta parte más alto.',
+  'packet.warning.coefficient-unusual':
+    'Boca {outlet}: un coeficiente de {coefficient} es poco común (0.90 redondeada, 0.80 de borde vivo, 0.70 saliente hacia dentro). El caudal de esta boca es proporcional a él.',
+  'packet.warning.drop-too-small':
+    'La presión bajó solo {dropPsi} ({dropPercent} % de la estática). Hace falta al menos {neededPsi} ({neededPercent} %) para clasificar un hidrante, así que no se da capacidad: el caudal medido lo hubo, y no se sabe cuánto más podría dar.',
+
   'packet.papers.title': 'Documentos',
   'packet.papers.how':
     'Informe policial, facturas y otros documentos, cada página como se entregó, a la escala de este papel. No se conservan sus enlaces, programas, campos de formulario ni adjuntos; los originales están en el archivo.',
