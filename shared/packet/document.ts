@@ -11,6 +11,7 @@ import { statementBlocks } from './statementBlocks.ts';
 import { accountBlocks, timelineBlocks } from './storyBlocks.ts';
 import { tighteningBlocks } from './tighteningBlocks.ts';
 import { waterBlocks } from './waterBlocks.ts';
+import { WORDING_NAME, wordingOf } from './wording.ts';
 
 /** The packet in the reader's language, in the order in which an adjuster reads it. Pure. */
 export function packetDocument(content: PacketContent): PacketDocument {
@@ -22,6 +23,20 @@ export function packetDocument(content: PacketContent): PacketDocument {
     issue.state === 'frozen'
       ? say('packet.title', { claimNumber, revision: issue.revision })
       : say('packet.title-preview', { claimNumber });
+  const blocks = [
+    ...letterBlocks(content, reader),
+    ...changeBlocks(content, reader),
+    ...summaryBlocks(content, reader),
+    ...statementBlocks(content, reader),
+    ...accountBlocks(content, reader),
+    ...tighteningBlocks(content, reader),
+    ...waterBlocks(content, reader),
+    ...timelineBlocks(content, reader),
+    ...flowTestBlocks(content, reader),
+    ...photoBlocks(content, reader),
+    ...paperBlocks(content, reader),
+    ...manifestBlocks(content, reader),
+  ];
   return {
     language: content.locale,
     title,
@@ -31,20 +46,7 @@ export function packetDocument(content: PacketContent): PacketDocument {
     runningHead: utility.name,
     runningFoot: `${title}, ${reader.date(issue.asOf)}`,
     pageOf: (page, pages) => say('packet.page-of', { page, pages }),
-    blocks: [
-      ...letterBlocks(content, reader),
-      ...changeBlocks(content, reader),
-      ...summaryBlocks(content, reader),
-      ...statementBlocks(content, reader),
-      ...accountBlocks(content, reader),
-      ...tighteningBlocks(content, reader),
-      ...waterBlocks(content, reader),
-      ...timelineBlocks(content, reader),
-      ...flowTestBlocks(content, reader),
-      ...photoBlocks(content, reader),
-      ...paperBlocks(content, reader),
-      ...manifestBlocks(content, reader),
-    ],
+    blocks,
     attachments: [
       {
         name: 'packet.json',
@@ -57,6 +59,12 @@ export function packetDocument(content: PacketContent): PacketDocument {
         mediaType: 'application/json',
         description: say('packet.statement.title'),
         text: `${JSON.stringify({ claimNumber, issue, statement: content.statement }, null, 2)}\n`,
+      },
+      {
+        name: WORDING_NAME,
+        mediaType: 'application/json',
+        description: say('packet.manifest.wording'),
+        text: `${JSON.stringify(wordingOf(blocks), null, 1)}\n`,
       },
     ],
   };

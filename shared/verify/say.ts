@@ -68,6 +68,7 @@ export function sayVerification(locale: Locale, found: Verification): string[] {
   return [
     sayVerdict(locale, found),
     ...found.findings.map((each) => `  - ${sayFinding(locale, each)}`),
+    ...found.remarks.map((each) => `  (${sayFinding(locale, each)})`),
     ...(found.outcome === 'unreadable' ? [] : [saySignature(locale, found)]),
     ...sayChecked(locale, found),
     ...(found.outcome === 'unreadable' ? [] : [say(locale, 'verify.limits')]),

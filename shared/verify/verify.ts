@@ -18,7 +18,8 @@ import { readPdf, type ReadPdf } from './file/readPdf.ts';
 import { finding, type Finding } from './finding.ts';
 import { outlineFindings } from './printed/outline.ts';
 import { paperFindings, splitPapers, type PaperPage } from './printed/papers.ts';
-import { printedFindings } from './printed/printed.ts';
+import { wordingFrom } from './printed/wording.ts';
+import { printedFindings, type Printed } from './printed/printed.ts';
 import { printedNumber } from './printed/running.ts';
 import { checkSignature, type SignatureAnswer } from './signature.ts';
 
@@ -54,6 +55,8 @@ export interface Verification {
   readonly pdfSha256: string | null;
   readonly checked: Checked | null;
   readonly findings: readonly Finding[];
+  /** Texts with the same figures that the file words as another edition of this program did. */
+  readonly remarks: readonly Finding[];
   readonly signature: SignatureAnswer;
 }
 
@@ -70,6 +73,7 @@ export async function verifyPacket(
     pdfSha256,
     checked: null,
     findings: [problem],
+    remarks: [],
     signature: { state: 'none' },
   });
   const read = await readPdf(question.pdf, readText);
@@ -81,12 +85,11 @@ export async function verifyPacket(
   if (archive?.ok === false) return unread(archive.problem, pdf.sha256);
 
   const { content, findings } = readContent(new TextDecoder().decode(data.bytes), DATA_NAME);
-  const found = [
-    ...pdf.oddities,
-    ...doubleFindings(pdf.files),
-    ...findings,
-    ...(content ? await contentFindings(content, pdf, data, archive?.files ?? null, readText) : []),
-  ];
+  const judged = content
+    ? await contentFindings(content, pdf, data, archive?.files ?? null, readText)
+    : { findings: [], remarks: [] };
+  const { remarks } = judged;
+  const found = [...pdf.oddities, ...doubleFindings(pdf.files), ...findings, ...judged.findings];
   const signature = await checkSignature({
     jws: question.jws ?? archivedSignature(archive?.files ?? []),
     keys: question.keys ?? null,
@@ -99,6 +102,7 @@ export async function verifyPacket(
     pdfSha256: pdf.sha256,
     checked: content && checkedOf(content, pdf, archive?.files.length ?? null),
     findings: found,
+    remarks,
     signature,
   };
 }
@@ -116,12 +120,18 @@ async function contentFindings(
   data: EmbeddedFile,
   archived: readonly ArchivedFile[] | null,
   readText: PageTextReader,
-): Promise<Finding[]> {
+): Promise<Printed> {
   const unpaged = packetDocument(content);
   const { own, papers, findings } = splitPapers(unpaged, pdf.pages, pdf.marks);
   const shownOn = pagesShowing(unpaged, content, pdf, papers);
   const document = { ...unpaged, blocks: unpaged.blocks.map((block) => withPages(block, shownOn)) };
-  return [
+  const printed = printedFindings(
+    document,
+    own,
+    new Set(papers.map(({ page }) => page)),
+    wordingFrom(content, pdf.files),
+  );
+  const all = [
     ...statementFindings(content),
     ...claimFindings(content),
     ...waterFindings(content),
@@ -132,10 +142,11 @@ async function contentFindings(
     ...markFindings(pdf.marks),
     ...findings,
     ...outlineFindings(document, pdf.outline),
-    ...printedFindings(document, own, new Set(papers.map(({ page }) => page))),
+    ...printed.findings,
     ...paperFindings(papers, await originals(content, archived ?? [], readText)),
     ...(archived ? archiveFindings(content, archived, data) : []),
   ];
+  return { findings: all, remarks: printed.remarks };
 }
 
 /**

@@ -165,7 +165,7 @@ describe('the file', () => {
   it('carries the statement as data', async () => {
     await withPdf(pdf, async (document) => {
       const attached = await attachmentsOf(document);
-      expect(attached.map(([name]) => name)).toEqual(['packet.json', 'statement.json']);
+      expect(attached.map(([name]) => name)).toEqual(['packet.json', 'statement.json', 'words.json']);
       expect(packetContentSchema.parse(JSON.parse(attached[0]![1]))).toEqual(content);
       const data = JSON.parse(attached[1]![1]);
       expect(data).toMatchObject({ claimNumber: '2026-0001', issue: { revision: 1 } });

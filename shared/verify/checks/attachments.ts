@@ -1,4 +1,5 @@
 import type { PacketDocument } from '../../packet/blocks.ts';
+import { WORDING_NAME } from '../../packet/wording.ts';
 import type { EmbeddedFile } from '../file/attachments.ts';
 import { finding, type Finding } from '../finding.ts';
 import { firstDifference, shown } from './same.ts';
@@ -29,8 +30,8 @@ export function attachmentFindings(
     ...files.flatMap(({ name, bytes }): Finding[] => {
       const text = wanted.get(name);
       if (text === undefined) return [finding('attachment-added', name, { name, bytes: bytes.length })];
-      // The data themselves were judged field by field.
-      return name === DATA_NAME ? [] : differing(name, text, bytes);
+      // The data themselves were judged field by field; the words are held against the pages.
+      return name === DATA_NAME || name === WORDING_NAME ? [] : differing(name, text, bytes);
     }),
   ];
 }

@@ -6,10 +6,17 @@ import { joined, type Joined } from './joined.ts';
 import { placeFindings } from './places.ts';
 import { isPrintedAs } from './plain.ts';
 import { runningFindings } from './running.ts';
+import type { Wording } from './wording.ts';
 import { wantedTexts, type WantedText } from './wanted.ts';
 
 interface PageRun extends TextRun {
   readonly page: number;
+}
+
+/** What does not fit, and what is only worded as another edition of the program words it. */
+export interface Printed {
+  readonly findings: readonly Finding[];
+  readonly remarks: readonly Finding[];
 }
 
 /** More than these tell nothing further: the file is then another packet's, or none. */
@@ -25,22 +32,42 @@ export function printedFindings(
   document: PacketDocument,
   pages: readonly (readonly TextRun[])[],
   paperPages: ReadonlySet<number>,
-): Finding[] {
+  wording: Wording,
+): Printed {
   const runs = pages.flatMap((page, index) => page.map((run) => ({ ...run, page: index + 1 })));
   const found = joined<PageRun>(runs.filter(({ artifact }) => !artifact));
   const texts = wantedTexts(document);
   const wanted = joined(texts);
   const gaps = differences(wanted.text, found.text).filter((gap) => !isForgiven(gap, wanted, found));
-  const differing = merged(gaps, wanted).map((gap) => findingOf(gap, wanted, found));
+  const all = merged(gaps, wanted).map((gap) => ({
+    found: findingOf(gap, wanted, found),
+    excused: wording.excuses(
+      textAt(wanted, gap.wantedFrom, gap.wantedTo),
+      textAt(found, gap.foundFrom, gap.foundTo),
+    ),
+  }));
+  const differing = all.filter(({ excused }) => !excused).map((each) => each.found);
+  const remarks = all.filter(({ excused }) => excused).map((each) => each.found);
   const rest = differing.length - MOST_FINDINGS;
-  const moved = wanted.text.length === found.text.length ? placeFindings(texts, found) : [];
-  return [
+  const moved =
+    remarks.length === 0 && wanted.text.length === found.text.length ? placeFindings(texts, found) : [];
+  const findings = [
     ...runningFindings(document, pages, paperPages),
     ...moved.slice(0, MOST_FINDINGS),
     ...differing.slice(0, MOST_FINDINGS),
     ...(rest > 0 ? [finding('printed-more', 'pages', { count: rest })] : []),
   ];
+  return { findings, remarks };
 }
+
+/** All that stands in the pieces that a stretch touches; of none, nothing. */
+const textAt = <T extends { readonly text: string }>(all: Joined<T>, from: number, to: number): string =>
+  from === to
+    ? ''
+    : all
+        .touched(from, to)
+        .map(({ text }) => text)
+        .join(' ');
 
 /** A sign that no embedded face has is printed as a question mark, and a caption may be cut where its room ends. */
 function isForgiven(

@@ -92,6 +92,7 @@ export const exhibits = {
   'packet.paper.no-pages': 'Not included: the file has no pages. The original is in the archive.',
 
   'packet.papers.arrived': 'Arrived {at}',
+  'packet.manifest.wording': 'The words of this packet, as it was issued',
   'packet.manifest.hash': 'SHA-256 of the original',
   'packet.manifest.pages': 'Pages',
   'packet.state.pages': 'Shown',

@@ -94,6 +94,7 @@ export const exhibits: Record<keyof typeof english, string> = {
   'packet.paper.no-pages': 'No incluido: el archivo no tiene páginas. El original está en el archivo.',
 
   'packet.papers.arrived': 'Llegó el {at}',
+  'packet.manifest.wording': 'Las palabras de este expediente, tal como se emitió',
   'packet.manifest.hash': 'SHA-256 del original',
   'packet.manifest.pages': 'Páginas',
   'packet.state.pages': 'Mostrado',

@@ -101,7 +101,7 @@ function Verify({ locale }: { readonly locale: Locale }) {
 
 function Found({ locale, found, keysOnline }: Answer & { readonly locale: Locale }) {
   const t = (key: WordKey): string => say(locale, key);
-  const { outcome, findings, signature } = found;
+  const { outcome, findings, remarks, signature } = found;
   return (
     <section class="answer" data-outcome={outcome}>
       <h2 class="verdict">{sayVerdict(locale, found)}</h2>
@@ -114,6 +114,13 @@ function Found({ locale, found, keysOnline }: Answer & { readonly locale: Locale
             ))}
           </ol>
         </>
+      )}
+      {remarks.length > 0 && (
+        <ul class="plain">
+          {remarks.map((each, index) => (
+            <li key={index}>{sayFinding(locale, each)}</li>
+          ))}
+        </ul>
       )}
       {outcome !== 'unreadable' && (
         <>
