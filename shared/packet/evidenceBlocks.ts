@@ -130,11 +130,11 @@ export function manifestBlocks(
       dense: true,
       summary: say('packet.manifest.exhibits', { count: exhibits.length }),
       columns: [
-        { label: say('packet.manifest.exhibit'), align: 'left', share: 0.11 },
-        { label: say('packet.manifest.hash'), align: 'left', share: 0.56 },
-        { label: say('packet.manifest.bytes'), align: 'right', share: 0.13 },
+        { label: say('packet.manifest.exhibit'), align: 'left', share: 0.09 },
+        { label: say('packet.manifest.hash'), align: 'left', share: 0.64 },
+        { label: say('packet.manifest.bytes'), align: 'right', share: 0.1 },
         { label: say('packet.manifest.state'), align: 'left', share: 0.1 },
-        { label: say('packet.manifest.pages'), align: 'right', share: 0.1 },
+        { label: say('packet.manifest.pages'), align: 'right', share: 0.07 },
       ],
       rows: exhibits.map(({ exhibitId, sha256, bytes, state }) => ({
         cells: [
