@@ -1,4 +1,5 @@
 import { expect, it } from 'vitest';
+import { formatCents } from '../../shared/costs/money.ts';
 import { letterTemplate } from '../../shared/letters/letter.ts';
 import { mergeLetter } from '../../shared/letters/merge.ts';
 import { claimOpened } from '../../shared/submissions/forms/claimOpened.ts';
@@ -17,7 +18,7 @@ const claim = (deductibleCents?: number) => {
 
 it('the letter to the own policy says the deductible and what is asked for without it', async () => {
   const { content } = await demoContent(claim(1_000_00));
-  const asked = `$${((content.claim.demandCents - 1_000_00) / 100).toLocaleString('en-US', { minimumFractionDigits: 2 })}`;
+  const asked = formatCents(content.claim.demandCents - 1_000_00);
   expect(content.letter.paragraphs.join('\n')).toContain(
     `By our records it is $1,000.00; less that, we ask you to pay ${asked}.`,
   );

@@ -238,7 +238,11 @@ describe('papers of every sort', () => {
       expect(raw).not.toContain(`${name} `);
     expect(Buffer.from(evil).toString('latin1')).toContain('CANARYLAUNCH');
     await withPdf(pdf, async (file) => {
-      expect([...(await file.getAttachments())!.keys()].sort()).toEqual(['packet.json', 'statement.json']);
+      expect([...(await file.getAttachments())!.keys()].sort()).toEqual([
+        'packet.json',
+        'statement.json',
+        'words.json',
+      ]);
       expect(await file.getJSActions()).toBeNull();
       expect(await file.getFieldObjects()).toBeNull();
     });
