@@ -147,7 +147,6 @@ export const laterLetters = {
     'The federal rules named bind those who bill under them and no insurer; they persuade at best. Have counsel confirm before you rely on them.',
 
   'letter.sent.title': 'Letters',
-  'letter.sent.none': 'No letter has been recorded yet beside the packet’s own.',
   'letter.sent.new': 'Write a letter',
   'letter.sent.kind': 'Kind of letter',
   'letter.sent.answers': 'What it answers',
@@ -160,8 +159,6 @@ export const laterLetters = {
   'letter.sent.recording': 'Making the PDF…',
   'letter.sent.recorded': 'Recorded. Download the PDF below and send it: nothing is sent from here.',
   'letter.sent.open': 'Download the PDF',
-  'letter.sent.empty':
-    'Nothing is recorded for these fields of the text: {fields}. Write it yourself, or take the field out.',
   'letter.sent.reset': 'Start again from the template',
   'problem.letter-of-the-future':
     '{on} has not come yet. A letter bears the day on which it leaves, today at the latest.',

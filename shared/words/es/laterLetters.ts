@@ -143,7 +143,6 @@ export const laterLetters: Record<keyof typeof english, string> = {
     'Las reglas federales nombradas obligan a quien factura bajo ellas y a ninguna aseguradora; a lo sumo convencen. Que un abogado lo confirme antes de apoyarse en ellas.',
 
   'letter.sent.title': 'Cartas',
-  'letter.sent.none': 'Aún no consta ninguna carta además de la del expediente.',
   'letter.sent.new': 'Escribir una carta',
   'letter.sent.kind': 'Clase de carta',
   'letter.sent.answers': 'A qué responde',
@@ -156,8 +155,6 @@ export const laterLetters: Record<keyof typeof english, string> = {
   'letter.sent.recording': 'Haciendo el PDF…',
   'letter.sent.recorded': 'Registrada. Descargue el PDF abajo y envíelo: desde aquí no se envía nada.',
   'letter.sent.open': 'Descargar el PDF',
-  'letter.sent.empty':
-    'No consta nada para estos campos del texto: {fields}. Escríbalo usted o quite el campo.',
   'letter.sent.reset': 'Empezar de nuevo desde la plantilla',
   'problem.letter-of-the-future':
     '{on} aún no ha llegado. Una carta lleva el día en que sale, a lo sumo hoy.',

@@ -509,9 +509,6 @@ export function tellLater(
   );
   for (const later of past.later) {
     const body = (later.body as (known: Known) => BodyOf<FactKind>)(known);
-    ids.set(
-      later.kind,
-      t.tell(later.kind, subject, hoursBefore(later.after), body, { role: 'clerk' }),
-    );
+    ids.set(later.kind, t.tell(later.kind, subject, hoursBefore(later.after), body, { role: 'clerk' }));
   }
 }

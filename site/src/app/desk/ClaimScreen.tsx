@@ -23,6 +23,7 @@ import { ClaimSummary } from './ClaimSummary.tsx';
 import { CounterCalculations } from './CounterCalculations.tsx';
 import { Objections } from './Objections.tsx';
 import { Life } from './life/Life.tsx';
+import { Letters } from './letters/Letters.tsx';
 import { LetterPanel } from './LetterPanel.tsx';
 import { PacketPanel } from './PacketPanel.tsx';
 import { showPart } from './places.ts';
@@ -108,6 +109,7 @@ function Content({ answer }: { readonly answer: ClaimAnswer }) {
             {story.value && <Missing claim={claim} story={story.value} />}
           </section>
           {claim.packets.length > 0 && <Life answer={answer} />}
+          {claim.packets.length > 0 && <Letters answer={answer} />}
           <section id="statement" tabIndex={-1}>
             <h2>{words.t('claim.statement')}</h2>
             <p class="small soft">{words.t('desk.not-legal-advice')}</p>
