@@ -121,7 +121,7 @@ describe('a claim', () => {
     await goTo(page, server, `/desk/#/new/claim-opened?strike=${free.strikeId}`);
     const number = page.getByLabel('Claim number (needed)');
     const proposed = await number.inputValue();
-    expect(proposed).toBe(`${claimOf(/./).claimNumber.slice(0, 4)}-0003`);
+    expect(proposed).toBe(`${claimOf(/./).claimNumber.slice(0, 4)}-0023`);
     await number.fill(claimOf(/-0001$/).claimNumber);
     await page.getByText('Not known yet', { exact: true }).click();
     await sendForm(page);
