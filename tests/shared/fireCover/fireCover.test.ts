@@ -21,10 +21,7 @@ const north = (hydrantId: string, ft: number, more: Partial<Covering> = {}): Cov
   ...more,
 });
 const cover = (hydrants: Covering[], out: readonly string[] = []) =>
-  coverAt(
-    { index: nearestIndex(hydrants), isInService: ({ hydrantId }) => !out.includes(hydrantId) },
-    fire,
-  );
+  coverAt({ index: nearestIndex(hydrants), isInService: ({ hydrantId }) => !out.includes(hydrantId) }, fire);
 
 describe('credit by distance (ISO Fire Suppression Rating Schedule, as printed in rating reports)', () => {
   it.each([
@@ -85,12 +82,20 @@ describe('everything within a distance', () => {
   });
   it('is what a plain loop finds', () => {
     fc.assert(
-      fc.property(fc.array(place, { maxLength: 60 }), fc.double({ min: 0, max: 3000, noNaN: true }), (places, ft) => {
-        const hydrants = places.map((at, n) => ({ ...at, hydrantId: String(n) }));
-        const found = hydrantsWithin(nearestIndex(hydrants), fire, ft).map(({ hydrant }) => hydrant.hydrantId);
-        const looped = hydrants.filter((each) => greatCircleFt(fire, each) <= ft).map(({ hydrantId }) => hydrantId);
-        expect(found.sort()).toEqual(looped.sort());
-      }),
+      fc.property(
+        fc.array(place, { maxLength: 60 }),
+        fc.double({ min: 0, max: 3000, noNaN: true }),
+        (places, ft) => {
+          const hydrants = places.map((at, n) => ({ ...at, hydrantId: String(n) }));
+          const found = hydrantsWithin(nearestIndex(hydrants), fire, ft).map(
+            ({ hydrant }) => hydrant.hydrantId,
+          );
+          const looped = hydrants
+            .filter((each) => greatCircleFt(fire, each) <= ft)
+            .map(({ hydrantId }) => hydrantId);
+          expect(found.sort()).toEqual(looped.sort());
+        },
+      ),
     );
   });
 });
