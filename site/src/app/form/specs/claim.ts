@@ -46,7 +46,7 @@ export const claimOpenedSpec: FormSpec = {
         {
           type: 'when',
           test: (values) => values['payerKind'] === 'own-policy',
-          nodes: [{ type: 'money', name: 'deductibleCents' }],
+          nodes: [{ type: 'money', name: 'deductibleCents', optional: true }],
         },
         note,
       ],
