@@ -1,4 +1,5 @@
-import type { FigureRow, ShortReason } from './row.ts';
+import type { ShortReason } from '../submissions/forms/claimLife/common.ts';
+import type { FigureRow } from './row.ts';
 
 export interface Lost {
   readonly reason: ShortReason;

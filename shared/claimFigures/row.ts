@@ -1,9 +1,6 @@
 import type { StrikeCause } from '../submissions/forms/party.ts';
-import type { shortReasons } from '../submissions/forms/claimLife/common.ts';
-import type { BodyOf } from '../submissions/submission.ts';
-
-export type PayerKind = BodyOf<'claim-opened'>['payerKind'];
-export type ShortReason = (typeof shortReasons)[number];
+import type { ShortReason } from '../submissions/forms/claimLife/common.ts';
+import type { PayerKind } from '../submissions/forms/claimOpened.ts';
 
 /** What one claim gives to the desk's figures. Days are calendar days of the utility's zone, `YYYY-MM-DD`; money is whole cents. */
 export interface FigureRow {

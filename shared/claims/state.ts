@@ -1,3 +1,4 @@
+import type { PayerKind } from '../submissions/forms/claimOpened.ts';
 import { claimMoney, type ClaimMoney } from '../payments/money.ts';
 import { askedCents } from './demands.ts';
 import type { LifeContext } from './context.ts';
@@ -16,7 +17,7 @@ export interface ClaimState {
   readonly claimNumber: string;
   readonly strikeId: string;
   readonly partyId: string | null;
-  readonly payerKind: BodyOf<'claim-opened'>['payerKind'];
+  readonly payerKind: PayerKind;
   readonly payerName: string | null;
   readonly openedAt: string;
   readonly stage: 'open' | 'frozen' | 'billed';

@@ -1,4 +1,5 @@
 import * as z from 'zod';
+import { payerKinds } from '../submissions/forms/claimOpened.ts';
 import { problemIssue } from '../problems/fromZod.ts';
 import { relations } from '../problems/relations.ts';
 import { holidayRule, weekday } from '../time/holidays.ts';
@@ -71,16 +72,6 @@ export const startsOf: Readonly<Record<(typeof ruledClocks)[number], readonly St
 
 /** Clocks that may be a target that a rule sets for insurers. All others are the utility's own duty. */
 const mayBeTarget: readonly ClockName[] = ['acknowledge-by', 'answer-by', 'pay-by'];
-
-const payerKinds = [
-  'drivers-insurer',
-  'self-insured',
-  'government',
-  'own-policy',
-  'driver',
-  'restitution',
-  'unknown',
-] as const;
 
 /** Days before the date on which it is warned of, far to near. */
 const warnDays = z.array(z.int().min(0).max(3650)).min(1).max(12);

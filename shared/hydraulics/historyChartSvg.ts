@@ -1,3 +1,4 @@
+import { coordinate, escapeMarkup } from '../drawing/markup.ts';
 import { convert } from '../units/convert.ts';
 import { displays, formatNumber, formatQuantity, unitSymbol, type Reader } from '../units/format.ts';
 import { say } from '../words/index.ts';
@@ -9,16 +10,6 @@ const LEFT = 64;
 const RIGHT = 84;
 const TOP = 20;
 const BOTTOM = 40;
-
-const escapes: Record<string, string> = {
-  '&': '&amp;',
-  '<': '&lt;',
-  '>': '&gt;',
-  '"': '&quot;',
-  "'": '&#39;',
-};
-const escape = (text: string): string => text.replace(/[&<>"']/g, (sign) => escapes[sign] ?? sign);
-const fix = (value: number): string => String(Number(value.toFixed(2)));
 
 /** What the chart needs of a test; a `HistoryEntry` fits, and so does what a public page may know of it. */
 export interface ChartEntry {
@@ -84,13 +75,13 @@ export function historyChartSvg(history: Chart, drawing: HistoryDrawing): string
       : LEFT + 24 + ((at - first) / (last - first)) * (WIDTH - LEFT - RIGHT - 48);
   const y = (gpm: number): number => TOP + (1 - gpm / most) * (HEIGHT - TOP - BOTTOM);
   const words = (atX: number, atY: number, text: string, anchor: string): string =>
-    `<text x="${fix(atX)}" y="${fix(atY)}" text-anchor="${anchor}">${escape(text)}</text>`;
+    `<text x="${coordinate(atX)}" y="${coordinate(atY)}" text-anchor="${anchor}">${escapeMarkup(text)}</text>`;
 
   const classes = (drawing.bands ?? standardBands)
     .filter(({ fromGpm }) => fromGpm > 0 && fromGpm < most)
     .map(({ hydrantClass, name, fromGpm }) => {
       const atY = y(fromGpm);
-      const line = `<path d="M${LEFT} ${fix(atY)}H${WIDTH - RIGHT}" fill="none" stroke="currentColor" stroke-dasharray="2 4"/>`;
+      const line = `<path d="M${LEFT} ${coordinate(atY)}H${WIDTH - RIGHT}" fill="none" stroke="currentColor" stroke-dasharray="2 4"/>`;
       const value = formatNumber(convert(fromGpm, 'gpm', unit), locale, 0);
       return (
         line +
@@ -107,9 +98,9 @@ export function historyChartSvg(history: Chart, drawing: HistoryDrawing): string
     const [atX, atY] = [x(times[index] ?? first), y(capacity(entry))];
     const { interval } = entry.result;
     const whisker = interval
-      ? `<path d="M${fix(atX)} ${fix(y(interval.lowGpm))}V${fix(y(interval.highGpm))}" fill="none" stroke="currentColor" stroke-width="2"/>`
+      ? `<path d="M${coordinate(atX)} ${coordinate(y(interval.lowGpm))}V${coordinate(y(interval.highGpm))}" fill="none" stroke="currentColor" stroke-width="2"/>`
       : '';
-    return `${whisker}<circle cx="${fix(atX)}" cy="${fix(atY)}" r="5"/>`;
+    return `${whisker}<circle cx="${coordinate(atX)}" cy="${coordinate(atY)}" r="5"/>`;
   });
   // Dates that would run into one another are left to the table beside the chart.
   let taken = Number.NEGATIVE_INFINITY;
@@ -130,8 +121,8 @@ export function historyChartSvg(history: Chart, drawing: HistoryDrawing): string
   return [
     `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${WIDTH} ${HEIGHT}" role="img" class="capacity-history"`,
     ` aria-labelledby="${idPrefix}-title ${idPrefix}-desc" font-family="inherit" font-size="13" fill="currentColor">`,
-    `<title id="${idPrefix}-title">${escape(title)}</title>`,
-    `<desc id="${idPrefix}-desc">${escape(historyDescription(history, drawing))}</desc>`,
+    `<title id="${idPrefix}-title">${escapeMarkup(title)}</title>`,
+    `<desc id="${idPrefix}-desc">${escapeMarkup(historyDescription(history, drawing))}</desc>`,
     `<path d="M${LEFT} ${TOP}V${HEIGHT - BOTTOM}H${WIDTH - RIGHT}" fill="none" stroke="currentColor" stroke-width="1.5"/>`,
     ...classes,
     ...dots,

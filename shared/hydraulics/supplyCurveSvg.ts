@@ -1,3 +1,4 @@
+import { coordinate, escapeMarkup } from '../drawing/markup.ts';
 import { formatNumber, formatQuantity, unitName, unitSymbol, type Reader } from '../units/format.ts';
 import { say } from '../words/index.ts';
 import type { Place, SupplyCurve } from './supplyCurve.ts';
@@ -15,21 +16,11 @@ const PLOT_HEIGHT = HEIGHT - TOP - BOTTOM;
 const GRID = 'fill="none" stroke="currentColor" stroke-opacity="0.22" stroke-width="1"';
 const LINE = 'fill="none" stroke="currentColor"';
 
-const escapes: Record<string, string> = {
-  '&': '&amp;',
-  '<': '&lt;',
-  '>': '&gt;',
-  '"': '&quot;',
-  "'": '&#39;',
-};
-const escape = (text: string): string => text.replace(/[&<>"']/g, (sign) => escapes[sign] ?? sign);
-const fix = (value: number): string => String(Number(value.toFixed(2)));
-
 const left = (x: number): number => LEFT + x * PLOT_WIDTH;
 const top = (y: number): number => TOP + (1 - y) * PLOT_HEIGHT;
 
 const points = (places: readonly Place[]): string =>
-  places.map(({ x, y }) => `${fix(left(x))},${fix(top(y))}`).join(' ');
+  places.map(({ x, y }) => `${coordinate(left(x))},${coordinate(top(y))}`).join(' ');
 
 function text(
   atX: number,
@@ -38,7 +29,7 @@ function text(
   anchor: 'start' | 'middle' | 'end',
   extra = '',
 ): string {
-  return `<text x="${fix(atX)}" y="${fix(atY)}" text-anchor="${anchor}"${extra}>${escape(words)}</text>`;
+  return `<text x="${coordinate(atX)}" y="${coordinate(atY)}" text-anchor="${anchor}"${extra}>${escapeMarkup(words)}</text>`;
 }
 
 export interface SupplyCurveDrawing extends Reader {
@@ -85,20 +76,20 @@ function uncertainty({ band, targetInterval }: SupplyCurve): string {
     band.length > 0 ? `<polygon points="${points(band)}" fill="currentColor" fill-opacity="0.1"/>` : '';
   if (!targetInterval) return fill;
   const { low, high } = targetInterval;
-  const atY = fix(top(low.y));
-  const end = ({ x }: Place): string => `M${fix(left(x))} ${fix(top(low.y) - 6)}v12`;
-  return `${fill}<path d="M${fix(left(low.x))} ${atY}H${fix(left(high.x))}${end(low)}${end(high)}" ${LINE} stroke-width="2"/>`;
+  const atY = coordinate(top(low.y));
+  const end = ({ x }: Place): string => `M${coordinate(left(x))} ${coordinate(top(low.y) - 6)}v12`;
+  return `${fill}<path d="M${coordinate(left(low.x))} ${atY}H${coordinate(left(high.x))}${end(low)}${end(high)}" ${LINE} stroke-width="2"/>`;
 }
 
 function grid(curve: SupplyCurve, reader: Reader): string {
   const number = (value: number): string => formatNumber(value, reader.locale, 1);
   const across = curve.pressure.ticks.map(({ value, position, labelled }) => {
-    const atY = fix(top(position));
+    const atY = coordinate(top(position));
     const label = labelled ? text(LEFT - 8, top(position) + 4, number(value), 'end') : '';
     return `<path d="M${LEFT} ${atY}H${WIDTH - RIGHT}" ${GRID}/>${label}`;
   });
   const up = curve.flow.ticks.map(({ value, position, labelled }) => {
-    const atX = fix(left(position));
+    const atX = coordinate(left(position));
     const label = labelled ? text(left(position), HEIGHT - BOTTOM + 18, number(value), 'middle') : '';
     return `<path d="M${atX} ${TOP}V${HEIGHT - BOTTOM}" ${GRID}/>${label}`;
   });
@@ -125,8 +116,8 @@ function marks({ staticMark, testMark, targetMark }: SupplyCurve, reader: Reader
   const psi = (value: number): string => formatQuantity(value, 'psi', reader);
   const gpm = (value: number): string => formatQuantity(value, 'gpm', reader);
   const { locale } = reader;
-  const square = `<rect x="${fix(left(staticMark.x) - 5)}" y="${fix(top(staticMark.y) - 5)}" width="10" height="10"/>`;
-  const circle = `<circle cx="${fix(left(testMark.x))}" cy="${fix(top(testMark.y))}" r="5.5"/>`;
+  const square = `<rect x="${coordinate(left(staticMark.x) - 5)}" y="${coordinate(top(staticMark.y) - 5)}" width="10" height="10"/>`;
+  const circle = `<circle cx="${coordinate(left(testMark.x))}" cy="${coordinate(top(testMark.y))}" r="5.5"/>`;
   const labels = [
     label(
       staticMark,
@@ -144,7 +135,7 @@ function marks({ staticMark, testMark, targetMark }: SupplyCurve, reader: Reader
   ];
   if (!targetMark) return square + circle + labels.join('');
   const [atX, atY] = [left(targetMark.x), top(targetMark.y)];
-  const triangle = `<path d="M${fix(atX)} ${fix(atY - 7)}l7 12h-14z"/>`;
+  const triangle = `<path d="M${coordinate(atX)} ${coordinate(atY - 7)}l7 12h-14z"/>`;
   labels.push(
     label(
       targetMark,
@@ -168,15 +159,15 @@ export function supplyCurveSvg(curve: SupplyCurve, drawing: SupplyCurveDrawing):
   const title = subject
     ? say(locale, 'hydraulics.curve.title-of', { subject })
     : say(locale, 'hydraulics.curve.title');
-  const targetY = fix(top(curve.target.y));
+  const targetY = coordinate(top(curve.target.y));
   const axisWords = (key: string, unit: SupplyCurve['flow' | 'pressure']['unit']): string =>
     say(locale, key, { unit: unitSymbol(unit, locale), unitName: unitName(unit, locale) });
   const middle = TOP + PLOT_HEIGHT / 2;
   return [
     `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${WIDTH} ${HEIGHT}" role="img" class="supply-curve"`,
     ` aria-labelledby="${idPrefix}-title ${idPrefix}-desc" font-family="inherit" font-size="13" fill="currentColor">`,
-    `<title id="${idPrefix}-title">${escape(title)}</title>`,
-    `<desc id="${idPrefix}-desc">${escape(supplyCurveDescription(curve, drawing))}</desc>`,
+    `<title id="${idPrefix}-title">${escapeMarkup(title)}</title>`,
+    `<desc id="${idPrefix}-desc">${escapeMarkup(supplyCurveDescription(curve, drawing))}</desc>`,
     grid(curve, drawing),
     uncertainty(curve),
     `<path d="M${LEFT} ${TOP}V${HEIGHT - BOTTOM}H${WIDTH - RIGHT}" ${LINE} stroke-width="1.5"/>`,
@@ -205,7 +196,7 @@ export function supplyCurveSvg(curve: SupplyCurve, drawing: SupplyCurveDrawing):
       0,
       axisWords('hydraulics.curve.pressure-axis', curve.pressure.unit),
       'middle',
-      ` transform="translate(16 ${fix(middle)}) rotate(-90)"`,
+      ` transform="translate(16 ${coordinate(middle)}) rotate(-90)"`,
     ),
     '</svg>',
   ].join('');

@@ -1,9 +1,10 @@
+import type { PayerKind } from '../submissions/forms/claimOpened.ts';
 import type { letterKinds } from '../submissions/forms/letterText.ts';
 import type { BodyOf } from '../submissions/submission.ts';
 
 export type LetterKind = (typeof letterKinds)[number];
 
-const byPayer: Record<BodyOf<'claim-opened'>['payerKind'], LetterKind> = {
+const byPayer: Record<PayerKind, LetterKind> = {
   'drivers-insurer': 'demand-insurer',
   'self-insured': 'demand-self-insured',
   government: 'notice-government',
@@ -16,7 +17,7 @@ const byPayer: Record<BodyOf<'claim-opened'>['payerKind'], LetterKind> = {
 const needsDriver: readonly LetterKind[] = ['demand-insurer', 'demand-driver', 'demand-self-insured'];
 
 export interface Payer {
-  readonly payerKind: BodyOf<'claim-opened'>['payerKind'];
+  readonly payerKind: PayerKind;
   readonly payerName: string | null;
   readonly hitAndRun: BodyOf<'party'>['hitAndRun'];
 }

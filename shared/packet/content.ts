@@ -1,3 +1,4 @@
+import type { PayerKind } from '../submissions/forms/claimOpened.ts';
 import type { RateBookEdition } from '../costs/rateBook.ts';
 import type { Statement } from '../costs/statement.ts';
 import type { Work } from '../costs/work.ts';
@@ -151,7 +152,7 @@ function utilityOf(question: PacketQuestion): PacketContent['utility'] {
 }
 
 /** The driver's policy and its insurer's number go to that insurer and to the driver; nobody else has need of them. */
-const needsPolicy = (payerKind: BodyOf<'claim-opened'>['payerKind']): boolean =>
+const needsPolicy = (payerKind: PayerKind): boolean =>
   payerKind === 'drivers-insurer' || payerKind === 'driver';
 
 function partyOf(

@@ -1,7 +1,5 @@
 import { ofKind, type Effective } from '../submissions/effective.ts';
-import type { shortReasons } from '../submissions/forms/claimLife/common.ts';
-
-export type ShortReason = (typeof shortReasons)[number];
+import type { ShortReason } from '../submissions/forms/claimLife/common.ts';
 
 /** Less was paid on a line than asked: by which payment, why, in whose words. */
 export interface Cut {

@@ -1,5 +1,5 @@
 import Papa from 'papaparse';
-import type { PayerKind } from '../claimFigures/row.ts';
+import type { PayerKind } from '../submissions/forms/claimOpened.ts';
 import type { JournalLine } from './journal.ts';
 
 /** A claim's journal with what finance files it by. Nobody's name: who paid stands in the claim. */

@@ -1,3 +1,4 @@
+import { coordinate } from '../drawing/markup.ts';
 import { say, type Locale } from '../words/index.ts';
 import type { Ring, RingBolt } from './ring.ts';
 import { sayOrder } from './say.ts';
@@ -8,9 +9,8 @@ const RADIUS = 124;
 /** Inner edge of the flange; drawn there, no line runs through a number. */
 const INNER = 92;
 
-const fix = (value: number): string => String(Number(value.toFixed(2)));
 const text = (x: number, y: number, size: number, words: string, extra = ''): string =>
-  `<text x="${fix(x)}" y="${fix(y + size * 0.35)}" font-size="${fix(size)}" text-anchor="middle"${extra}>${words}</text>`;
+  `<text x="${coordinate(x)}" y="${coordinate(y + size * 0.35)}" font-size="${coordinate(size)}" text-anchor="middle"${extra}>${words}</text>`;
 
 /** Bolts stand apart by their number; the heads shrink so that they never touch. */
 function head({ place, turn, x, y }: RingBolt, bolts: number): string {
@@ -18,7 +18,7 @@ function head({ place, turn, x, y }: RingBolt, bolts: number): string {
   const [atX, atY] = [MIDDLE + RADIUS * x, MIDDLE - RADIUS * y];
   const outside = RADIUS + radius + 12;
   return [
-    `<circle cx="${fix(atX)}" cy="${fix(atY)}" r="${fix(radius)}" fill="none" stroke="currentColor" stroke-width="2"/>`,
+    `<circle cx="${coordinate(atX)}" cy="${coordinate(atY)}" r="${coordinate(radius)}" fill="none" stroke="currentColor" stroke-width="2"/>`,
     text(atX, atY, Math.max(5, radius * 0.95), String(turn), ' font-weight="700"'),
     text(MIDDLE + outside * x, MIDDLE - outside * y, Math.max(7, Math.min(16, radius)), String(place)),
   ].join('');

@@ -1,4 +1,4 @@
-import type { ShortReason } from '../../payments/cuts.ts';
+import type { ShortReason } from '../../submissions/forms/claimLife/common.ts';
 import type { Locale } from '../../words/index.ts';
 import type { LaterValues } from './fields.ts';
 import type { LaterLetterKind } from './letter.ts';

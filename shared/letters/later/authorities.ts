@@ -1,4 +1,4 @@
-import type { ShortReason } from '../../payments/cuts.ts';
+import type { ShortReason } from '../../submissions/forms/claimLife/common.ts';
 
 /**
  * Reasons for which a published authority can be named in a reply. Its sentence is `letter.authority.<reason>`; what goes

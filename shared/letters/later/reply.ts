@@ -1,7 +1,7 @@
 import type { Statement } from '../../costs/statement.ts';
 import type { StatementLine } from '../../costs/line.ts';
 import { formatCents } from '../../costs/money.ts';
-import type { ShortReason } from '../../payments/cuts.ts';
+import type { ShortReason } from '../../submissions/forms/claimLife/common.ts';
 import { ofKind, type Effective } from '../../submissions/effective.ts';
 import { say, type Locale } from '../../words/index.ts';
 import { withAuthority, withContrary } from './authorities.ts';

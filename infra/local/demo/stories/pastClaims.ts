@@ -1,3 +1,4 @@
+import type { PayerKind } from '../../../../shared/submissions/forms/claimOpened.ts';
 import { procedureSteps } from '../../../../shared/strikes/procedure.ts';
 import type { BodyOf } from '../../../../shared/submissions/submission.ts';
 import type { FactKind } from '../../../../shared/submissions/kinds.ts';
@@ -15,7 +16,7 @@ export interface PastClaim {
   readonly hydrantId: string;
   /** How long ago the hydrant was struck, days. */
   readonly daysAgo: number;
-  readonly payerKind: BodyOf<'claim-opened'>['payerKind'];
+  readonly payerKind: PayerKind;
   readonly payer: string | null;
   readonly cause: NonNullable<Party['cause']>;
   readonly hitAndRun?: Party['hitAndRun'];

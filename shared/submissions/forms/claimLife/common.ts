@@ -42,6 +42,7 @@ export const shortReasons = [
   'policy-limit',
   'other',
 ] as const;
+export type ShortReason = (typeof shortReasons)[number];
 export const shortReason = z.enum(shortReasons);
 
 /** A line of the statement of costs, by the id that it has in the packet's revision. */

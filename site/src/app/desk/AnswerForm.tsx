@@ -6,7 +6,7 @@ import { draftsOf, dropDraft, keepDraft, type Draft } from '../core/drafts.ts';
 import type { Session } from '../core/session.ts';
 import { useWords } from '../core/words.ts';
 import { textOf } from '../form/nodes.ts';
-import { problemsOf, queueForm, readEntry, serverProblems } from '../form/send.ts';
+import { deliverInPlace, problemsOf, serverProblems } from '../form/send.ts';
 import { objectionAnswerSpec as spec } from '../form/specs/objectionAnswer.ts';
 import { Fields } from '../form/view/Fields.tsx';
 import { ScopeProvider } from '../form/view/scope.ts';
@@ -78,20 +78,11 @@ export function AnswerForm({ claimId, objectionKey, sentence, author, onSent, on
     show(found);
     if (found.length > 0) return;
     setSending(true);
-    const sent = await queueForm(spec, draft, author, words.zone);
+    const sent = await deliverInPlace(spec, draft, author, words.zone);
     setSending(false);
-    if (sent.state === 'not-kept') {
-      setKept(false);
-      return;
-    }
-    const entry = sent.state === 'kept' ? await readEntry(draft.submissionId).catch(() => null) : null;
-    const refused = sent.state === 'refused' ? sent.problems : entry?.state === 'refused' && entry.problems;
-    if (refused) {
-      show(serverProblems(spec, draft, words.zone, refused));
-      return;
-    }
-    dropDraft(draft.submissionId);
-    onSent();
+    if (sent.state === 'not-kept') setKept(false);
+    else if (sent.state === 'refused') show(serverProblems(spec, draft, words.zone, sent.problems));
+    else onSent();
   };
   const base = `a${draft.submissionId}`;
   return (

@@ -10,7 +10,7 @@ import { useObservable } from '../core/observable.ts';
 import type { Session } from '../core/session.ts';
 import { useWords } from '../core/words.ts';
 import { textOf } from '../form/nodes.ts';
-import { problemsOf, queueForm, readEntry } from '../form/send.ts';
+import { deliverInPlace, problemsOf } from '../form/send.ts';
 import { letterTextSpec as spec } from '../form/specs/letterText.ts';
 import { entries } from '../outbox/outbox.ts';
 import { LetterText } from './LetterText.tsx';
@@ -113,22 +113,19 @@ export function LetterEditor({ claimId, answer, author }: Props) {
     setRefused(found.map((each) => sayProblem(words.locale, each)));
     if (found.length > 0) return;
     setSending(true);
-    const sent = await queueForm(spec, draft, author, words.zone);
+    const sent = await deliverInPlace(spec, draft, author, words.zone);
     setSending(false);
     if (sent.state === 'not-kept') {
       setTold('not-kept');
       return;
     }
-    const entry = sent.state === 'kept' ? await readEntry(draft.submissionId).catch(() => null) : null;
-    const said = sent.state === 'refused' ? sent.problems : entry?.state === 'refused' && entry.problems;
-    if (said) {
-      setRefused(said.map((each) => sayProblem(words.locale, each)));
+    if (sent.state === 'refused') {
+      setRefused(sent.problems.map((each) => sayProblem(words.locale, each)));
       return;
     }
-    dropDraft(draft.submissionId);
     // What was sent stays in view until the server's own answer has it.
     setDraft({ ...blankDraft(author.personId, claimId, answer), values: { letter: answer.letter, text } });
-    setTold(entry ? 'queued' : 'saved');
+    setTold(sent.state === 'waiting' ? 'queued' : 'saved');
   };
 
   return (

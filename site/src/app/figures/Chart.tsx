@@ -1,4 +1,4 @@
-import { stackedBarsSvg, type BarRow, type Series } from '../../../../shared/charts/stackedBarsSvg.ts';
+import { stackedBarsSvg, type BarRow, type Series } from '../../../../shared/drawing/stackedBarsSvg.ts';
 
 interface Props {
   readonly idPrefix: string;

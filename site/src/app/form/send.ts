@@ -4,13 +4,14 @@ import { problem } from '../../../../shared/problems/problem.ts';
 import type { Reader } from '../../../../shared/units/format.ts';
 import { postJson } from '../core/api.ts';
 import { deviceId } from '../core/device.ts';
-import type { Draft } from '../core/drafts.ts';
+import { dropDraft, type Draft } from '../core/drafts.ts';
 import { preferences } from '../core/preferences.ts';
 import type { Session } from '../core/session.ts';
 import { utility } from '../core/utility.ts';
 import { recall } from '../core/recall.ts';
 import type { Entry } from '../outbox/database.ts';
 import { keepEntry, readEntry } from '../outbox/outbox.ts';
+import { forms, isFactKind } from '../../../../shared/submissions/kinds.ts';
 import { sendAll } from '../outbox/send.ts';
 import { buildSubmission } from './build.ts';
 import { checkForm } from './check.ts';
@@ -97,6 +98,30 @@ export async function queueForm(spec: FormSpec, draft: Draft, author: Session, z
   return { state: 'kept' };
 }
 
+/** What became of a small form that is sent where it stands. */
+export type Delivered =
+  | { readonly state: 'recorded' | 'waiting' | 'not-kept' }
+  | { readonly state: 'refused'; readonly problems: readonly Problem[] };
+
+/**
+ * Queues a checked form that has no screen of its own and says what to tell beside it: the server has it, it waits in the
+ * outbox, it was refused, or neither the device nor the server has it. The draft goes once something else holds it.
+ */
+export async function deliverInPlace(
+  spec: FormSpec,
+  draft: Draft,
+  author: Session,
+  zone: string,
+): Promise<Delivered> {
+  const sent = await queueForm(spec, draft, author, zone);
+  if (sent.state === 'not-kept' || sent.state === 'refused') return sent;
+  // Gone from the outbox: the server has confirmed it.
+  const entry = sent.state === 'kept' ? await readEntry(draft.submissionId).catch(() => null) : null;
+  if (entry?.state === 'refused') return { state: 'refused', problems: entry.problems };
+  dropDraft(draft.submissionId);
+  return { state: entry ? 'waiting' : 'recorded' };
+}
+
 async function sendUnkept({ submission }: Entry): Promise<Sent> {
   const answer = await postJson<{ readonly recordedAt: string }>('/api/submissions', submission);
   if (answer.outcome === 'ok') return { state: 'sent-unkept', recordedAt: answer.value.recordedAt };
@@ -116,10 +141,11 @@ function rememberCodes(kind: string, nodes: readonly Node[], values: Values, bas
     if (node.type === 'list') for (const row of rowsOf(value)) rememberCodes(kind, node.item, row, path);
     else if (node.type === 'person') recall('people', textOf(value));
     else if (node.type === 'people') for (const id of stringsOf(value)) recall('people', id);
-    // Plates, policies and the like are other people's: they are not offered again.
-    else if (node.type === 'text' && node.keypad === 'code' && kind !== 'party' && kind !== 'claim-opened')
+    // Plates, policies, check and case numbers are other people's: they are not offered again.
+    else if (node.type === 'text' && node.keypad === 'code' && !isOthers(kind))
       recall(wordsOf(kind, node, path), textOf(value));
   }
 }
 
-export { readEntry };
+const isOthers = (kind: string): boolean =>
+  kind === 'party' || (isFactKind(kind) && forms[kind].subjects.some((subject) => subject === 'claim'));

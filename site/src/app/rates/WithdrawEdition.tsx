@@ -8,7 +8,7 @@ import { useObservable } from '../core/observable.ts';
 import { to } from '../core/router.ts';
 import type { Session } from '../core/session.ts';
 import { useWords } from '../core/words.ts';
-import { problemsOf, queueForm, readEntry } from '../form/send.ts';
+import { deliverInPlace, problemsOf } from '../form/send.ts';
 import { rateBookSpec as spec } from '../form/specs/rateBook.ts';
 import { entries } from '../outbox/outbox.ts';
 import { TwoTouches } from '../screens/TwoTouches.tsx';
@@ -94,20 +94,11 @@ function WithdrawForm({ record, author, onClose }: Props & { readonly onClose: (
       return;
     }
     setSending(true);
-    const sent = await queueForm(spec, draft, author, words.zone);
+    const sent = await deliverInPlace(spec, draft, author, words.zone);
     setSending(false);
-    if (sent.state === 'not-kept') {
-      setKept(false);
-      return;
-    }
-    const entry = sent.state === 'kept' ? await readEntry(draft.submissionId).catch(() => null) : null;
-    const refused = sent.state === 'refused' ? sent.problems : entry?.state === 'refused' && entry.problems;
-    if (refused) {
-      setProblems(refused);
-      return;
-    }
-    dropDraft(draft.submissionId);
-    onClose();
+    if (sent.state === 'not-kept') setKept(false);
+    else if (sent.state === 'refused') setProblems(sent.problems);
+    else onClose();
   };
   const wrong = problems.some(({ path }) => path === 'reason');
   const id = `withdraw-${draft.submissionId}`;

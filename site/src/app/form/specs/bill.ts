@@ -5,7 +5,7 @@ import type { Leaf } from '../nodes.ts';
 import { textOf } from '../nodes.ts';
 import { writeCents } from '../number.ts';
 import type { FormSpec } from '../spec.ts';
-import { intervals, note } from './parts.ts';
+import { fileFields, intervals, note } from './parts.ts';
 
 /** The desk's forms about the bill: papers, credits, hours of the week, time on the claim, the counter-calculation. */
 
@@ -18,24 +18,14 @@ export const documentsSpec: FormSpec = {
       name: 'documents',
       as: 'photos',
       atMost: 40,
-      item: [
-        { type: 'kept', name: 'sha256' },
-        { type: 'kept', name: 'bytes' },
-        { type: 'kept', name: 'mediaType' },
-        { type: 'choice', name: 'what', list: 'document', choices: documentKinds, required: true },
-        { type: 'text', name: 'title', required: true },
-        { type: 'text', name: 'number', keypad: 'code' },
-        {
-          type: 'choice',
-          name: 'view',
-          words: 'field.photo.view',
-          list: 'view',
-          choices: ['document', 'overall', 'mid', 'close', 'scale', 'other'],
-          required: true,
-        },
-        { type: 'instant', name: 'takenAt', words: 'field.photo.takenAt' },
-        { type: 'text', name: 'caption', words: 'field.photo.caption' },
-      ],
+      item: fileFields(
+        ['document', 'overall', 'mid', 'close', 'scale', 'other'],
+        [
+          { type: 'choice', name: 'what', list: 'document', choices: documentKinds, required: true },
+          { type: 'text', name: 'title', required: true },
+          { type: 'text', name: 'number', keypad: 'code' },
+        ],
+      ),
     },
     note,
   ],

@@ -1,3 +1,4 @@
+import { payerKinds } from '../../../../../shared/submissions/forms/claimOpened.ts';
 import { effectiveFacts, ofKind } from '../../../../../shared/submissions/effective.ts';
 import { localDay } from '../localTime.ts';
 import { writeCents } from '../number.ts';
@@ -22,15 +23,7 @@ export const claimOpenedSpec: FormSpec = {
           type: 'choice',
           name: 'payerKind',
           list: 'payerKind',
-          choices: [
-            'drivers-insurer',
-            'self-insured',
-            'government',
-            'own-policy',
-            'driver',
-            'restitution',
-            'unknown',
-          ],
+          choices: payerKinds,
           required: true,
         },
       ],

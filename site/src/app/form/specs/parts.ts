@@ -15,27 +15,24 @@ export const dispatchNodes: readonly Node[] = [
   { type: 'text', name: 'dispatch.takenBy', words: 'field.dispatch.takenBy' },
 ];
 
+/** What is asked of a photo or a paper that is handed in; `views` in the order in which they are likely. */
+export const fileFields = (views: readonly string[], more: readonly Node[] = []): readonly Node[] => [
+  { type: 'kept', name: 'sha256' },
+  { type: 'kept', name: 'bytes' },
+  { type: 'kept', name: 'mediaType' },
+  ...more,
+  { type: 'choice', name: 'view', words: 'field.photo.view', list: 'view', choices: views, required: true },
+  { type: 'instant', name: 'takenAt', words: 'field.photo.takenAt' },
+  { type: 'text', name: 'caption', words: 'field.photo.caption' },
+];
+
 export const photos = (atMost: number): List => ({
   type: 'list',
   name: 'photos',
   words: 'field.photos',
   as: 'photos',
   atMost,
-  item: [
-    { type: 'kept', name: 'sha256' },
-    { type: 'kept', name: 'bytes' },
-    { type: 'kept', name: 'mediaType' },
-    {
-      type: 'choice',
-      name: 'view',
-      words: 'field.photo.view',
-      list: 'view',
-      choices: ['overall', 'mid', 'close', 'scale', 'document', 'other'],
-      required: true,
-    },
-    { type: 'instant', name: 'takenAt', words: 'field.photo.takenAt' },
-    { type: 'text', name: 'caption', words: 'field.photo.caption' },
-  ],
+  item: fileFields(['overall', 'mid', 'close', 'scale', 'document', 'other']),
 });
 
 export const note: Leaf = { type: 'text', name: 'note', words: 'field.note', lines: 3 };

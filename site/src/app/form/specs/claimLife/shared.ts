@@ -3,7 +3,7 @@ import { localDay } from '../../localTime.ts';
 import { writeCents } from '../../number.ts';
 import type { Leaf, List, Node, Section, Values } from '../../nodes.ts';
 import type { FormContext, FormSpec } from '../../spec.ts';
-import { note } from '../parts.ts';
+import { fileFields, note } from '../parts.ts';
 
 /** What the events of a claim's life have in common on the screen. */
 
@@ -14,21 +14,7 @@ export const exhibits: List = {
   words: 'field.exhibits',
   as: 'photos',
   atMost: 20,
-  item: [
-    { type: 'kept', name: 'sha256' },
-    { type: 'kept', name: 'bytes' },
-    { type: 'kept', name: 'mediaType' },
-    {
-      type: 'choice',
-      name: 'view',
-      words: 'field.photo.view',
-      list: 'view',
-      choices: ['document', 'other', 'overall', 'mid', 'close', 'scale'],
-      required: true,
-    },
-    { type: 'instant', name: 'takenAt', words: 'field.photo.takenAt' },
-    { type: 'text', name: 'caption', words: 'field.photo.caption' },
-  ],
+  item: fileFields(['document', 'other', 'overall', 'mid', 'close', 'scale']),
 };
 
 /** Words and papers, on every form of a claim's life. */

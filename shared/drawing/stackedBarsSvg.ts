@@ -1,19 +1,10 @@
+import { coordinate, escapeMarkup } from './markup.ts';
 const WIDTH = 640;
 const LABELS = 190;
 const ROW = 34;
 const BAR = 20;
 const RIGHT = 120;
 const LEGEND = 30;
-
-const escapes: Record<string, string> = {
-  '&': '&amp;',
-  '<': '&lt;',
-  '>': '&gt;',
-  '"': '&quot;',
-  "'": '&#39;',
-};
-const escape = (text: string): string => text.replace(/[&<>"']/g, (sign) => escapes[sign] ?? sign);
-const fix = (value: number): string => String(Number(value.toFixed(2)));
 
 /** One ink and three fills that are told apart in black and white, too. */
 export type Fill = 'solid' | 'hatched' | 'open';
@@ -56,7 +47,7 @@ export function stackedBarsSvg({ title, description, series, rows, idPrefix }: S
   const wide = WIDTH - LABELS - RIGHT;
   const legend = series.map(({ label, fill }, index) => {
     const x = (index * WIDTH) / series.length;
-    return `<rect x="${fix(x + 1)}" y="3" width="16" height="14" ${paint(fill, idPrefix)}/><text x="${fix(x + 24)}" y="15">${escape(label)}</text>`;
+    return `<rect x="${coordinate(x + 1)}" y="3" width="16" height="14" ${paint(fill, idPrefix)}/><text x="${coordinate(x + 24)}" y="15">${escapeMarkup(label)}</text>`;
   });
   const bars = rows.map(({ label, values, note }, row) => {
     const y = LEGEND + row * ROW;
@@ -65,22 +56,22 @@ export function stackedBarsSvg({ title, description, series, rows, idPrefix }: S
       const width = (value / most) * wide;
       const drawn =
         value > 0
-          ? `<rect x="${fix(x)}" y="${fix(y)}" width="${fix(width)}" height="${BAR}" ${paint(series[index]?.fill ?? 'open', idPrefix)}/>`
+          ? `<rect x="${coordinate(x)}" y="${coordinate(y)}" width="${coordinate(width)}" height="${BAR}" ${paint(series[index]?.fill ?? 'open', idPrefix)}/>`
           : '';
       x += width;
       return drawn;
     });
     return [
-      `<text x="${LABELS - 10}" y="${fix(y + 15)}" text-anchor="end">${escape(label)}</text>`,
+      `<text x="${LABELS - 10}" y="${coordinate(y + 15)}" text-anchor="end">${escapeMarkup(label)}</text>`,
       ...parts,
-      `<text x="${fix(x + 8)}" y="${fix(y + 15)}">${escape(note)}</text>`,
+      `<text x="${coordinate(x + 8)}" y="${coordinate(y + 15)}">${escapeMarkup(note)}</text>`,
     ].join('');
   });
   return [
     `<svg viewBox="0 0 ${WIDTH} ${height}" role="img" aria-labelledby="${idPrefix}-title ${idPrefix}-text" font-size="14" fill="currentColor">`,
-    `<title id="${idPrefix}-title">${escape(title)}</title><desc id="${idPrefix}-text">${escape(description)}</desc>`,
+    `<title id="${idPrefix}-title">${escapeMarkup(title)}</title><desc id="${idPrefix}-text">${escapeMarkup(description)}</desc>`,
     `<defs><pattern id="${idPrefix}-hatch" width="6" height="6" patternUnits="userSpaceOnUse" patternTransform="rotate(45)"><line x1="0" y1="0" x2="0" y2="6" stroke="currentColor" stroke-width="3"/></pattern></defs>`,
-    `<line x1="${LABELS}" y1="${LEGEND - 6}" x2="${LABELS}" y2="${fix(height - 4)}" stroke="currentColor"/>`,
+    `<line x1="${LABELS}" y1="${LEGEND - 6}" x2="${LABELS}" y2="${coordinate(height - 4)}" stroke="currentColor"/>`,
     ...legend,
     ...bars,
     '</svg>',

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { stackedBarsSvg } from '../../../shared/charts/stackedBarsSvg.ts';
+import { stackedBarsSvg } from '../../../shared/drawing/stackedBarsSvg.ts';
 
 const drawn = (rows: { label: string; values: number[] }[]): string =>
   stackedBarsSvg({
