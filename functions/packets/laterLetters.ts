@@ -4,7 +4,13 @@ import { foldClaim, type ClaimState } from '../../shared/claims/state.ts';
 import { todayIn } from '../../shared/clocks/clocks.ts';
 import type { LaterDraft } from '../../shared/letters/later/answer.ts';
 import { laterDocument } from '../../shared/letters/later/document.ts';
-import { laterTemplate, type LaterLetterKind } from '../../shared/letters/later/letter.ts';
+import {
+  addressee,
+  laterTemplate,
+  sendingProblems,
+  sumAsked,
+  type LaterLetterKind,
+} from '../../shared/letters/later/letter.ts';
 import { contraryTo, pointsOf } from '../../shared/letters/later/reply.ts';
 import { laterValues } from '../../shared/letters/later/values.ts';
 import type { LaterValues } from '../../shared/letters/later/fields.ts';
@@ -13,7 +19,6 @@ import type { LetterFacts } from '../../shared/letters/values.ts';
 import { packetLetterOf, packetLetterFacts } from '../../shared/packet/content.ts';
 import { readerOf } from '../../shared/packet/reader.ts';
 import { asOfRecords } from '../../shared/packet/ready.ts';
-import { problem } from '../../shared/problems/problem.ts';
 import type { Member } from '../../shared/roles.ts';
 import { effectiveFacts, type Effective } from '../../shared/submissions/effective.ts';
 import { currentSchemaVersion, streamOf } from '../../shared/submissions/envelope.ts';
@@ -109,7 +114,7 @@ export async function draftLetter(
     letter: kind,
     locale,
     on,
-    to: [opened.payer.name, values.adjuster, opened.payer.address].filter(Boolean).join('\n'),
+    to: addressee(opened.payer.name, values.adjuster, opened.payer.address),
     template: laterTemplate(locale, kind),
     values,
     contrary: contraryTo(pointsOf(own, answers)),
@@ -121,15 +126,6 @@ export interface SentLetter {
   readonly pdfSha256: string;
   readonly fileName: string;
 }
-
-/** Letters that ask for what is still owed; a demand and a supplement ask for the whole, the others for no sum. */
-const asksBalance: readonly LaterLetterKind[] = [
-  'follow-up',
-  'reply-to-dispute',
-  'final-notice',
-  'payment-plan-offer',
-];
-const asksAll: readonly LaterLetterKind[] = ['demand', 'supplement'];
 
 /**
  * Makes the letter's PDF, keeps it, and records the letter as sent. Refuses a text that names what is not there, and a
@@ -143,15 +139,14 @@ export async function sendLetter(
 ): Promise<SentLetter> {
   const { settings } = deps;
   const now = deps.now().toISOString();
-  if (on > todayIn(deps.now(), settings.timeZone))
-    return refuse('invalid', problem('letter-of-the-future', 'on', { on }));
   const { state, facts, values, own } = await knownFor(deps, member, claimId, { answers, on });
   const fileName = `letter-${state.claimNumber}-${letter}-${on}.pdf`;
   const before = own.find(({ fact }) => fact.submissionId === id)?.fact;
   // Asked again: what was sent is what was sent, whatever is known since.
   if (before?.kind === 'letter-sent') return { submissionId: id, pdfSha256: before.body.pdfSha256, fileName };
   const merged = mergeLetter(text, values);
-  if (merged.problems.length > 0) return refuse('invalid', merged.problems);
+  const inTheWay = sendingProblems(merged, on, todayIn(deps.now(), settings.timeZone));
+  if (inTheWay.length > 0) return refuse('invalid', inTheWay);
   const pdf = await renderPacket(
     laterDocument(facts, {
       letter,
@@ -182,11 +177,7 @@ export async function sendLetter(
       how,
       to,
       answers,
-      amountCents: asksBalance.includes(letter)
-        ? state.money.balanceCents
-        : asksAll.includes(letter)
-          ? state.money.askedCents
-          : null,
+      amountCents: sumAsked(letter, state.money),
       text: merged.paragraphs.join('\n\n'),
       pdfSha256,
       pdfBytes: pdf.byteLength,

@@ -1,4 +1,4 @@
-import { Temporal } from 'temporal-polyfill';
+import { daysBetween } from '../time/daysBetween.ts';
 import type { FigureRow } from './row.ts';
 
 /** Days since the demand, both ends of a class within it; the usual classes of a receivables ledger. */
@@ -19,10 +19,6 @@ export interface Aged {
   }[];
   readonly balanceCents: number;
 }
-
-/** Calendar days from one day to another; negative when the second comes first. */
-export const daysBetween = (from: string, to: string): number =>
-  Temporal.PlainDate.from(from).until(Temporal.PlainDate.from(to)).days;
 
 /**
  * Balances by the days since their first demand. A closed claim, one that nobody was asked for, and one with nothing

@@ -1,4 +1,4 @@
-import { daysBetween } from './ageing.ts';
+import { daysBetween } from '../time/daysBetween.ts';
 import type { FigureRow } from './row.ts';
 
 /** Days between two events over several claims: how many, the quartiles, the longest. */

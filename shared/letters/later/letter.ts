@@ -1,3 +1,5 @@
+import { problem, type Problem } from '../../problems/problem.ts';
+import type { MergedLetter } from '../merge.ts';
 import type { laterLetterKinds } from '../../submissions/forms/claimLife/letterSent.ts';
 import { wordsAsWritten, type Locale } from '../../words/index.ts';
 
@@ -14,3 +16,29 @@ export const laterTemplate = (locale: Locale, letter: LaterLetterKind): string =
 export const answering: readonly LaterLetterKind[] = ['reply-to-dispute', 'release-checklist'];
 /** A paper for the utility's own file; nobody is asked to pay by it. */
 export const forTheFile: readonly LaterLetterKind[] = ['release-checklist'];
+
+/** Letters that ask for what is still owed; a demand and a supplement ask for the whole, the others for no sum. */
+const asksBalance: readonly LaterLetterKind[] = [
+  'follow-up',
+  'reply-to-dispute',
+  'final-notice',
+  'payment-plan-offer',
+];
+const asksAll: readonly LaterLetterKind[] = ['demand', 'supplement'];
+
+/** What a letter asks for, whole cents; null where it asks for no sum. */
+export const sumAsked = (
+  letter: LaterLetterKind,
+  { balanceCents, askedCents }: { readonly balanceCents: number; readonly askedCents: number },
+): number | null =>
+  asksBalance.includes(letter) ? balanceCents : asksAll.includes(letter) ? askedCents : null;
+
+/** What stands in the way of sending a letter: a text that names what is not there, and a day that has not come. */
+export const sendingProblems = (merged: MergedLetter, on: string, today: string): readonly Problem[] => [
+  ...(on > today ? [problem('letter-of-the-future', 'on', { on })] : []),
+  ...merged.problems,
+];
+
+/** Whom it goes to, a line each, as far as it is known. */
+export const addressee = (...lines: readonly (string | null)[]): string =>
+  [...new Set(lines)].filter((line) => line !== null && line !== '').join('\n');

@@ -1,6 +1,6 @@
-import { Temporal } from 'temporal-polyfill';
 import type { ClaimState } from '../../claims/state.ts';
 import { formatCents } from '../../costs/money.ts';
+import { daysBetween } from '../../time/daysBetween.ts';
 import type { Statement } from '../../costs/statement.ts';
 import { ofKind, type Effective } from '../../submissions/effective.ts';
 import type { Locale } from '../../words/index.ts';
@@ -52,9 +52,7 @@ export function laterValues({
     payerReference: adjuster?.reference ?? acknowledged ?? base.payerReference,
     adjuster: adjuster?.name ?? base.payerAttention,
     demandedOn: first ? day(first.on) : null,
-    daysSinceDemand: first
-      ? String(Temporal.PlainDate.from(first.on).until(Temporal.PlainDate.from(on)).days)
-      : null,
+    daysSinceDemand: first ? String(daysBetween(first.on, on)) : null,
     asked: money(sums.askedCents),
     paid: money(sums.paidCents),
     balance: money(sums.balanceCents),
