@@ -1,6 +1,6 @@
 import { useId, useRef, useState } from 'preact/hooks';
 import type { ClaimLetter } from '../../../../shared/letters/answer.ts';
-import { mergeFields, type MergeField } from '../../../../shared/letters/fields.ts';
+import { mergeFields } from '../../../../shared/letters/fields.ts';
 import type { LetterKind } from '../../../../shared/letters/kind.ts';
 import { mergeLetter } from '../../../../shared/letters/merge.ts';
 import { sayProblem } from '../../../../shared/words/index.ts';
@@ -13,7 +13,7 @@ import { textOf } from '../form/nodes.ts';
 import { deliverInPlace, problemsOf } from '../form/send.ts';
 import { letterTextSpec as spec } from '../form/specs/letterText.ts';
 import { entries } from '../outbox/outbox.ts';
-import { LetterText } from './LetterText.tsx';
+import { LetterBody } from './LetterBody.tsx';
 
 /** A text for this letter that this person has begun on this device. */
 export const letterDraft = (authorId: string, claimId: string, letter: LetterKind): Draft | null =>
@@ -68,7 +68,8 @@ export function LetterEditor({ claimId, answer, author }: Props) {
   );
   // Somebody else's newer text shows as soon as it is read, unless one is writing oneself.
   const text = draft.touched || waiting ? textOf(draft.values['text']) : answer.text;
-  const { problems } = mergeLetter(text, answer.values);
+  const merged = mergeLetter(text, answer.values);
+  const { problems } = merged;
 
   const write = (next: string): void => {
     const touched: Draft = {
@@ -84,16 +85,6 @@ export function LetterEditor({ claimId, answer, author }: Props) {
     setDraft(blankDraft(author.personId, claimId, answer));
     setTold(null);
     setRefused([]);
-  };
-  const insert = (field: MergeField): void => {
-    const input = area.current;
-    const [from, to] = [input?.selectionStart ?? text.length, input?.selectionEnd ?? text.length];
-    const put = `{${field}}`;
-    write(text.slice(0, from) + put + text.slice(to));
-    requestAnimationFrame(() => {
-      area.current?.focus();
-      area.current?.setSelectionRange(from + put.length, from + put.length);
-    });
   };
   const send = async (): Promise<void> => {
     if (sending) return;
@@ -138,38 +129,19 @@ export function LetterEditor({ claimId, answer, author }: Props) {
       }}
     >
       <p class="small soft">{words.t('letter.intro')}</p>
-      <div class="letter-columns">
-        <div class="field">
-          <label for={id}>{words.t('letter.text-label')}</label>
-          <textarea
-            id={id}
-            ref={area}
-            rows={22}
-            maxLength={12_000}
-            lang={answer.locale}
-            aria-invalid={told === 'put-right' ? 'true' : undefined}
-            value={text}
-            onInput={(event) => write(event.currentTarget.value)}
-          />
-          <details class="letter-fields">
-            <summary>{words.t('letter.insert')}</summary>
-            <ul class="plain-list">
-              {mergeFields.map((field) => (
-                <li key={field}>
-                  <button type="button" class="link" onClick={() => insert(field)}>
-                    {words.t(`letter.field.${field}`)}
-                  </button>{' '}
-                  <span class="small soft">{answer.values[field] ?? words.t('letter.insert-empty')}</span>
-                </li>
-              ))}
-            </ul>
-          </details>
-        </div>
-        <section aria-label={words.t('letter.preview')}>
-          <h3>{words.t('letter.preview')}</h3>
-          <LetterText answer={answer} text={text} />
-        </section>
-      </div>
+      <LetterBody
+        id={id}
+        label={words.t('letter.text-label')}
+        rows={22}
+        locale={answer.locale}
+        text={text}
+        write={write}
+        merged={merged}
+        fields={mergeFields}
+        values={answer.values}
+        invalid={told === 'put-right'}
+        area={area}
+      />
       {problems.length > 0 && draft.touched && (
         <div class="warning" role="status">
           <ul>

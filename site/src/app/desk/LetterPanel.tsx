@@ -1,3 +1,4 @@
+import { mergeLetter } from '../../../../shared/letters/merge.ts';
 import { useState } from 'preact/hooks';
 import type { ClaimLetter } from '../../../../shared/letters/answer.ts';
 import { hasWords, sayProblem } from '../../../../shared/words/index.ts';
@@ -62,7 +63,10 @@ function Content({ claimId, answer }: { readonly claimId: string; readonly answe
         {current && mayWrite(current, 'letter-text') ? (
           <LetterEditor claimId={claimId} answer={answer} author={current} />
         ) : (
-          <LetterText answer={answer} text={answer.text} />
+          <LetterText
+            locale={answer.locale}
+            paragraphs={mergeLetter(answer.text, answer.values).paragraphs}
+          />
         )}
       </details>
       <h3>{words.t('letter.evidence')}</h3>

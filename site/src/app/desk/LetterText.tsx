@@ -1,11 +1,15 @@
-import type { ClaimLetter } from '../../../../shared/letters/answer.ts';
-import { mergeLetter } from '../../../../shared/letters/merge.ts';
+import type { Locale } from '../../../../shared/words/index.ts';
 
-/** The letter as it will read: plain paragraphs, in the utility's language. */
-export function LetterText({ answer, text }: { readonly answer: ClaimLetter; readonly text: string }) {
-  const { paragraphs } = mergeLetter(text, answer.values);
+/** A letter as it will read: plain paragraphs, in the utility's language. */
+export function LetterText({
+  locale,
+  paragraphs,
+}: {
+  readonly locale: Locale;
+  readonly paragraphs: readonly string[];
+}) {
   return (
-    <div class="letter-preview" lang={answer.locale}>
+    <div class="letter-preview" lang={locale}>
       {paragraphs.map((paragraph, index) => (
         <p key={index}>{paragraph}</p>
       ))}

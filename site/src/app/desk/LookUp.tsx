@@ -3,6 +3,7 @@ import { LEAST_FIND, type Hit } from '../../../../shared/search/search.ts';
 import { postJson, type Answer } from '../core/api.ts';
 import { to } from '../core/router.ts';
 import { useWords } from '../core/words.ts';
+import { sayFailed } from '../screens/sayFailed.ts';
 
 interface Found {
   readonly hits: readonly Hit[];
@@ -47,13 +48,11 @@ export function LookUp() {
           (state.answer.outcome === 'ok' ? (
             <Hits find={state.find} {...state.answer.value} />
           ) : (
-            <p class="notice">
-              {state.answer.outcome === 'unreachable'
-                ? words.t(`screen.failed.${state.answer.reason}`)
-                : words.t(
-                    state.answer.outcome === 'sign-in' ? 'screen.failed.sign-in' : 'screen.failed.refused',
-                  )}
-            </p>
+            <div class="notice">
+              {sayFailed(state.answer, words).map((line) => (
+                <p key={line}>{line}</p>
+              ))}
+            </div>
           ))}
       </div>
     </search>

@@ -10,6 +10,7 @@ import { formatQuantity } from '../../../../shared/units/format.ts';
 import { sayQuantityProblem } from '../../../../shared/water/say.ts';
 import { postJson, type Answer } from '../core/api.ts';
 import { useWords, type Wording } from '../core/words.ts';
+import { sayFailed } from './sayFailed.ts';
 import { Doubts } from './NetworkFlow.tsx';
 
 function sayLink({ linkId, kind, diameterIn, lengthFt }: NearLink, words: Wording): string {
@@ -123,10 +124,7 @@ export function NetworkClosing({ answer, hydrantId }: Props) {
 
 function Failed({ answer }: { readonly answer: Exclude<Answer<never>, { outcome: 'ok' }> }) {
   const words = useWords();
-  const lines =
-    answer.outcome === 'refused'
-      ? answer.problems.map((found) => sayQuantityProblem(found, words))
-      : [words.t(answer.outcome === 'sign-in' ? 'screen.failed.sign-in' : `screen.failed.${answer.reason}`)];
+  const lines = sayFailed(answer, words, (found) => sayQuantityProblem(found, words));
   return (
     <div class="warning">
       {lines.map((line) => (

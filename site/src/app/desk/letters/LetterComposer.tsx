@@ -6,9 +6,13 @@ import { channels } from '../../../../../shared/submissions/forms/claimLife/comm
 import { sayProblem } from '../../../../../shared/words/index.ts';
 import { postJson } from '../../core/api.ts';
 import { newId } from '../../core/device.ts';
+import { useObservable } from '../../core/observable.ts';
+import { session } from '../../core/session.ts';
 import { recordedCount } from '../../core/resource.ts';
 import { readStored, removeStored, writeStored } from '../../core/storage.ts';
 import { useWords } from '../../core/words.ts';
+import { sayFailed } from '../../screens/sayFailed.ts';
+import { LetterBody } from '../LetterBody.tsx';
 import { isKept, keptKey, type Kept } from './kept.ts';
 
 interface Props {
@@ -34,8 +38,10 @@ const begun = ({ letter, template, to, on }: LaterDraft, answers: string | null)
 /** The text beside the letter as it will read; what is made of it is a PDF, recorded as it leaves. */
 export function LetterComposer({ claimId, draft, answers }: Props) {
   const words = useWords();
+  const key = keptKey(useObservable(session)?.personId ?? '', claimId);
+  const [keeps, setKeeps] = useState(true);
   const [letter, setLetter] = useState<Kept>(() => {
-    const kept = readStored(keptKey(claimId));
+    const kept = readStored(key);
     return isKept(kept) && kept.letter === draft.letter && kept.answers === answers
       ? kept
       : begun(draft, answers);
@@ -43,37 +49,32 @@ export function LetterComposer({ claimId, draft, answers }: Props) {
   const [refused, setRefused] = useState<readonly string[]>([]);
   const [sent, setSent] = useState<Sent | null>(null);
   const [sending, setSending] = useState(false);
-  const { paragraphs, problems } = mergeLetter(letter.text, draft.values);
+  const merged = mergeLetter(letter.text, draft.values);
+  const { problems } = merged;
 
   const write = (more: Partial<Kept>): void => {
     const next = { ...letter, ...more };
     setLetter(next);
     setSent(null);
-    writeStored(keptKey(claimId), next);
+    setKeeps(writeStored(key, next));
   };
   const record = async (event: Event): Promise<void> => {
     event.preventDefault();
     if (sending) return;
     setRefused([]);
+    // With its id: when the answer is lost, asking again after a reload is not a second letter.
+    writeStored(key, letter);
     setSending(true);
     const answer = await postJson<Sent>(`/api/claims/${encodeURIComponent(claimId)}/letters`, letter);
     setSending(false);
     if (answer.outcome === 'ok') {
-      removeStored(keptKey(claimId));
+      removeStored(key);
       setSent(answer.value);
       setLetter({ ...letter, submissionId: newId() });
       recordedCount.set(recordedCount.get() + 1);
       return;
     }
-    setRefused(
-      answer.outcome === 'refused'
-        ? answer.problems.map((found) => sayProblem(words.locale, found))
-        : [
-            words.t(
-              answer.outcome === 'sign-in' ? 'screen.failed.sign-in' : `screen.failed.${answer.reason}`,
-            ),
-          ],
-    );
+    setRefused(sayFailed(answer, words));
   };
   const field = (name: 'to' | 'on', label: string, control: 'area' | 'date') => (
     <div class="field">
@@ -105,46 +106,17 @@ export function LetterComposer({ claimId, draft, answers }: Props) {
           {words.t(`letter.contrary.${reason}`)}
         </p>
       ))}
-      <div class="letter-columns">
-        <div>
-          <div class="field">
-            <label for="letter-text">{words.t('letter.sent.text')}</label>
-            <textarea
-              id="letter-text"
-              rows={18}
-              maxLength={12_000}
-              lang={draft.locale}
-              value={letter.text}
-              onInput={(event) => write({ text: event.currentTarget.value })}
-            />
-          </div>
-          <details class="letter-fields">
-            <summary>{words.t('letter.insert')}</summary>
-            <ul class="plain-list">
-              {laterMergeFields.map((name) => (
-                <li key={name}>
-                  <button
-                    type="button"
-                    class="link"
-                    onClick={() => write({ text: `${letter.text}{${name}}` })}
-                  >
-                    {words.t(`letter.field.${name}`)}
-                  </button>{' '}
-                  <span class="small soft">{draft.values[name] ?? words.t('letter.insert-empty')}</span>
-                </li>
-              ))}
-            </ul>
-          </details>
-        </div>
-        <section aria-label={words.t('letter.preview')}>
-          <h3>{words.t('letter.preview')}</h3>
-          <div class="letter-preview" lang={draft.locale}>
-            {paragraphs.map((paragraph, index) => (
-              <p key={index}>{paragraph}</p>
-            ))}
-          </div>
-        </section>
-      </div>
+      <LetterBody
+        id="letter-text"
+        label={words.t('letter.sent.text')}
+        rows={18}
+        locale={draft.locale}
+        text={letter.text}
+        write={(text) => write({ text })}
+        merged={merged}
+        fields={laterMergeFields}
+        values={draft.values}
+      />
       {problems.length > 0 && (
         <div class="warning" role="status">
           <ul>
@@ -179,6 +151,9 @@ export function LetterComposer({ claimId, draft, answers }: Props) {
             {words.t('letter.sent.reset')}
           </button>
         )}
+      </p>
+      <p class="small soft" role="status">
+        {words.t(keeps ? 'form.saved-as-you-type' : 'form.not-kept')}
       </p>
       <div role="status">
         {sent && (

@@ -4,6 +4,8 @@ import type { LaterDraft } from '../../../../../shared/letters/later/answer.ts';
 import { answering, type LaterLetterKind } from '../../../../../shared/letters/later/letter.ts';
 import { useResource } from '../../core/resource.ts';
 import { claimPath, type ClaimAnswer } from '../../core/records.ts';
+import { useObservable } from '../../core/observable.ts';
+import { session } from '../../core/session.ts';
 import { readStored } from '../../core/storage.ts';
 import { useWords } from '../../core/words.ts';
 import { Unread } from '../../screens/Unread.tsx';
@@ -15,7 +17,7 @@ const answerable = ['line-disputed', 'payment-received', 'offer-made', 'claim-de
 /** A letter after the packet: which kind, what it answers, its text, and what was made of it. */
 export function Letters({ answer: { claim, events } }: { readonly answer: ClaimAnswer }) {
   const words = useWords();
-  const kept = readStored(keptKey(claim.claimId));
+  const kept = readStored(keptKey(useObservable(session)?.personId ?? '', claim.claimId));
   const [kind, setKind] = useState<LaterLetterKind | ''>(isKept(kept) ? kept.letter : '');
   const [answers, setAnswers] = useState<string | null>(isKept(kept) ? kept.answers : null);
   const on = new Map(claim.life.events.map(({ submissionId, on: day }) => [submissionId, day]));

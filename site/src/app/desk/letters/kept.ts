@@ -12,7 +12,8 @@ export interface Kept {
   readonly on: string;
 }
 
-export const keptKey = (claimId: string): string => `letter.${claimId}`;
+/** A draft is its author's: another who signs in on the device does not find it. */
+export const keptKey = (personId: string, claimId: string): string => `letter.${personId}.${claimId}`;
 
 /** Whether what the device holds is such a letter; it may be anything, or of an older version. */
 export const isKept = (value: unknown): value is Kept =>
