@@ -121,7 +121,9 @@ describe('a claim', () => {
     await goTo(page, server, `/desk/#/new/claim-opened?strike=${free.strikeId}`);
     const number = page.getByLabel('Claim number (needed)');
     const proposed = await number.inputValue();
-    expect(proposed).toBe(`${claimOf(/./).claimNumber.slice(0, 4)}-0023`);
+    // One more than the highest of the claims that there are.
+    const highest = Math.max(...claims.map(({ claimNumber }) => Number(claimNumber.slice(5))));
+    expect(proposed).toBe(`${claimOf(/./).claimNumber.slice(0, 4)}-${String(highest + 1).padStart(4, '0')}`);
     await number.fill(claimOf(/-0001$/).claimNumber);
     await page.getByText('Not known yet', { exact: true }).click();
     await sendForm(page);

@@ -1,5 +1,14 @@
 import { procedureSteps } from '../../../../shared/strikes/procedure.ts';
-import { bareStrike, cleanBreak, flowTestOf, gushing, ordinaryRepair, returned, told } from '../bodies.ts';
+import {
+  allPassed,
+  bareStrike,
+  cleanBreak,
+  flowTestOf,
+  gushing,
+  ordinaryRepair,
+  returned,
+  told,
+} from '../bodies.ts';
 import { declared } from '../photos.ts';
 import type { Teller } from '../teller.ts';
 import { lostBy, noneLost, testPoint } from '../waterLost.ts';
@@ -174,12 +183,7 @@ export function closedWithParty(
     returned(t, {
       closes: [strikeId],
       hoursAgo: h - 7,
-      proofs: {
-        'no-leaks': 'passed',
-        'opens-and-closes-fully': 'passed',
-        'drains-down': 'passed',
-        'flow-test': 'passed',
-      },
+      proofs: allPassed,
       valve: job.hydrantId.replace('TH', 'V'),
     }),
   );

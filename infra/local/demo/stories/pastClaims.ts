@@ -1,13 +1,16 @@
 import type { PayerKind } from '../../../../shared/submissions/forms/claimOpened.ts';
-import { procedureSteps } from '../../../../shared/strikes/procedure.ts';
 import type { BodyOf } from '../../../../shared/submissions/submission.ts';
-import type { FactKind } from '../../../../shared/submissions/kinds.ts';
-import { bareStrike, cleanBreak, flowTestOf, ordinaryRepair, returned, told } from '../bodies.ts';
-import type { Teller } from '../teller.ts';
-import { noneLost } from '../waterLost.ts';
-import { strikeSubject } from './subjects.ts';
+import {
+  acknowledged,
+  closed,
+  disputed,
+  event,
+  nothing,
+  paid,
+  shortOnHours,
+  type Later,
+} from './laterEvents.ts';
 
-const DAY = 24;
 type Party = BodyOf<'party'>;
 
 /** A claim of the past year, and what became of it. Everybody and everything in it is invented. */
@@ -21,93 +24,9 @@ export interface PastClaim {
   readonly cause: NonNullable<Party['cause']>;
   readonly hitAndRun?: Party['hitAndRun'];
   readonly plate: string | null;
-  /** What happened after the demand, and how many days after the strike. */
-  readonly later: readonly Later[];
+  /** What happened after the demand, and how many days after the strike; null: the packet is issued and not sent yet. */
+  readonly later: readonly Later[] | null;
 }
-
-/** What is known when the events of a claim are told: what its packet demands, and the line of labor in it. */
-export interface Known {
-  readonly demandCents: number;
-  readonly laborLineId: string | null;
-  /** Tells how many days ago a day after the strike was, as `YYYY-MM-DD`. */
-  readonly day: (afterStrike: number) => string;
-  /** The id of the event told before of that kind. */
-  readonly idOf: (kind: FactKind) => string;
-}
-export type Later = {
-  readonly [K in FactKind]: {
-    readonly kind: K;
-    readonly after: number;
-    readonly body: (known: Known) => BodyOf<K>;
-  };
-}[FactKind];
-
-const nothing: { note: null; exhibits: BodyOf<'claim-acknowledged'>['exhibits'] } = {
-  note: null,
-  exhibits: [],
-};
-const event = <K extends FactKind>(kind: K, after: number, body: (known: Known) => BodyOf<K>): Later =>
-  ({ kind, after, body }) as unknown as Later;
-
-const acknowledged = (after: number, reference: string | null): Later =>
-  event('claim-acknowledged', after, ({ day }) => ({
-    receivedOn: day(after),
-    by: 'Property damage intake',
-    reference,
-    ...nothing,
-  }));
-const paid = (after: number, share: number, more: Partial<BodyOf<'payment-received'>> = {}): Later =>
-  event('payment-received', after, ({ demandCents, day }) => ({
-    receivedOn: day(after),
-    amountCents: Math.round(demandCents * share),
-    how: 'cheque',
-    from: null,
-    reference: null,
-    marked: 'not-marked',
-    deposited: 'deposited',
-    jointPayee: null,
-    lines: [],
-    ...nothing,
-    ...more,
-  }));
-/** The hours of the crew are cut. */
-const shortOnHours = (after: number, share: number, words: string): Later =>
-  event('payment-received', after, ({ demandCents, laborLineId, day }) => ({
-    receivedOn: day(after),
-    amountCents: Math.round(demandCents * share),
-    how: 'cheque',
-    from: null,
-    reference: null,
-    marked: 'part',
-    deposited: 'deposited',
-    jointPayee: null,
-    lines: [
-      {
-        lineId: laborLineId,
-        paidCents: 0,
-        shortCents: demandCents - Math.round(demandCents * share),
-        reason: 'hours',
-        words,
-      },
-    ],
-    ...nothing,
-  }));
-const disputed = (after: number, reason: 'hours' | 'depreciation' | 'overhead', words: string): Later =>
-  event('line-disputed', after, ({ demandCents, laborLineId, day }) => ({
-    saidOn: day(after),
-    revision: 1,
-    lines: [
-      {
-        lineId: reason === 'hours' ? laborLineId : null,
-        reason,
-        disputedCents: Math.round(demandCents * 0.12),
-        words,
-      },
-    ],
-    ...nothing,
-  }));
-const closed = (after: number, how: BodyOf<'claim-closed'>['how'], reason: string): Later =>
-  event('claim-closed', after, ({ day }) => ({ closedOn: day(after), how, reason, ...nothing }));
 
 /** A claim for each way in which one may stand, so that every screen has something to show. */
 export const pastClaims: readonly PastClaim[] = [
@@ -356,160 +275,24 @@ export const pastClaims: readonly PastClaim[] = [
       closed(95, 'settled', 'Paid less the deductible.'),
     ],
   },
+  {
+    claimNumber: '2026-0023',
+    hydrantId: 'TH-0277',
+    daysAgo: 40,
+    payerKind: 'self-insured',
+    payer: 'Corncrake Haulage',
+    cause: 'turning-or-reversing',
+    plate: 'TNS 4419',
+    later: [acknowledged(24, 'CH-26-5')],
+  },
+  {
+    claimNumber: '2026-0024',
+    hydrantId: 'TH-0291',
+    daysAgo: 12,
+    payerKind: 'drivers-insurer',
+    payer: 'Lanternfish Mutual',
+    cause: 'road-or-weather',
+    plate: 'TNS 8120',
+    later: null,
+  },
 ];
-
-/** The next along the street: `TH-0040` for `TH-0039`. */
-const nextHydrant = (hydrantId: string): string =>
-  `TH-${String(Number(hydrantId.slice(3)) + 1).padStart(4, '0')}`;
-
-/** Tells a strike that is long over, short and whole: enough for a statement, without photos. Answers its claim's ids. */
-export function tellPastStrike(
-  t: Teller,
-  past: PastClaim,
-): { readonly strikeId: string; readonly claimId: string } {
-  const h = past.daysAgo * DAY;
-  const strikeId = t.id(h);
-  const subject = strikeSubject(strikeId);
-  t.tell('strike', subject, h, {
-    ...bareStrike,
-    hydrantId: past.hydrantId,
-    reportedBy: { source: 'police', name: null, phone: null, reportedAt: t.hoursAgo(h + 0.5) },
-    struckAt: t.hoursAgo(h + 0.6),
-    struckAtBasis: 'reported',
-    calledOutAt: t.hoursAgo(h + 0.45),
-    arrivedAt: t.hoursAgo(h),
-    dispatch: told(t.hoursAgo(h - 0.1)),
-    found: cleanBreak,
-    hazards: ['traffic'],
-  });
-  t.tell('valve-operation', subject, h - 0.2, {
-    valveId: past.hydrantId.replace('TH', 'V'),
-    valve: 'isolation',
-    action: 'closed',
-    at: t.hoursAgo(h - 0.2),
-    byWorkerId: 'w-202',
-    waterShut: 'yes',
-    turns: 14,
-    note: null,
-  });
-  t.tell('water-lost', subject, h - 0.3, noneLost());
-  t.tell('out-of-service-notice', subject, h - 0.3, {
-    markedOutOfServiceAt: t.hoursAgo(h - 0.25),
-    dispatch: null,
-    note: null,
-  });
-  const partyId = t.tell('party', subject, h - 0.5, {
-    hitAndRun: past.hitAndRun ?? 'no',
-    cause: past.cause,
-    vehicles: [
-      { kind: 'car', plate: past.plate, plateRegion: past.plate && 'Tansy', vin: null, description: null },
-    ],
-    driver: null,
-    owner: null,
-    insurer:
-      past.payer === null
-        ? null
-        : { company: past.payer, policyNumber: null, claimNumber: null, adjuster: null },
-    police: { agency: 'Tansy Harbor Police', reportNumber: `TP-${past.claimNumber.slice(2)}`, officer: null },
-    crashReport: null,
-    note: null,
-  });
-  t.tell(
-    'repair',
-    subject,
-    h - 6,
-    ordinaryRepair(t, {
-      hydrantId: past.hydrantId,
-      from: h - 2,
-      to: h - 5,
-      crew: ['w-201', 'w-202'],
-      kit: 'BW-D51-BK',
-      done: procedureSteps,
-      finished: true,
-    }),
-    { personId: 'w-201' },
-  );
-  t.tell(
-    'flow-test',
-    subject,
-    h - 6.5,
-    flowTestOf(t, {
-      rated: past.hydrantId,
-      flowed: nextHydrant(past.hydrantId),
-      hoursAgo: h - 6.5,
-      staticPsi: 72,
-      residualPsi: 49,
-      pitotPsi: 24,
-      purpose: 'after-repair',
-    }),
-  );
-  t.tell(
-    'return-to-service',
-    subject,
-    h - 7,
-    returned(t, {
-      closes: [strikeId],
-      hoursAgo: h - 7,
-      proofs: {
-        'no-leaks': 'passed',
-        'opens-and-closes-fully': 'passed',
-        'drains-down': 'passed',
-        'flow-test': 'passed',
-      },
-      valve: past.hydrantId.replace('TH', 'V'),
-    }),
-    { personId: 'w-201' },
-  );
-  const claimId = t.id(h - 5 * DAY);
-  t.tell(
-    'claim-opened',
-    { type: 'claim', claimId },
-    h - 5 * DAY,
-    {
-      strikeId,
-      partyId,
-      claimNumber: past.claimNumber,
-      payerKind: past.payerKind,
-      payer: { name: past.payer ?? 'The driver', address: null, attention: null, reference: null },
-      note: null,
-    },
-    { role: 'clerk' },
-  );
-  return { strikeId, claimId };
-}
-
-/** Days between the strike and the demand. */
-const DEMANDED_AFTER = 14;
-
-/** Tells the demand of a claim and everything after it, now that its packet says what it comes to. */
-export function tellLater(
-  t: Teller,
-  past: PastClaim,
-  claimId: string,
-  packet: { readonly revision: number; readonly demandCents: number; readonly laborLineId: string | null },
-): void {
-  const subject = { type: 'claim' as const, claimId };
-  const hoursBefore = (after: number): number => (past.daysAgo - after) * DAY;
-  const day = (after: number): string => t.hoursAgo(hoursBefore(after)).slice(0, 10);
-  const ids = new Map<FactKind, string>();
-  const known: Known = { ...packet, day, idOf: (kind) => ids.get(kind) ?? '' };
-  t.tell(
-    'demand-sent',
-    subject,
-    hoursBefore(DEMANDED_AFTER),
-    {
-      revision: packet.revision,
-      sentOn: day(DEMANDED_AFTER),
-      to: past.payer ?? 'The driver',
-      how: 'post',
-      amountCents: packet.demandCents,
-      note: null,
-      what: 'demand',
-    },
-    { role: 'clerk' },
-  );
-  for (const later of past.later) {
-    const body = (later.body as (known: Known) => BodyOf<FactKind>)(known);
-    ids.set(later.kind, t.tell(later.kind, subject, hoursBefore(later.after), body, { role: 'clerk' }));
-  }
-}
