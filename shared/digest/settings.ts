@@ -24,4 +24,3 @@ export const digestSettings = z.strictObject({
   /** Whether a day on which nothing is due brings a letter that says so; silence could also mean that it broke. */
   whenNothing: z.enum(['send', 'skip']).default('send'),
 });
-export type DigestSettings = z.infer<typeof digestSettings>;

@@ -1,3 +1,5 @@
+import type { DistanceBy } from './cover.ts';
+
 /**
  * Whether the hose that an engine carries reaches from a hydrant to a place. A straight line says at best "perhaps": hose
  * is laid along streets and around corners.
@@ -5,7 +7,7 @@
  * @param hoseFt length carried, feet; the rating schedule supposes 1,200 ft, the utility's own is a setting
  */
 export function hoseReach(
-  distance: { readonly ft: number; readonly by: 'streets' | 'straight' },
+  distance: { readonly ft: number; readonly by: DistanceBy },
   hoseFt: number,
 ): 'reaches' | 'perhaps' | 'too-far' {
   if (distance.ft > hoseFt) return 'too-far';
