@@ -6,6 +6,7 @@ import type { LaterDraft } from '../../shared/letters/later/answer.ts';
 import { laterDocument } from '../../shared/letters/later/document.ts';
 import {
   addressee,
+  isToPayer,
   laterTemplate,
   sendingProblems,
   sumAsked,
@@ -59,7 +60,7 @@ async function knownFor(
   deps: PacketsDeps,
   member: Member,
   claimId: string,
-  of: { readonly answers: string | null; readonly on: string },
+  of: { readonly letter: LaterLetterKind; readonly answers: string | null; readonly on: string },
 ): Promise<Known> {
   const { settings } = deps;
   const loaded = await loadClaim(deps, claimId);
@@ -92,6 +93,7 @@ async function knownFor(
       answers: of.answers,
       on: of.on,
       locale: settings.locale,
+      toPayer: isToPayer(of.letter, state.payerKind),
       day: (date) => reader.date(`${date}T12:00:00Z`),
     }),
   };
@@ -108,13 +110,15 @@ export async function draftLetter(
   if (kind === null) return notFound('no-such-letter');
   const { locale, timeZone } = deps.settings;
   const on = todayIn(deps.now(), timeZone);
-  const { loaded, own, values } = await knownFor(deps, member, claimId, { answers, on });
+  const { loaded, own, values } = await knownFor(deps, member, claimId, { letter: kind, answers, on });
   const opened = loaded.claim.fact.body;
   return {
     letter: kind,
     locale,
     on,
-    to: addressee(opened.payer.name, values.adjuster, opened.payer.address),
+    to: isToPayer(kind, opened.payerKind)
+      ? addressee(opened.payer.name, values.adjuster, opened.payer.address)
+      : '',
     template: laterTemplate(locale, kind),
     values,
     contrary: contraryTo(pointsOf(own, answers)),
@@ -139,7 +143,7 @@ export async function sendLetter(
 ): Promise<SentLetter> {
   const { settings } = deps;
   const now = deps.now().toISOString();
-  const { state, facts, values, own } = await knownFor(deps, member, claimId, { answers, on });
+  const { state, facts, values, own } = await knownFor(deps, member, claimId, { letter, answers, on });
   const fileName = `letter-${state.claimNumber}-${letter}-${on}.pdf`;
   const before = own.find(({ fact }) => fact.submissionId === id)?.fact;
   // Asked again: what was sent is what was sent, whatever is known since.

@@ -1,10 +1,10 @@
 import { coordinate, escapeMarkup } from './markup.ts';
+/** The picture's own units; its words are enlarged on a phone (`.curve svg`), so each row has a line of its own for them. */
 const WIDTH = 640;
-const LABELS = 190;
-const ROW = 34;
-const BAR = 20;
-const RIGHT = 120;
-const LEGEND = 30;
+const WORDS = 26;
+const BAR = 18;
+const ROW = WORDS + BAR + 12;
+const LEGEND = 34;
 
 /** One ink and three fills that are told apart in black and white, too. */
 export type Fill = 'solid' | 'hatched' | 'open';
@@ -44,34 +44,32 @@ export function stackedBarsSvg({ title, description, series, rows, idPrefix }: S
   const totals = rows.map(({ values }) => values.reduce((sum, value) => sum + value, 0));
   const most = Math.max(...totals, 1);
   const height = LEGEND + rows.length * ROW + 6;
-  const wide = WIDTH - LABELS - RIGHT;
   const legend = series.map(({ label, fill }, index) => {
     const x = (index * WIDTH) / series.length;
     return `<rect x="${coordinate(x + 1)}" y="3" width="16" height="14" ${paint(fill, idPrefix)}/><text x="${coordinate(x + 24)}" y="15">${escapeMarkup(label)}</text>`;
   });
   const bars = rows.map(({ label, values, note }, row) => {
     const y = LEGEND + row * ROW;
-    let x = LABELS;
+    let x = 0;
     const parts = values.map((value, index) => {
-      const width = (value / most) * wide;
+      const width = (value / most) * WIDTH;
       const drawn =
         value > 0
-          ? `<rect x="${coordinate(x)}" y="${coordinate(y)}" width="${coordinate(width)}" height="${BAR}" ${paint(series[index]?.fill ?? 'open', idPrefix)}/>`
+          ? `<rect x="${coordinate(x)}" y="${coordinate(y + WORDS)}" width="${coordinate(width)}" height="${BAR}" ${paint(series[index]?.fill ?? 'open', idPrefix)}/>`
           : '';
       x += width;
       return drawn;
     });
     return [
-      `<text x="${LABELS - 10}" y="${coordinate(y + 15)}" text-anchor="end">${escapeMarkup(label)}</text>`,
+      `<text x="0" y="${coordinate(y + 18)}">${escapeMarkup(label)}</text>`,
+      `<text x="${WIDTH}" y="${coordinate(y + 18)}" text-anchor="end">${escapeMarkup(note)}</text>`,
       ...parts,
-      `<text x="${coordinate(x + 8)}" y="${coordinate(y + 15)}">${escapeMarkup(note)}</text>`,
     ].join('');
   });
   return [
     `<svg viewBox="0 0 ${WIDTH} ${height}" role="img" aria-labelledby="${idPrefix}-title ${idPrefix}-text" font-size="14" fill="currentColor">`,
     `<title id="${idPrefix}-title">${escapeMarkup(title)}</title><desc id="${idPrefix}-text">${escapeMarkup(description)}</desc>`,
     `<defs><pattern id="${idPrefix}-hatch" width="6" height="6" patternUnits="userSpaceOnUse" patternTransform="rotate(45)"><line x1="0" y1="0" x2="0" y2="6" stroke="currentColor" stroke-width="3"/></pattern></defs>`,
-    `<line x1="${LABELS}" y1="${LEGEND - 6}" x2="${LABELS}" y2="${coordinate(height - 4)}" stroke="currentColor"/>`,
     ...legend,
     ...bars,
     '</svg>',

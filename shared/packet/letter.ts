@@ -5,11 +5,10 @@ import type { PacketContent } from './schema.ts';
 
 /** The letter that a packet opens with: to whom, by what numbers it is found, its text, and who signs. */
 export function letterBlocks(content: PacketContent, reader: PacketReader): Block[] {
-  const { utility, claim, issue, letter, statement } = content;
+  const { claim, issue, letter, statement } = content;
   const { say } = reader;
-  const contact = [utility.phone, utility.email].filter((part) => part !== null).join('  ·  ');
   return [
-    { type: 'letterhead', name: utility.name, lines: [...utility.addressLines, contact] },
+    letterhead(content),
     { type: 'paragraph', text: reader.date(issue.asOf) },
     { type: 'address', lines: payerLines(content, reader) },
     {
@@ -21,16 +20,16 @@ export function letterBlocks(content: PacketContent, reader: PacketReader): Bloc
       }),
     },
     { type: 'pairs', pairs: references(content, reader) },
-    ...letter.paragraphs.map(textBlock),
+    ...letter.paragraphs.map(letterParagraph),
     ...(statement.complete ? [] : [{ type: 'paragraph', text: say('packet.statement.incomplete') } as const]),
     // Before the signature, so that no page holds it alone.
     { type: 'paragraph', text: say('letter.footer'), look: 'small' },
-    ...signature(content, reader),
+    signature(content, say('packet.letter.closing')),
   ];
 }
 
 /** Several lines are an address or a list of sums and stay lines. */
-function textBlock(text: string): Block {
+export function letterParagraph(text: string): Block {
   const lines = text.split('\n');
   return lines.length === 1 ? { type: 'paragraph', text } : { type: 'address', lines };
 }
@@ -61,9 +60,20 @@ function references(content: PacketContent, reader: PacketReader): { label: stri
   );
 }
 
-function signature({ utility }: PacketContent, { say }: PacketReader): Block[] {
+/** The utility's own head of a letter: name, address, and how it is reached. */
+export const letterhead = ({ utility }: Pick<PacketContent, 'utility'>): Block => ({
+  type: 'letterhead',
+  name: utility.name,
+  lines: [
+    ...utility.addressLines,
+    [utility.phone, utility.email].filter((part) => part !== null).join('  ·  '),
+  ],
+});
+
+/** Who signs, under the words that close a letter. */
+export function signature({ utility }: Pick<PacketContent, 'utility'>, closing: string): Block {
   const lines = utility.signedBy
     ? [utility.signedBy.name, utility.signedBy.trade, utility.name].filter((line) => line !== null)
     : [utility.name];
-  return [{ type: 'address', lines, closing: say('packet.letter.closing') }];
+  return { type: 'address', lines, closing };
 }

@@ -42,7 +42,7 @@ test('a reply is drafted from the record, and what is typed outlives a reload', 
   const preview = page.locator('#letters .letter-preview');
   await preview.waitFor();
   // The payment's cut, its words, and the balance, as the claim has them.
-  await expect.poll(() => preview.textContent()).toContain('Two workers would have sufficed');
+  await expect.poll(() => preview.textContent()).toContain('two and a half hours');
   const dollars = (cents: number): string => `$${(cents / 100).toFixed(2)}`;
   expect(await preview.textContent()).toContain(dollars(claim.money.balanceCents));
   expect(await preview.textContent()).toContain('645.117(b)');

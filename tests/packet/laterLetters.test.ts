@@ -139,6 +139,19 @@ describe('a letter after the packet', () => {
     expect(await refused({ to: '' })).toEqual(['required to']);
   });
 
+  it('to somebody else than the payer names neither adjuster nor the payer’s numbers', async () => {
+    for (const letter of ['notice-own-insurer', 'restitution-statement', 'release-checklist']) {
+      const { values, to } = (await world.ask(`${base}/letters/${letter}`)).body as LaterDraft;
+      expect([to, values.adjuster, values.payer, values.payerReference, values.policy], letter).toEqual([
+        '',
+        null,
+        null,
+        null,
+        null,
+      ]);
+    }
+  });
+
   it('is written by the server alone, and by nobody of the crew', async () => {
     expect((await world.ask(`${base}/letters`, { role: 'crew', body: order() })).status).toBe(403);
     const forged = await world.submit('manager', fact('letter-sent', 910, subject));

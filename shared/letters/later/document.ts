@@ -1,4 +1,5 @@
-import type { Block, PacketDocument } from '../../packet/blocks.ts';
+import type { PacketDocument } from '../../packet/blocks.ts';
+import { letterhead, letterParagraph, signature } from '../../packet/letter.ts';
 import { readerOf, type PacketReader } from '../../packet/reader.ts';
 import type { LetterFacts } from '../values.ts';
 import { forTheFile, type LaterLetterKind } from './letter.ts';
@@ -26,7 +27,6 @@ export function laterDocument(
   });
   // Noon in Greenwich is the same day from Alaska to the Azores.
   const issuedAt = `${on}T12:00:00Z`;
-  const contact = [utility.phone, utility.email].filter((part) => part !== null).join('  ·  ');
   return {
     language: facts.locale,
     title,
@@ -37,25 +37,20 @@ export function laterDocument(
     runningFoot: `${title}, ${reader.date(issuedAt)}`,
     pageOf: (page, pages) => say('packet.page-of', { page, pages }),
     blocks: [
-      { type: 'letterhead', name: utility.name, lines: [...utility.addressLines, contact] },
+      letterhead(facts),
       { type: 'paragraph', text: reader.date(issuedAt) },
       ...(forTheFile.includes(letter) ? [] : [{ type: 'address', lines: linesOf(to) } as const]),
       { type: 'heading', level: 1, text: title },
       { type: 'pairs', pairs: referencesOf(facts, payerReference, reader) },
-      ...paragraphs.map(textBlock),
+      ...paragraphs.map(letterParagraph),
       { type: 'paragraph', text: say('letter.footer'), look: 'small' },
-      ...closing(facts, letter, reader),
+      signature(facts, say(forTheFile.includes(letter) ? 'letter.later.reviewed' : 'packet.letter.closing')),
     ],
     attachments: [],
   };
 }
 
 const linesOf = (text: string): string[] => text.split(/\s*\n\s*/).filter((line) => line !== '');
-
-function textBlock(text: string): Block {
-  const lines = linesOf(text);
-  return lines.length === 1 ? { type: 'paragraph', text } : { type: 'address', lines };
-}
 
 function referencesOf(
   { claim, strike }: LetterFacts,
@@ -67,18 +62,5 @@ function referencesOf(
     { label: say('packet.letter.our-claim'), value: claim.claimNumber },
     ...(payerReference === null ? [] : [{ label: say('packet.letter.your-file'), value: payerReference }]),
     { label: say('letter.later.struck'), value: reader.date(strike.struckAt ?? strike.since) },
-  ];
-}
-
-function closing({ utility }: LetterFacts, letter: LaterLetterKind, { say }: PacketReader): Block[] {
-  const lines = utility.signedBy
-    ? [utility.signedBy.name, utility.signedBy.trade, utility.name].filter((line) => line !== null)
-    : [utility.name];
-  return [
-    {
-      type: 'address',
-      lines,
-      closing: say(forTheFile.includes(letter) ? 'letter.later.reviewed' : 'packet.letter.closing'),
-    },
   ];
 }

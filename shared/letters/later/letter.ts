@@ -1,3 +1,4 @@
+import type { PayerKind } from '../../submissions/forms/claimOpened.ts';
 import { problem, type Problem } from '../../problems/problem.ts';
 import type { MergedLetter } from '../merge.ts';
 import type { laterLetterKinds } from '../../submissions/forms/claimLife/letterSent.ts';
@@ -7,13 +8,24 @@ export type LaterLetterKind = (typeof laterLetterKinds)[number];
 
 /** The text that such a letter starts from, with its merge fields. */
 export const laterTemplate = (locale: Locale, letter: LaterLetterKind): string =>
-  wordsAsWritten(
-    locale,
-    letter === 'restitution-statement' ? 'letter.restitution-statement.text' : `letter.later.${letter}.text`,
-  );
+  wordsAsWritten(locale, `letter.later.${letter}.text`);
 
 /** Letters that answer something: which is asked for before one is written. */
 export const answering: readonly LaterLetterKind[] = ['reply-to-dispute', 'release-checklist'];
+/** Who else a letter may be for than the claim's payer, and when that payer is the one after all. */
+const forOthers: Partial<Record<LaterLetterKind, PayerKind | null>> = {
+  'notice-own-insurer': 'own-policy',
+  'restitution-statement': 'restitution',
+  'release-checklist': null,
+};
+
+/**
+ * Whether a letter goes to whom the claim asks. Another reader is not told the payer's adjuster, number or policy, and the
+ * address is the clerk's to write.
+ */
+export const isToPayer = (letter: LaterLetterKind, payerKind: PayerKind): boolean =>
+  !(letter in forOthers) || forOthers[letter] === payerKind;
+
 /** A paper for the utility's own file; nobody is asked to pay by it. */
 export const forTheFile: readonly LaterLetterKind[] = ['release-checklist'];
 

@@ -49,6 +49,9 @@ export function pointsOf(facts: readonly Effective[], answers: string | null): r
   return [];
 }
 
+/** Within a sentence. */
+const lowerFirst = (text: string): string => text.charAt(0).toLowerCase() + text.slice(1);
+
 const authorityOf = ({ authority, editionId }: StatementLine, locale: Locale): string =>
   authority === null
     ? ''
@@ -79,7 +82,7 @@ export function replyText(points: readonly Point[], statement: Statement, locale
           : say(locale, 'letter.reply.whole'),
         known: cents === null ? 'no' : 'yes',
         amount: cents === null ? '' : formatCents(cents),
-        reason: say(locale, `value.shortReason.${reason}`),
+        reason: lowerFirst(say(locale, `value.shortReason.${reason}`)),
       });
       const stands = line
         ? [

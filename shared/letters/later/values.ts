@@ -20,6 +20,8 @@ export interface LaterFacts {
   /** The day of the letter, in the utility's zone. */
   readonly on: string;
   readonly locale: Locale;
+  /** Whether it goes to the payer (`isToPayer`). */
+  readonly toPayer: boolean;
   /** A day as the packet writes one. */
   readonly day: (date: string) => string;
 }
@@ -35,6 +37,7 @@ export function laterValues({
   answers,
   on,
   locale,
+  toPayer,
   day,
 }: LaterFacts): LaterValues {
   const { money: sums, life } = claim;
@@ -49,8 +52,12 @@ export function laterValues({
   return {
     ...base,
     date: day(on),
-    payerReference: adjuster?.reference ?? acknowledged ?? base.payerReference,
-    adjuster: adjuster?.name ?? base.payerAttention,
+    ...(toPayer
+      ? {
+          payerReference: adjuster?.reference ?? acknowledged ?? base.payerReference,
+          adjuster: adjuster?.name ?? base.payerAttention,
+        }
+      : { payer: null, payerAttention: null, payerReference: null, policy: null, adjuster: null }),
     demandedOn: first ? day(first.on) : null,
     daysSinceDemand: first ? String(daysBetween(first.on, on)) : null,
     asked: money(sums.askedCents),

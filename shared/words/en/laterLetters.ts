@@ -12,21 +12,21 @@ const full =
 export const laterLetters = {
   'letter.later.demand.text': paragraphs(
     greeting,
-    'On {struckAt} a vehicle struck fire hydrant {hydrant}[ at {place}]. Our demand for the cost of making it safe and repairing it is {asked}. The packet with the statement of costs and the records behind it was sent to you[ on {demandedOn}].',
+    'On {struckAt} a vehicle struck {hydrant}[ at {place}]. Our demand for the cost of making it safe and repairing it is {asked}. The packet with the statement of costs and the records behind it was sent to you[ on {demandedOn}].',
     pay,
     full,
     call,
   ),
   'letter.later.follow-up.text': paragraphs(
     greeting,
-    'We wrote to you on {demandedOn}, {daysSinceDemand} days ago, with our demand of {asked} for fire hydrant {hydrant}[ at {place}].[ We have received {paid}, for which we thank you.] The balance is {balance}.',
+    'We wrote to you on {demandedOn}, {daysSinceDemand} days ago, with our demand of {asked} for {hydrant}[ at {place}].[ We have received {paid}, for which we thank you.] The balance is {balance}.',
     'If you need anything to decide, please tell us what. If somebody else handles the claim now, please tell us who. Otherwise we ask for payment, or for a date on which we may expect it.',
     pay,
     call,
   ),
   'letter.later.reply-to-dispute.text': paragraphs(
     greeting,
-    'Thank you for your answer to our claim for fire hydrant {hydrant}.[ You wrote: {theirWords}] We have gone through each point with the records.',
+    'Thank you for your answer to our claim for {hydrant}.[ You wrote: {theirWords}] We have gone through each point with the records.',
     '{reply}',
     'The records named here are in the packet or can be inspected. If you still do not accept a line, please say which record or rule you rely on.',
     '[We have received {paid}, for which we thank you; we take it as a part payment unless you tell us otherwise.] The balance is {balance}.',
@@ -42,14 +42,14 @@ export const laterLetters = {
   ),
   'letter.later.final-notice.text': paragraphs(
     greeting,
-    'Our demand of {asked} for fire hydrant {hydrant} was sent on {demandedOn}, {daysSinceDemand} days ago.[ We have received {paid}.] {balance} is still unpaid, and we have no answer that tells us why.',
+    'Our demand of {asked} for {hydrant} was sent on {demandedOn}, {daysSinceDemand} days ago.[ We have received {paid}.] {balance} is still unpaid, and we have no answer that tells us why.',
     'We would rather settle this with you. Please pay the balance, or tell us in writing what you dispute, within 30 days of this letter. After that we will decide how to pursue the claim without writing again; one way is to hand it to our counsel.',
     pay,
     call,
   ),
   'letter.later.payment-plan-offer.text': paragraphs(
     greeting,
-    'The balance of our claim for fire hydrant {hydrant} is {balance}. If paying it at once is not possible, we offer to take it in parts:',
+    'The balance of our claim for {hydrant} is {balance}. If paying it at once is not possible, we offer to take it in parts:',
     '[{instalments}]',
     'If you accept, please sign and return a copy of this letter. No interest is added while the parts are paid on their days. If a part is missed, please call us; the rest may then be asked for at once.',
     pay,
@@ -57,9 +57,15 @@ export const laterLetters = {
   ),
   'letter.later.notice-own-insurer.text': paragraphs(
     greeting,
-    'This is notice of a loss under our policy[ {policy}]: on {struckAt} a vehicle struck our fire hydrant {hydrant}[ at {place}].[ Police report: {policeReport}.][ {driverLeft}] The cost so far is {total}.',
+    'This is notice of a loss under our policy[ {policy}]: on {struckAt} a vehicle struck our property, {hydrant}[ at {place}].[ Police report: {policeReport}.][ {driverLeft}] The cost so far is {total}.',
     'Please tell us the claim number, who handles it, and which form and which records you need. We are also asking whoever is liable, and will tell you of any payment. Please tell us before we settle with anybody, if you want to be heard.',
     call,
+  ),
+  'letter.later.restitution-statement.text': paragraphs(
+    'On {struckAt} a vehicle struck {hydrant}[ at {place}], which belongs to {utility}. Our crews made it safe and repaired it.[ Police report: {policeReport}.]',
+    'The loss, by kind of cost:\n{itemizedLoss}',
+    '[Of this {paid} has been paid.] We ask for restitution of {asked}, to be sent with claim {claimNumber} to:\n{remitTo}',
+    'The statement of costs and the records behind each line are in our packet, which can be handed in. Whoever knows the records can be named.',
   ),
   'letter.later.release-checklist.text': paragraphs(
     'For the file. A release ends rights: nobody signs one before counsel has read it. This list is not legal advice.',
@@ -93,7 +99,8 @@ export const laterLetters = {
   'letter.field.supplement': 'What the supplement adds',
 
   'letter.reply.whole': 'The demand as a whole',
-  'letter.reply.point': '{number}. {what}, {reason}{known, select, yes {: {amount} not accepted} other {}}.',
+  'letter.reply.point':
+    '{number}. {what}. {known, select, yes {You do not accept {amount} of it} other {You do not accept it}}: {reason}.',
   'letter.reply.stands':
     'It stands on {records, plural, one {# record} other {# records}} made at the time of the work. {arithmetic}.',
   'letter.reply.authority': 'Its rate: {title}, edition {edition}, page {page}.',

@@ -9,21 +9,21 @@ const full = 'Si un pago ha de saldar todo con menos del saldo, díganoslo antes
 export const laterLetters: Record<keyof typeof english, string> = {
   'letter.later.demand.text': paragraphs(
     greeting,
-    'El {struckAt} un vehículo golpeó el hidrante {hydrant}[ en {place}]. Pedimos {asked} por el costo de asegurarlo y repararlo. El expediente con la relación de costos y los registros que la respaldan se le envió[ el {demandedOn}].',
+    'El {struckAt} un vehículo golpeó {hydrant}[ en {place}]. Pedimos {asked} por el costo de asegurarlo y repararlo. El expediente con la relación de costos y los registros que la respaldan se le envió[ el {demandedOn}].',
     pay,
     full,
     call,
   ),
   'letter.later.follow-up.text': paragraphs(
     greeting,
-    'Le escribimos el {demandedOn}, hace {daysSinceDemand} días, para pedir {asked} por el hidrante {hydrant}[ en {place}].[ Hemos recibido {paid}, que agradecemos.] El saldo es {balance}.',
+    'Le escribimos el {demandedOn}, hace {daysSinceDemand} días, para pedir {asked} por {hydrant}[ en {place}].[ Hemos recibido {paid}, que agradecemos.] El saldo es {balance}.',
     'Si necesita algo para decidir, díganos qué. Si ahora lleva la reclamación otra persona, díganos quién. De lo contrario le pedimos el pago, o una fecha en la que podamos esperarlo.',
     pay,
     call,
   ),
   'letter.later.reply-to-dispute.text': paragraphs(
     greeting,
-    'Gracias por su respuesta a nuestra reclamación por el hidrante {hydrant}.[ Usted escribió: {theirWords}] Hemos revisado cada punto con los registros.',
+    'Gracias por su respuesta a nuestra reclamación por {hydrant}.[ Usted escribió: {theirWords}] Hemos revisado cada punto con los registros.',
     '{reply}',
     'Los registros que se nombran aquí están en el expediente o se pueden inspeccionar. Si aún no acepta un renglón, díganos en qué registro o regla se apoya.',
     '[Hemos recibido {paid}, que agradecemos; lo tomamos como pago parcial salvo que nos diga otra cosa.] El saldo es {balance}.',
@@ -39,14 +39,14 @@ export const laterLetters: Record<keyof typeof english, string> = {
   ),
   'letter.later.final-notice.text': paragraphs(
     greeting,
-    'Nuestra petición de {asked} por el hidrante {hydrant} se envió el {demandedOn}, hace {daysSinceDemand} días.[ Hemos recibido {paid}.] Siguen sin pagarse {balance} y no tenemos respuesta que diga por qué.',
+    'Nuestra petición de {asked} por {hydrant} se envió el {demandedOn}, hace {daysSinceDemand} días.[ Hemos recibido {paid}.] Siguen sin pagarse {balance} y no tenemos respuesta que diga por qué.',
     'Preferimos arreglarlo con usted. Pague el saldo o díganos por escrito qué disputa, dentro de los 30 días de esta carta. Después decidiremos cómo seguir con la reclamación sin volver a escribir; una manera es entregarla a nuestro abogado.',
     pay,
     call,
   ),
   'letter.later.payment-plan-offer.text': paragraphs(
     greeting,
-    'El saldo de nuestra reclamación por el hidrante {hydrant} es {balance}. Si no es posible pagarlo de una vez, ofrecemos recibirlo en partes:',
+    'El saldo de nuestra reclamación por {hydrant} es {balance}. Si no es posible pagarlo de una vez, ofrecemos recibirlo en partes:',
     '[{instalments}]',
     'Si acepta, firme y devuelva una copia de esta carta. No se suman intereses mientras las partes se paguen en su día. Si falta una parte, llámenos; entonces se puede pedir el resto de una vez.',
     pay,
@@ -54,9 +54,15 @@ export const laterLetters: Record<keyof typeof english, string> = {
   ),
   'letter.later.notice-own-insurer.text': paragraphs(
     greeting,
-    'Damos aviso de un siniestro bajo nuestra póliza[ {policy}]: el {struckAt} un vehículo golpeó nuestro hidrante {hydrant}[ en {place}].[ Informe policial: {policeReport}.][ {driverLeft}] El costo hasta ahora es {total}.',
+    'Damos aviso de un siniestro bajo nuestra póliza[ {policy}]: el {struckAt} un vehículo golpeó un bien nuestro, {hydrant}[ en {place}].[ Informe policial: {policeReport}.][ {driverLeft}] El costo hasta ahora es {total}.',
     'Díganos el número de reclamación, quién la lleva, y qué formulario y qué registros necesita. También reclamamos a quien sea responsable y le avisaremos de todo pago. Díganos antes de que lleguemos a un arreglo con alguien, si quiere ser oído.',
     call,
+  ),
+  'letter.later.restitution-statement.text': paragraphs(
+    'El {struckAt} un vehículo golpeó {hydrant}[ en {place}], que pertenece a {utility}. Nuestras cuadrillas lo aseguraron y lo repararon.[ Informe policial: {policeReport}.]',
+    'La pérdida, por clase de costo:\n{itemizedLoss}',
+    '[De esto se han pagado {paid}.] Pedimos restitución de {asked}, a enviar con la reclamación {claimNumber} a:\n{remitTo}',
+    'La relación de costos y los registros de cada renglón están en nuestro expediente, que se puede entregar. Se puede nombrar a quien conoce los registros.',
   ),
   'letter.later.release-checklist.text': paragraphs(
     'Para el archivo. Un finiquito termina derechos: nadie firma uno antes de que lo lea un abogado. Esta lista no es asesoría legal.',
@@ -90,7 +96,8 @@ export const laterLetters: Record<keyof typeof english, string> = {
   'letter.field.supplement': 'Lo que añade el suplemento',
 
   'letter.reply.whole': 'La petición entera',
-  'letter.reply.point': '{number}. {what}, {reason}{known, select, yes {: {amount} sin aceptar} other {}}.',
+  'letter.reply.point':
+    '{number}. {what}. {known, select, yes {Usted no acepta {amount} de ello} other {Usted no lo acepta}}: {reason}.',
   'letter.reply.stands':
     'Se apoya en {records, plural, one {# registro hecho} other {# registros hechos}} durante el trabajo. {arithmetic}.',
   'letter.reply.authority': 'Su tarifa: {title}, edición {edition}, página {page}.',

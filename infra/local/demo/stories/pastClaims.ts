@@ -61,7 +61,7 @@ export const pastClaims: readonly PastClaim[] = [
         },
         ...nothing,
       })),
-      shortOnHours(60, 0.88, 'Two workers would have sufficed for a breakaway repair.'),
+      shortOnHours(60, 0.88, 'We allow two and a half hours for a breakaway repair.'),
     ],
   },
   {

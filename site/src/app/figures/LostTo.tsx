@@ -23,34 +23,36 @@ export function LostTo({ lost }: { readonly lost: readonly Lost[] }) {
               note: words.money(cents),
             }))}
           />
-          <table class="figure-table">
-            <caption class="visually-hidden">{words.t('figures.lost')}</caption>
-            <thead>
-              <tr>
-                <th scope="col">{words.t('figures.lost.reason')}</th>
-                <th scope="col" class="amount">
-                  {words.t('figures.lost.amount')}
-                </th>
-                <th scope="col" class="amount">
-                  {words.t('figures.lost.share')}
-                </th>
-                <th scope="col">{words.t('figures.lost.would')}</th>
-              </tr>
-            </thead>
-            <tbody>
-              {lost.map(({ reason, cents, claims, shareOfBilled }) => (
-                <tr key={reason}>
-                  <th scope="row">
-                    {words.t(`value.shortReason.${reason}`)}
-                    <span class="block small soft">{words.t('figures.in-claims', { count: claims })}</span>
+          <div class="wide-table" role="region" aria-label={words.t('figures.lost')} tabIndex={0}>
+            <table class="figure-table">
+              <caption class="visually-hidden">{words.t('figures.lost')}</caption>
+              <thead>
+                <tr>
+                  <th scope="col">{words.t('figures.lost.reason')}</th>
+                  <th scope="col" class="amount">
+                    {words.t('figures.lost.amount')}
                   </th>
-                  <td class="amount">{words.money(cents)}</td>
-                  <td class="amount">{shareOfBilled === null ? '—' : percent.format(shareOfBilled)}</td>
-                  <td>{words.t(`figures.would.${reason}`)}</td>
+                  <th scope="col" class="amount">
+                    {words.t('figures.lost.share')}
+                  </th>
+                  <th scope="col">{words.t('figures.lost.would')}</th>
                 </tr>
-              ))}
-            </tbody>
-          </table>
+              </thead>
+              <tbody>
+                {lost.map(({ reason, cents, claims, shareOfBilled }) => (
+                  <tr key={reason}>
+                    <th scope="row">
+                      {words.t(`value.shortReason.${reason}`)}
+                      <span class="block small soft">{words.t('figures.in-claims', { count: claims })}</span>
+                    </th>
+                    <td class="amount">{words.money(cents)}</td>
+                    <td class="amount">{shareOfBilled === null ? '—' : percent.format(shareOfBilled)}</td>
+                    <td>{words.t(`figures.would.${reason}`)}</td>
+                  </tr>
+                ))}
+              </tbody>
+            </table>
+          </div>
         </>
       )}
     </section>
