@@ -9,7 +9,7 @@ export const handler = lambdaHandler(() =>
     ...httpDeps(),
     ...tables(),
     settings: environment().utility,
-    current: currentState(tables().projections),
+    current: currentState(tables()),
     newToken: () => randomBytes(32).toString('base64url'),
   }),
 );

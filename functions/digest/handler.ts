@@ -15,7 +15,7 @@ export async function handler(): Promise<DigestReport | null> {
   const report = await runDigest({
     ...tables(),
     settings,
-    current: currentState(tables().projections),
+    current: currentState(tables()),
     sender: await openSender(mailUrl, settings.digest.from),
     now: () => new Date(),
     log: logLine,

@@ -13,7 +13,7 @@ export const handler = lambdaHandler(async () =>
     ...httpDeps(),
     settings: environment().utility,
     ledger: tables().ledger,
-    current: currentState(tables().projections),
+    current: currentState(tables()),
     inventory: await inventoryStore(),
     models: await networkModels(),
     solve: (inp, question) => turn(() => solveNetwork(inp, question)),

@@ -9,7 +9,7 @@ export const handler = lambdaHandler(async () =>
     ...httpDeps(),
     settings: environment().utility,
     ledger: tables().ledger,
-    current: currentState(tables().projections),
+    current: currentState(tables()),
     projections: tables().projections,
     inventory: await inventoryStore(),
     evidence: await evidenceStore(),

@@ -84,6 +84,18 @@ describe('a claim after its packet, over HTTP', () => {
     expect((await ask('?from=soon')).status).toBe(422);
   });
 
+  it('says the same of a claim that was kept before its life was told', async () => {
+    const { projections } = world.stores;
+    const before = await world.ask('/api/claim-figures', 'clerk');
+    const kept = (await projections.get<Record<string, unknown>>('claim', uuid(2)))!;
+    const { life: _life, money: _money, ...older } = kept.value;
+    expect(await projections.put('claim', uuid(2), older, kept.version)).toBe(true);
+    expect((await world.ask('/api/claim-figures', 'clerk')).body).toEqual(before.body);
+    const { body } = await world.ask('/api/claims', 'clerk');
+    const claim = (body['claims'] as ClaimState[]).find(({ claimId }) => claimId === uuid(2))!;
+    expect([claim.life.standing, claim.money.balanceCents]).toEqual(['part-paid', 150_00]);
+  });
+
   it('is the desk’s alone', async () => {
     for (const path of ['/api/claim-figures', '/api/ledger', `/api/claims/${uuid(2)}`])
       expect((await world.ask(path, 'crew')).status).toBe(403);

@@ -34,7 +34,7 @@ export function digestDeps(
   return {
     ...stores,
     settings: { ...demoUtility, ...over },
-    current: currentState(stores.projections),
+    current: currentState(stores),
     sender,
     now,
     log: (entry) => void logged.push(entry),

@@ -65,7 +65,7 @@ export async function testWorld(
     inventory,
     models: objectModels(memoryObjects()),
     solve: (inp: string, question: NetworkQuestion) => solveNetwork(inp, question),
-    current: currentState(stores.projections),
+    current: currentState(stores),
     afterAppend: over.afterAppend ?? (({ stream }) => projectStream({ ...stores, hydrantType }, stream)),
   };
   const packetsDeps: PacketsDeps = {
