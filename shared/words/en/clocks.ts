@@ -10,7 +10,7 @@ export const clocks = {
   'clock.government-notice': 'Notice of claim to the government',
   'clock.limitation': 'Last day to sue',
   'clock.retention-end': 'End of retention',
-  'clock.instalment-due': 'Instalment of the payment plan',
+  'clock.instalment-due': 'Installment of the payment plan',
 
   'clock.state.running': 'open',
   'clock.state.due-today': 'due today',

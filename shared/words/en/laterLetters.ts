@@ -95,7 +95,7 @@ export const laterLetters = {
   'letter.field.theirWords': 'The payer’s own words',
   'letter.field.reply': 'The reply, point by point',
   'letter.field.offer': 'Their offer',
-  'letter.field.instalments': 'Instalments of the plan',
+  'letter.field.instalments': 'Installments of the plan',
   'letter.field.supplement': 'What the supplement adds',
 
   'letter.reply.whole': 'The demand as a whole',

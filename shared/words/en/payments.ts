@@ -3,7 +3,7 @@ export const payments = {
   'problem.reverses-no-payment':
     'This reversal is of a payment that is not on record. Record the payment, or correct the reversal.',
   'problem.reversal-above-payment':
-    'More was reversed than came in: {amountCents, number} cents of {leftCents, number}. Correct one of them.',
+    'More was reversed than came in: {amountCents, number, ::scale/0.01 .00} of {leftCents, number, ::scale/0.01 .00}. Correct one of them.',
   'problem.refund-above-payments':
     'More was refunded than was paid and stayed. Correct the refund, or record the payment it belongs to.',
   'problem.shared-above-paid': 'More was passed on than was recovered. Correct the share.',
@@ -76,7 +76,7 @@ export const payments = {
   'claim-flag.reopened': 'Reopened',
   'claim-flag.held-payment': 'Payment held',
   'claim-flag.overpaid': 'Overpaid',
-  'claim-flag.plan-missed': 'Instalment missed',
+  'claim-flag.plan-missed': 'Installment missed',
   'claim-flag.legal-hold': 'Legal hold',
   'problem.ledger-ends-before-start': 'The last day must not be before the first, {from}.',
 } as const;

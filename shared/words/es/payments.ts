@@ -4,7 +4,7 @@ export const payments: Record<keyof typeof english, string> = {
   'problem.reverses-no-payment':
     'Esta reversión es de un pago que no consta. Registre el pago o corrija la reversión.',
   'problem.reversal-above-payment':
-    'Se revirtió más de lo que entró: {amountCents, number} centavos de {leftCents, number}. Corrija uno de los dos.',
+    'Se revirtió más de lo que entró: {amountCents, number, ::scale/0.01 .00} de {leftCents, number, ::scale/0.01 .00}. Corrija uno de los dos.',
   'problem.refund-above-payments':
     'Se reembolsó más de lo que se pagó y quedó. Corrija el reembolso o registre el pago al que pertenece.',
   'problem.shared-above-paid': 'Se entregó más de lo que se recuperó. Corrija la parte.',
