@@ -1,10 +1,10 @@
 import { coordinate, escapeMarkup } from './markup.ts';
-/** The picture's own units; its words are enlarged on a phone (`.curve svg`), so each row has a line of its own for them. */
+/** The picture's own units; its words are enlarged on a phone (`.bars svg`), so each row has a line of its own for them. */
 const WIDTH = 640;
-const WORDS = 26;
+const WORDS = 34;
 const BAR = 18;
 const ROW = WORDS + BAR + 12;
-const LEGEND = 34;
+const LEGEND = 40;
 
 /** One ink and three fills that are told apart in black and white, too. */
 export type Fill = 'solid' | 'hatched' | 'open';
@@ -46,7 +46,7 @@ export function stackedBarsSvg({ title, description, series, rows, idPrefix }: S
   const height = LEGEND + rows.length * ROW + 6;
   const legend = series.map(({ label, fill }, index) => {
     const x = (index * WIDTH) / series.length;
-    return `<rect x="${coordinate(x + 1)}" y="3" width="16" height="14" ${paint(fill, idPrefix)}/><text x="${coordinate(x + 24)}" y="15">${escapeMarkup(label)}</text>`;
+    return `<rect x="${coordinate(x + 1)}" y="6" width="16" height="16" ${paint(fill, idPrefix)}/><text x="${coordinate(x + 24)}" y="20">${escapeMarkup(label)}</text>`;
   });
   const bars = rows.map(({ label, values, note }, row) => {
     const y = LEGEND + row * ROW;
@@ -61,13 +61,13 @@ export function stackedBarsSvg({ title, description, series, rows, idPrefix }: S
       return drawn;
     });
     return [
-      `<text x="0" y="${coordinate(y + 18)}">${escapeMarkup(label)}</text>`,
-      `<text x="${WIDTH}" y="${coordinate(y + 18)}" text-anchor="end">${escapeMarkup(note)}</text>`,
+      `<text x="0" y="${coordinate(y + 26)}">${escapeMarkup(label)}</text>`,
+      `<text x="${WIDTH}" y="${coordinate(y + 26)}" text-anchor="end">${escapeMarkup(note)}</text>`,
       ...parts,
     ].join('');
   });
   return [
-    `<svg viewBox="0 0 ${WIDTH} ${height}" role="img" aria-labelledby="${idPrefix}-title ${idPrefix}-text" font-size="14" fill="currentColor">`,
+    `<svg viewBox="0 0 ${WIDTH} ${height}" role="img" aria-labelledby="${idPrefix}-title ${idPrefix}-text" font-size="16" fill="currentColor">`,
     `<title id="${idPrefix}-title">${escapeMarkup(title)}</title><desc id="${idPrefix}-text">${escapeMarkup(description)}</desc>`,
     `<defs><pattern id="${idPrefix}-hatch" width="6" height="6" patternUnits="userSpaceOnUse" patternTransform="rotate(45)"><line x1="0" y1="0" x2="0" y2="6" stroke="currentColor" stroke-width="3"/></pattern></defs>`,
     ...legend,

@@ -20,37 +20,35 @@ export function Ageing({ aged }: { readonly aged: readonly Aged[] }) {
           note: words.money(balanceCents),
         }))}
       />
-      <div class="wide-table" role="region" aria-label={words.t('figures.ageing')} tabIndex={0}>
-        <table class="figure-table">
-          <caption class="visually-hidden">{words.t('figures.ageing')}</caption>
-          <thead>
-            <tr>
-              <th scope="col">{words.t('figures.age')}</th>
-              <th scope="col">{words.t('figures.claims')}</th>
-              <th scope="col" class="amount">
-                {words.t('figures.balance')}
-              </th>
+      <table class="figure-table">
+        <caption class="visually-hidden">{words.t('figures.ageing')}</caption>
+        <thead>
+          <tr>
+            <th scope="col">{words.t('figures.age')}</th>
+            <th scope="col">{words.t('figures.claims')}</th>
+            <th scope="col" class="amount">
+              {words.t('figures.balance')}
+            </th>
+          </tr>
+        </thead>
+        <tbody>
+          {aged.map(({ code, claims, balanceCents }) => (
+            <tr key={code}>
+              <th scope="row">{words.t(`figures.age.${code}`)}</th>
+              <td>
+                {claims.length === 0
+                  ? '—'
+                  : claims.map(({ claimId, claimNumber, days }) => (
+                      <a key={claimId} class="block" href={to(['claim', claimId])}>
+                        {words.t('figures.claim-days', { claimNumber, days })}
+                      </a>
+                    ))}
+              </td>
+              <td class="amount">{words.money(balanceCents)}</td>
             </tr>
-          </thead>
-          <tbody>
-            {aged.map(({ code, claims, balanceCents }) => (
-              <tr key={code}>
-                <th scope="row">{words.t(`figures.age.${code}`)}</th>
-                <td>
-                  {claims.length === 0
-                    ? '—'
-                    : claims.map(({ claimId, claimNumber, days }) => (
-                        <a key={claimId} class="block" href={to(['claim', claimId])}>
-                          {words.t('figures.claim-days', { claimNumber, days })}
-                        </a>
-                      ))}
-                </td>
-                <td class="amount">{words.money(balanceCents)}</td>
-              </tr>
-            ))}
-          </tbody>
-        </table>
-      </div>
+          ))}
+        </tbody>
+      </table>
     </section>
   );
 }

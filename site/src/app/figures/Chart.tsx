@@ -12,5 +12,5 @@ export function Chart({ idPrefix, title, series, rows }: Props) {
   const description = rows.map(({ label, note }) => `${label}: ${note}`).join('. ');
   const svg = stackedBarsSvg({ idPrefix, title, description, series, rows });
   // Our own drawing from numbers and catalogue words, escaped where it is made.
-  return <div class="curve" dangerouslySetInnerHTML={{ __html: svg }} />;
+  return <div class="bars" dangerouslySetInnerHTML={{ __html: svg }} />;
 }
