@@ -16,6 +16,7 @@ import {
   type Looking,
 } from '../support/app.ts';
 import { launchBrowser } from '../support/browser.ts';
+import { ports } from '../support/ports.ts';
 
 /** T-105 was tested two years ago, struck, and tested again after its repair, when it passed a good third less. */
 let browser: Browser;
@@ -23,7 +24,7 @@ let server: AppServer;
 let open: Looking[] = [];
 
 beforeAll(async () => {
-  [server, browser] = await Promise.all([appServer(47188), launchBrowser()]);
+  [server, browser] = await Promise.all([appServer(ports.flowTest), launchBrowser()]);
   const teller = new Teller(new Date(), 11);
   const strikeId = teller.id(60);
   const readings = (hoursAgo: number, pitotPsi: number, purpose: 'routine' | 'after-repair') =>

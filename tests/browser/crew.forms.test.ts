@@ -17,6 +17,7 @@ import {
   type Looking,
 } from '../support/app.ts';
 import { launchBrowser } from '../support/browser.ts';
+import { ports } from '../support/ports.ts';
 
 let browser: Browser;
 let server: AppServer;
@@ -25,7 +26,7 @@ let open: Looking[] = [];
 let strikeId = '';
 
 beforeAll(async () => {
-  [server, browser] = await Promise.all([appServer(47163), launchBrowser()]);
+  [server, browser] = await Promise.all([appServer(ports.forms), launchBrowser()]);
   const looking = await signedIn(browser, server, 'crew');
   const { page } = looking;
   await goTo(page, server, '/crew/#/new/strike?hydrant=T-101');

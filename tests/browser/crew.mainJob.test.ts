@@ -13,6 +13,7 @@ import {
   type Looking,
 } from '../support/app.ts';
 import { launchBrowser } from '../support/browser.ts';
+import { ports } from '../support/ports.ts';
 
 /** The whole line in the browser: strike, notice, repair, flow test, return, party, claim, packet. */
 let browser: Browser;
@@ -22,7 +23,7 @@ let clerk: Looking;
 let page: Page;
 
 beforeAll(async () => {
-  [server, browser] = await Promise.all([appServer(47161), launchBrowser()]);
+  [server, browser] = await Promise.all([appServer(ports.mainJob), launchBrowser()]);
   crew = await signedIn(browser, server, 'crew');
   clerk = await signedIn(browser, server, 'clerk');
   page = crew.page;

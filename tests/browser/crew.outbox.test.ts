@@ -18,6 +18,7 @@ import {
   type Looking,
 } from '../support/app.ts';
 import { launchBrowser } from '../support/browser.ts';
+import { ports } from '../support/ports.ts';
 
 /** Nothing typed is lost, nothing is sent twice, and nobody believes that dispatch knows before the server has said so. */
 let browser: Browser;
@@ -25,7 +26,7 @@ let server: AppServer;
 let open: Looking[] = [];
 
 beforeAll(async () => {
-  [server, browser] = await Promise.all([appServer(47162), launchBrowser()]);
+  [server, browser] = await Promise.all([appServer(ports.outbox), launchBrowser()]);
 }, 180_000);
 afterEach(async () => {
   for (const each of open) await each.close();

@@ -15,6 +15,7 @@ import {
   type Looking,
 } from '../support/app.ts';
 import { launchBrowser } from '../support/browser.ts';
+import { ports } from '../support/ports.ts';
 
 /** Tightening on the repair form, the rate book's codes, and cautions, as a crew meets them. */
 let browser: Browser;
@@ -23,7 +24,7 @@ let open: Looking[] = [];
 let strikeId = '';
 
 beforeAll(async () => {
-  [server, browser] = await Promise.all([appServer(47171), launchBrowser()]);
+  [server, browser] = await Promise.all([appServer(ports.tightening), launchBrowser()]);
   const looking = await signedIn(browser, server, 'crew');
   await goTo(looking.page, server, '/crew/#/new/strike?hydrant=T-101');
   await sendAndConfirm(looking.page);

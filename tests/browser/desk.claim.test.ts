@@ -1,3 +1,4 @@
+import { Big } from 'big.js';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import type { AnsweredObjection } from '../../shared/audit/objections.ts';
@@ -14,6 +15,7 @@ import {
   type Looking,
 } from '../support/app.ts';
 import { launchBrowser } from '../support/browser.ts';
+import { ports } from '../support/ports.ts';
 
 /** The clerk's main job on an open claim of the demo: what is missing, papers, objections, what each line stands on. */
 let browser: Browser;
@@ -23,7 +25,7 @@ let page: Page;
 let claim: ClaimState;
 
 beforeAll(async () => {
-  [server, browser] = await Promise.all([appServer(47191, 'town'), launchBrowser()]);
+  [server, browser] = await Promise.all([appServer(ports.deskClaim, 'town'), launchBrowser()]);
   const { claims } = await server.ask<{ claims: ClaimState[] }>('clerk', '/api/claims');
   claim = claims.find(({ stage }) => stage === 'open')!;
   clerk = await signedIn(browser, server, 'clerk');
@@ -167,12 +169,20 @@ test('without a connection an answer waits on the device, says so, and is sent w
 test('each line says what it stands on and leads to the record it comes from', async () => {
   await openClaim();
   const line = page.locator('.statement > li').first();
-  // Closed: the factors that are printed multiply to the amount, the fringe among them.
-  const factors = (await line.locator('.line-quantity').textContent()) ?? '';
-  const [, hours, minutes, rate, fringe] =
-    /^(\d+) h (?:(\d+) min )?× \$([\d.]+)\/h × \(1 \+ ([\d.]+)\)$/.exec(factors) ?? [];
-  const dollars = (Number(hours) + Number(minutes ?? 0) / 60) * Number(rate) * (1 + Number(fringe));
-  expect(await line.locator('.line-amount').textContent()).toBe(`$${dollars.toFixed(2)}`);
+  // Closed: the factors that are printed multiply to the amount, the fringe among them, and the multiplier of an hour
+  // that the pay rules pay higher (which hours those are hangs on the time of day at which the demo is told).
+  const factors = ((await line.locator('.line-quantity').textContent()) ?? '').split(' × ');
+  const [, hours, minutes] = /^(\d+) h(?: (\d+) min)?$/.exec(factors[0] ?? '') ?? [];
+  expect(factors.length).toBeGreaterThanOrEqual(3);
+  const minuteDollars = factors.slice(1).reduce(
+    (product, factor) => {
+      const [, rate, fringe, times] = /^(?:\$([\d.]+)\/h|\(1 \+ ([\d.]+)\)|([\d.]+))$/.exec(factor) ?? [];
+      return product.times(fringe === undefined ? (rate ?? times ?? '') : new Big(1).plus(fringe));
+    },
+    new Big(hours ?? '').times(60).plus(minutes ?? 0),
+  );
+  const amount = minuteDollars.div(60).toFixed(2);
+  expect(await line.locator('.line-amount').textContent()).toBe(`$${amount}`);
   await line.locator('summary').click();
   for (const label of ['Arithmetic', 'Hours', 'Days', 'Rate', 'Authority', 'Rate book edition'])
     await line.getByText(label, { exact: true }).waitFor();

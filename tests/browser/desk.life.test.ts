@@ -15,6 +15,7 @@ import {
   type Looking,
 } from '../support/app.ts';
 import { launchBrowser } from '../support/browser.ts';
+import { ports } from '../support/ports.ts';
 
 /** A claim of the demo from its demand to its end: every event is recorded in the browser, in the order it happens. */
 let browser: Browser;
@@ -25,7 +26,7 @@ let claim: ClaimState;
 let statement: Statement;
 
 beforeAll(async () => {
-  [server, browser] = await Promise.all([appServer(47451, 'town'), launchBrowser()]);
+  [server, browser] = await Promise.all([appServer(ports.deskLife, 'town'), launchBrowser()]);
   claim = await claimNumbered('2026-0001');
   statement = await server.ask<Statement>('clerk', `/api/claims/${claim.claimId}/statement`);
   clerk = await signedIn(browser, server, 'clerk');

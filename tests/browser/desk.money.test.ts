@@ -14,6 +14,7 @@ import {
   type Looking,
 } from '../support/app.ts';
 import { launchBrowser } from '../support/browser.ts';
+import { ports } from '../support/ports.ts';
 
 /** The desk for money: what an insurer would say, what a line stands on, and the rate book. */
 let browser: Browser;
@@ -22,7 +23,7 @@ let claim: ClaimState;
 let open: Looking[] = [];
 
 beforeAll(async () => {
-  [server, browser] = await Promise.all([appServer(47401, 'town'), launchBrowser()]);
+  [server, browser] = await Promise.all([appServer(ports.deskMoney, 'town'), launchBrowser()]);
   const { claims } = await server.ask<{ claims: ClaimState[] }>('clerk', '/api/claims');
   claim = claims.find(({ claimNumber }) => /-0001$/.test(claimNumber))!;
 }, 180_000);

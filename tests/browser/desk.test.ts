@@ -15,6 +15,7 @@ import {
   type Looking,
 } from '../support/app.ts';
 import { launchBrowser } from '../support/browser.ts';
+import { ports } from '../support/ports.ts';
 
 /** The claims desk on the demo utility: cases at every stage, made through the same API. */
 let browser: Browser;
@@ -24,7 +25,7 @@ let strikes: StrikeState[] = [];
 let claims: ClaimState[] = [];
 
 beforeAll(async () => {
-  [server, browser] = await Promise.all([appServer(47164, 'town'), launchBrowser()]);
+  [server, browser] = await Promise.all([appServer(ports.desk, 'town'), launchBrowser()]);
   const known = await server.ask<{ strikes: StrikeState[]; claims: ClaimState[] }>('clerk', '/api/strikes');
   strikes = known.strikes;
   claims = known.claims;

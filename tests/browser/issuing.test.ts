@@ -13,6 +13,7 @@ import {
   type Looking,
 } from '../support/app.ts';
 import { launchBrowser } from '../support/browser.ts';
+import { ports } from '../support/ports.ts';
 
 /** From an accepted objection to the demand that is recorded as sent: what the desk says before a packet is issued. */
 let browser: Browser;
@@ -22,7 +23,7 @@ let page: Page;
 let claim: ClaimState;
 
 beforeAll(async () => {
-  [server, browser] = await Promise.all([appServer(47393, 'town'), launchBrowser()]);
+  [server, browser] = await Promise.all([appServer(ports.issuing, 'town'), launchBrowser()]);
   const { claims } = await server.ask<{ claims: ClaimState[] }>('clerk', '/api/claims');
   claim = claims.find(({ claimNumber }) => /-0002$/.test(claimNumber))!;
   clerk = await signedIn(browser, server, 'clerk');

@@ -11,13 +11,14 @@ import {
   type AppServer,
 } from '../support/app.ts';
 import { launchBrowser } from '../support/browser.ts';
+import { ports } from '../support/ports.ts';
 
 /** A claim's letter on the desk: read, edited, previewed, kept, recorded. */
 let browser: Browser;
 let server: AppServer;
 let claim: ClaimState;
 beforeAll(async () => {
-  [server, browser] = await Promise.all([appServer(47171, 'town'), launchBrowser()]);
+  [server, browser] = await Promise.all([appServer(ports.letter, 'town'), launchBrowser()]);
   const { claims } = await server.ask<{ claims: ClaimState[] }>('clerk', '/api/claims');
   claim = claims.find(({ claimNumber }) => /-0002$/.test(claimNumber))!;
 }, 240_000);

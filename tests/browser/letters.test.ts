@@ -11,6 +11,7 @@ import {
   type Looking,
 } from '../support/app.ts';
 import { launchBrowser } from '../support/browser.ts';
+import { ports } from '../support/ports.ts';
 
 /** The demo's claim that was paid short: a reply is drafted, edited, made and recorded. */
 let browser: Browser;
@@ -20,7 +21,7 @@ let page: Page;
 let claim: ClaimState;
 
 beforeAll(async () => {
-  [server, browser] = await Promise.all([appServer(47197, 'town'), launchBrowser()]);
+  [server, browser] = await Promise.all([appServer(ports.letters, 'town'), launchBrowser()]);
   const { claims } = await server.ask<{ claims: ClaimState[] }>('clerk', '/api/claims');
   claim = claims.find(({ life }) => life.standing === 'part-paid')!;
   clerk = await signedIn(browser, server, 'clerk');

@@ -13,6 +13,7 @@ import {
   type Looking,
 } from '../support/app.ts';
 import { launchBrowser } from '../support/browser.ts';
+import { ports } from '../support/ports.ts';
 
 /** What the network model says, as a crew and a desk look at it: the demo town with its invented model. */
 let browser: Browser;
@@ -21,7 +22,7 @@ let strike: StrikeState;
 let open: Looking[] = [];
 
 beforeAll(async () => {
-  [server, browser] = await Promise.all([appServer(47_191, 'town'), launchBrowser()]);
+  [server, browser] = await Promise.all([appServer(ports.network, 'town'), launchBrowser()]);
   const { strikes } = await server.ask<{ strikes: StrikeState[] }>('crew', '/api/strikes');
   // One whose hydrant was tested and whose water was shut: everything there is to show.
   for (const one of strikes.filter(

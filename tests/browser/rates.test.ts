@@ -14,6 +14,7 @@ import {
   type Looking,
 } from '../support/app.ts';
 import { launchBrowser } from '../support/browser.ts';
+import { ports } from '../support/ports.ts';
 
 /** A new edition of the demo utility's rate book: refusals, doubts, its preview to the cent, a schedule taken into it. */
 let browser: Browser;
@@ -22,7 +23,7 @@ let manager: Looking;
 let page: Page;
 
 beforeAll(async () => {
-  [server, browser] = await Promise.all([appServer(47192, 'town'), launchBrowser()]);
+  [server, browser] = await Promise.all([appServer(ports.rates, 'town'), launchBrowser()]);
   manager = await signedIn(browser, server, 'manager');
   ({ page } = manager);
 }, 180_000);

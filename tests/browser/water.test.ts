@@ -16,6 +16,7 @@ import {
   type Looking,
 } from '../support/app.ts';
 import { launchBrowser } from '../support/browser.ts';
+import { ports } from '../support/ports.ts';
 
 /** `WATER_SHOTS=/tmp/x` keeps what the screens look like. */
 const shots = process.env['WATER_SHOTS'];
@@ -26,7 +27,7 @@ let open: Looking[] = [];
 const strikes: Record<'jet' | 'held' | 'printed', string> = { jet: '', held: '', printed: '' };
 
 beforeAll(async () => {
-  [server, browser] = await Promise.all([appServer(47271), launchBrowser()]);
+  [server, browser] = await Promise.all([appServer(ports.water), launchBrowser()]);
   const teller = new Teller(new Date(), 7);
   teller.tell(
     'flow-test',

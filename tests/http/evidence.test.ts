@@ -7,6 +7,7 @@ import { evidenceKey } from '../../functions/stores/evidence/byHash.ts';
 import type { Exhibit } from '../../shared/submissions/fields.ts';
 import { correction, fact, onClaim, onStrike, uuid } from '../support/submissions.ts';
 import { secret, sha256, testWorld, type World } from './support/world.ts';
+import { ports } from '../support/ports.ts';
 
 let world: World;
 let server: Listening;
@@ -23,7 +24,7 @@ const exhibit = (bytes: Uint8Array): Exhibit => ({
 
 beforeAll(async () => {
   world = await testWorld();
-  server = await listen({ port: 47_120, host: '127.0.0.1', log: () => undefined, locale: 'en' });
+  server = await listen({ port: ports.evidence, host: '127.0.0.1', log: () => undefined, locale: 'en' });
   origin = `http://127.0.0.1:${server.port}`;
   server.open((request, url) =>
     answerEvidence(request, url.pathname.slice('/local/evidence/'.length), {

@@ -8,9 +8,10 @@ import { localTableNames, startDynamodb, type EmbeddedDynamodb } from '../../inf
 import { streamOf } from '../../shared/submissions/envelope.ts';
 import { fact, onStrike } from '../support/submissions.ts';
 import { testWorld, type World } from './support/world.ts';
+import { ports } from '../support/ports.ts';
 
 /** The embedded store is pulled away under the running handlers, over HTTP, and put back. */
-const PORT = 47_126;
+const PORT = ports.storeAway;
 let folder: string;
 let store: EmbeddedDynamodb | null;
 let world: World;

@@ -7,8 +7,9 @@ import { rebuild } from '../../functions/project/rebuild.ts';
 import { openDynamodbStores } from '../../functions/stores/dynamodb/stores.ts';
 import { fact, onStrike } from '../support/submissions.ts';
 import { serve, type Served } from './support/child.ts';
+import { ports } from '../support/ports.ts';
 
-const PORT = 47_122;
+const PORT = ports.killed;
 const HOW_MANY = 500;
 let folder: string;
 let server: Served | undefined;

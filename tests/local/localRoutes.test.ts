@@ -3,8 +3,9 @@ import { createRemoteJWKSet, jwtVerify } from 'jose';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { developmentAudience, developmentIssuer } from '../../infra/local/issuer.ts';
 import { runningServer, type Running } from './support/running.ts';
+import { ports } from '../support/ports.ts';
 
-const PORT = 47_129;
+const PORT = ports.localRoutes;
 let running: Running;
 beforeAll(async () => {
   running = await runningServer(PORT);

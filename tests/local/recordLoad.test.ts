@@ -7,9 +7,10 @@ import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { townInventoryCsv } from '../../infra/local/demo/town.ts';
 import { say } from '../../shared/words/index.ts';
 import { serve, type Served } from './support/child.ts';
+import { ports } from '../support/ports.ts';
 
 /** `npm run import` beside a running server, and without one. */
-const PORT = 47_128;
+const PORT = ports.recordLoad;
 let base: string;
 let server: Served | undefined;
 beforeEach(async () => {

@@ -4,6 +4,7 @@ import { developmentAudience, developmentIssuer } from '../../infra/local/issuer
 import { routes, type Route } from '../../shared/deployment/routes.ts';
 import { roles, type Role } from '../../shared/roles.ts';
 import { runningServer, type Running } from './support/running.ts';
+import { ports } from '../support/ports.ts';
 
 /**
  * Every route of the table, through the real gateway and handlers, with every kind of token there is to refuse. What
@@ -13,7 +14,7 @@ import { runningServer, type Running } from './support/running.ts';
 let running: Running;
 let key: CryptoKey;
 beforeAll(async () => {
-  running = await runningServer(47_123);
+  running = await runningServer(ports.routeRoles);
   key = (await importJWK(running.folder.keys.issuerKey, 'ES256')) as CryptoKey;
 });
 afterAll(() => running.close());

@@ -5,10 +5,11 @@ import { createServer } from 'node:http';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { ports } from '../support/ports.ts';
 
 /** The commands as a person runs them, each a process of its own. */
 const commands = join(import.meta.dirname, '..', '..', 'infra', 'local', 'commands');
-const PORT = 47_127;
+const PORT = ports.start;
 let base: string;
 beforeAll(async () => {
   base = await mkdtemp(join(tmpdir(), 'hsl-start-'));

@@ -10,6 +10,7 @@ import { demoUtility } from '../../infra/local/demo/utility.ts';
 import { loadInventoryCsv } from '../../infra/local/loadInventory.ts';
 import { roles } from '../../shared/roles.ts';
 import { runningServer, type Running } from './support/running.ts';
+import { ports } from '../support/ports.ts';
 
 /**
  * The main job through the HTTP API on the embedded store: from the call to the claim, as a crew and a clerk live it.
@@ -38,7 +39,7 @@ async function tellUntil(words: string): Promise<void> {
 const strikeOf = async (role: 'crew' | 'clerk' = 'crew') => get(role, `/api/strikes/${strikeId}`);
 
 beforeAll(async () => {
-  running = await runningServer(47_124);
+  running = await runningServer(ports.wholeJob);
   await loadInventoryCsv(townInventoryCsv(), 'town.csv', 'm-401');
   const now = new Date();
   const before = new Teller(now, 3);

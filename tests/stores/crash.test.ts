@@ -9,8 +9,9 @@ import type { Recorded } from '../../shared/submissions/recorded.ts';
 import type { Submission } from '../../shared/submissions/submission.ts';
 import { killable, replayThroughCrash, type Killable } from '../support/killable.ts';
 import { correction, fact, onHydrant, onStrike } from '../support/submissions.ts';
+import { ports } from '../support/ports.ts';
 
-const port = 47_112;
+const port = ports.crash;
 let folder: string;
 let server: Killable;
 

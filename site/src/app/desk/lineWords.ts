@@ -34,7 +34,11 @@ const factored: readonly StatementLine['kind'][] = [
  */
 export function lineQuantity(line: StatementLine, words: Wording): string {
   const { kind, unit, quantity, rateUsd, arithmetic } = line;
-  if (factored.includes(kind)) return groupedDollars(arithmetic.split(/ (?:=|→ \$)/)[0] ?? '');
+  if (factored.includes(kind)) {
+    const beforeAmount = arithmetic.split(/ (?:=|→) \$/)[0] ?? '';
+    // Time of several days is first added up, and what the sum is goes on: `1 h + 1 h = 2 h × $40/h`.
+    return groupedDollars(beforeAmount.split(' = ').at(-1) ?? '');
+  }
   if (unit === 'usd') return '';
   const amount = words.t(`packet.unit.${unit}`, { quantity, count: Number(quantity) });
   return rateUsd === null
