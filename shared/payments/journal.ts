@@ -77,8 +77,10 @@ export function journalOf(
   const moved = money.entries.flatMap(({ kind, on, amountCents, submissionId, payment }) => {
     if (kind === 'payment' && !cashed.has(submissionId)) return [];
     if (kind !== 'reversal') return booked(kind, on, amountCents, submissionId);
-    // No more goes back than came: what a reversal says beyond it is a problem of the claim and no money.
-    const left = cashed.get(payment ?? '') ?? 0;
+    // No more goes back than came: what a reversal says beyond it is a problem of the claim and no money. One of a cheque
+    // that was never money must not make it known as cashed, whichever of the two is dated first.
+    const left = cashed.get(payment ?? '');
+    if (left === undefined) return [];
     const cents = Math.min(left, amountCents);
     cashed.set(payment ?? '', left - cents);
     return booked('reversal', on, cents, submissionId);

@@ -9,17 +9,25 @@ export interface LinePaid {
 
 /**
  * What the payers said their money was for. A payment that did not stay whole is for no line any more, and one whose
- * cheque is held is not money yet. `left` says what is left of each payment, by its id.
+ * cheque is held is not money yet. `left` says what reversals left of each payment, by its id, and `stayed` what refunds
+ * left of that: of what was too much on top of the lines they may give back any part, but lines whose money was given back
+ * are not paid.
  */
 export function linesPaid(
   facts: readonly Effective[],
   left: ReadonlyMap<string, number>,
+  stayed: ReadonlyMap<string, number> = left,
 ): { readonly lines: readonly LinePaid[]; readonly allocatedCents: number } {
   const byLine = new Map<string, LinePaid>();
   let allocatedCents = 0;
   for (const { fact } of ofKind(facts, 'payment-received')) {
     const { amountCents, deposited, lines } = fact.body;
     if (deposited !== 'deposited' || left.get(fact.submissionId) !== amountCents) continue;
+    const named = lines.reduce(
+      (total, { lineId, paidCents }) => total + (lineId === null ? 0 : paidCents),
+      0,
+    );
+    if (named > (stayed.get(fact.submissionId) ?? 0)) continue;
     for (const { lineId, paidCents, shortCents } of lines) {
       if (lineId === null) continue;
       allocatedCents += paidCents;

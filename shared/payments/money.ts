@@ -99,8 +99,9 @@ export function claimMoney(facts: readonly Effective[], askedCents: number): Cla
   if (askedCents > 0 && overpaidCents > 0) problems.push(problem('overpaid', '', { overpaidCents }));
   const balanceCents = Math.max(0, unpaidCents - writtenOffCents);
 
-  const { lines, allocatedCents } = linesPaid(facts, left);
-  const cuts = cutsOf(facts, left);
+  const stayed = lessRefunds(left, of('refund'));
+  const { lines, allocatedCents } = linesPaid(facts, left, stayed);
+  const cuts = cutsOf(facts, stayed);
   return {
     entries,
     askedCents,
@@ -123,18 +124,44 @@ export function claimMoney(facts: readonly Effective[], askedCents: number): Cla
   };
 }
 
-/** The day on which the money that came and stayed first reached what is asked. */
+/** What is left of each payment, less what was given back of it by name. */
+function lessRefunds(
+  left: ReadonlyMap<string, number>,
+  refunds: readonly MoneyEntry[],
+): ReadonlyMap<string, number> {
+  const stayed = new Map(left);
+  for (const { payment, amountCents } of refunds) {
+    const cents = stayed.get(payment ?? '');
+    if (cents !== undefined) stayed.set(payment ?? '', Math.max(0, cents - amountCents));
+  }
+  return stayed;
+}
+
+/**
+ * The day on which the money that came and stayed reached what is asked, for good: what was given back counts from the
+ * day it was, so a sum that was paid, tendered back and paid again was paid the second time.
+ */
 function paidOn(
   entries: readonly MoneyEntry[],
   askedCents: number,
   left: ReadonlyMap<string, number>,
 ): string | null {
   if (askedCents === 0) return null;
-  let stayed = 0;
-  for (const { kind, deposited, submissionId, on } of entries) {
-    if (kind !== 'payment' || deposited !== 'deposited') continue;
-    stayed += left.get(submissionId) ?? 0;
-    if (stayed >= askedCents) return on;
+  const byDay = new Map<string, number>();
+  for (const { kind, deposited, submissionId, on, amountCents } of entries) {
+    const cents =
+      kind === 'payment' && deposited === 'deposited'
+        ? (left.get(submissionId) ?? 0)
+        : kind === 'refund'
+          ? -amountCents
+          : 0;
+    byDay.set(on, (byDay.get(on) ?? 0) + cents);
   }
-  return null;
+  let stayed = 0;
+  let reachedOn: string | null = null;
+  for (const [on, cents] of byDay) {
+    stayed += cents;
+    reachedOn = stayed < askedCents ? null : (reachedOn ?? on);
+  }
+  return reachedOn;
 }

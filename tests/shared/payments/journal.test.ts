@@ -87,6 +87,31 @@ describe('the journal', () => {
   });
 });
 
+describe('the journal of a check that was never money', () => {
+  // By hand: a check in the drawer or sent back moves nothing, so neither does taking it back. Common practice, no source.
+  it.each(['held', 'returned'] as const)(
+    '%s: books nothing, whichever day its reversal names',
+    (deposited) => {
+      const lines = (reversedOn: string) =>
+        linesOf(
+          folded([
+            opened,
+            ...demanded(1, 1000_00, '2026-03-11', 10),
+            fact('payment-received', 30, claim, {
+              receivedOn: '2026-04-20',
+              amountCents: 850_00,
+              lines: [],
+              deposited,
+            }),
+            fact('payment-reversed', 31, claim, { reversedOn, payment: uuid(30), amountCents: 850_00 }),
+          ]),
+        ).map(({ kind }) => kind);
+      for (const day of ['2026-04-19', '2026-04-20', '2026-04-21'])
+        expect(lines(day)).toEqual(['demand', 'demand']);
+    },
+  );
+});
+
 describe('the CSV', () => {
   const state = folded([opened, ...demanded(1, 1234_50, '2026-03-11', 10)]);
 

@@ -170,6 +170,45 @@ describe('the money of a claim (sums by hand)', () => {
   });
 });
 
+// Sums by hand. A check marked as full that is tendered back within the days of UCC 3-311(c)(2) is as if it never came.
+describe('money that was given back', () => {
+  const full = pay(10, 800_00, {
+    marked: 'full',
+    receivedOn: '2026-04-01',
+    lines: [{ lineId: 'labor-1', paidCents: 800_00, shortCents: 200_00, reason: 'hours', words: null }],
+  });
+  const tendered = event('refund-paid', 11, { payment: uuid(10), amountCents: 800_00, paidOn: '2026-04-10' });
+
+  it('is for no line any more, and what it cut is not decided', () => {
+    expect(folded(full, tendered).money).toMatchObject({
+      paidCents: 0,
+      balanceCents: 1000_00,
+      lines: [],
+      cuts: [],
+      lost: [],
+    });
+  });
+
+  it('leaves lines alone while only what was too much of them went back', () => {
+    const tooMuch = pay(10, 1200_00, {
+      lines: [{ lineId: 'labor-1', paidCents: 1000_00, shortCents: 0, reason: null, words: null }],
+    });
+    const back = event('refund-paid', 11, { payment: uuid(10), amountCents: 200_00, paidOn: '2026-05-01' });
+    expect(folded(tooMuch, back).money).toMatchObject({
+      paidCents: 1000_00,
+      lines: [{ lineId: 'labor-1', paidCents: 1000_00, shortCents: 0 }],
+      unallocatedCents: 0,
+    });
+  });
+
+  it('a claim is paid on the day on which the money came for good', () => {
+    const rest = pay(12, 200_00, { receivedOn: '2026-05-01' });
+    const again = pay(13, 800_00, { receivedOn: '2026-06-01' });
+    expect(folded(full, tendered, rest).money.paidOn).toBe(null);
+    expect(folded(full, tendered, rest, again).money.paidOn).toBe('2026-06-01');
+  });
+});
+
 describe('any payments, reversals, refunds and write-offs, in any order', () => {
   const amount = fc.integer({ min: 1, max: 2000_00 });
   const drawn = fc.array(
