@@ -1,4 +1,5 @@
 import { Temporal } from 'temporal-polyfill';
+import { foldClaim } from '../claims/state.ts';
 import { localDate, type LocalDate } from '../costs/days.ts';
 import type { Effective } from '../submissions/effective.ts';
 import type { UtilitySettings } from '../utility/settings.ts';
@@ -9,13 +10,14 @@ import {
   bodyOf,
   closing,
   datedEvents,
+  earlier,
   isToPayer,
   ofEvent,
   onHold,
   paidUp,
   type DatedEvent,
 } from './events.ts';
-import { metBy, type Started } from './met.ts';
+import { firstSign, isRevised, metBy, type Started } from './met.ts';
 import { ownLimitation } from './ownLimitation.ts';
 import { clockSettings, oneDateOf, payersOf, type ClockName, type ClockRule } from './settings.ts';
 
@@ -78,18 +80,18 @@ export function clocksOf({ facts, struckOn, settings, today }: ClocksQuestion): 
       });
     }
 
-  const context: Context = { events, settings, today, clocks };
-  const limitation = pick(found, 'limitation', -1);
-  const limitationDeadline = limitation && finish(limitation, context);
+  const balanceCents = foldClaim('', facts)?.money.balanceCents ?? 0;
+  const context: Context = { events, settings, today, clocks, balanceCents };
+  const limitationDeadline = first(found, 'limitation', context);
   const deadlines = found
     .filter(({ clock }) => !oneDateOf.includes(clock))
     .map((one) => finish(one, context));
   if (limitationDeadline) deadlines.push(limitationDeadline);
   for (const clock of ['own-policy-notice', 'government-notice'] as const) {
-    const one = pick(found, clock, -1);
-    if (one) deadlines.push(finish(one, context));
+    const one = first(found, clock, context);
+    if (one) deadlines.push(one);
   }
-  const retention = closing(events) && pick([...found, ...yearAfter(limitationDeadline)], 'retention-end', 1);
+  const retention = closing(events) && latest([...found, ...yearAfter(limitationDeadline)], 'retention-end');
   if (retention) deadlines.push(finish(retention, context));
   return deadlines.sort((a, b) => a.dueOn.localeCompare(b.dueOn) || (a.id < b.id ? -1 : a.id > b.id ? 1 : 0));
 }
@@ -112,6 +114,7 @@ interface Context {
   readonly settings: ClocksQuestion['settings'];
   readonly today: LocalDate;
   readonly clocks: NonNullable<UtilitySettings['clocks']>;
+  readonly balanceCents: number;
 }
 
 /** What a rule starts from in this claim: every such event, or the one that counts where a clock runs once. */
@@ -128,8 +131,17 @@ function startsOfRule(
   const all = ofEvent(events, from)
     .filter((event) => startsAClock(event))
     .map((event): Started => ({ on: event.on, event }));
-  // Acknowledging is asked for once; what the record's retention hangs on is the last of its kind.
-  if (clock === 'acknowledge-by' || from === 'claim-opened') return all.slice(0, 1);
+  // Acknowledging is asked for once, and again by a revised demand while nobody has; what the record's retention hangs on
+  // is the last of its kind.
+  if (clock === 'acknowledge-by') {
+    const [asked] = all;
+    const sign = asked ? firstSign(events, asked) : null;
+    return all.filter(
+      ({ event }, index) =>
+        index === 0 || (event !== null && isRevised(event) && (sign === null || earlier(sign, event) > 0)),
+    );
+  }
+  if (from === 'claim-opened') return all.slice(0, 1);
   return clock === 'retention-end' ? all.slice(-1) : all;
 }
 
@@ -216,16 +228,32 @@ function yearAfter(limitation: Deadline | null): Found[] {
   ];
 }
 
-/** Of several rules on one date: the earliest, or with `which` 1 the latest. */
-function pick(found: readonly Found[], clock: ClockName, which: 1 | -1): Found | null {
+/**
+ * Of several rules on one date that may not be missed: the earliest after what was answered, so that tolling one does not
+ * hide another that comes before the new day. What ends one (suit brought, notice given) ends them all.
+ */
+function first(found: readonly Found[], clock: ClockName, context: Context): Deadline | null {
+  const own = found.filter((one) => one.clock === clock).map((one) => finish(one, context));
+  return own.reduce<Deadline | null>((best, one) => {
+    if (best === null) return one;
+    const [done, oneDone] = [isOver(best), isOver(one)];
+    if (done !== oneDone) return done ? best : one;
+    return one.dueOn < best.dueOn ? one : best;
+  }, null);
+}
+
+const isOver = ({ state }: Deadline): boolean => state === 'met' || state === 'answered';
+
+/** Of several rules on how long a record is kept: the latest. */
+function latest(found: readonly Found[], clock: ClockName): Found | null {
   const own = found.filter((one) => one.clock === clock);
   return own.reduce<Found | null>(
-    (best, one) => (best === null || one.countedOn.localeCompare(best.countedOn) * which > 0 ? one : best),
+    (best, one) => (best === null || one.countedOn > best.countedOn ? one : best),
     null,
   );
 }
 
-function finish(one: Found, { events, settings, today, clocks }: Context): Deadline {
+function finish(one: Found, { events, settings, today, clocks, balanceCents }: Context): Deadline {
   const { id, clock, countedOn, started, rule, whose } = one;
   const { dueOn, answer, final, problems } = answersTo(
     { id, clock, dueOn: countedOn },
@@ -233,7 +261,7 @@ function finish(one: Found, { events, settings, today, clocks }: Context): Deadl
     settings.timeZone,
   );
   const ended = clock === 'limitation' || clock === 'retention-end' ? null : closing(events);
-  const did = one.met ?? metBy(clock, started, events) ?? ended;
+  const did = one.met ?? metBy(clock, started, events, balanceCents) ?? ended;
   const farOff = clock === 'limitation' || clock === 'government-notice';
   const days = one.warnDays ?? (farOff ? clocks.limitationWarnDays : clocks.warnDays);
   const warnOn = [...new Set(days)].sort((a, b) => b - a).map((before) => addDays(dueOn, -before));

@@ -77,22 +77,41 @@ export function onHold(events: readonly DatedEvent[]): DatedEvent | null {
   return last && bodyOf(last, 'legal-hold').hold === 'set' ? last : null;
 }
 
-/** The payment with which what came in since a day, and stayed, reached a sum; null while it has not. */
+/**
+ * The payment with which what came in since a day, and stayed, reached a sum; null while it has not. As in the claim's
+ * money: a check in the drawer is none yet, and what was reversed or given back did not stay. With `orGivenUp`, what was
+ * written off counts like money, because nobody waits for it any more.
+ */
 export function paidUp(
   events: readonly DatedEvent[],
   sumCents: number,
   since: LocalDate | null,
+  { orGivenUp = false }: { readonly orGivenUp?: boolean } = {},
 ): DatedEvent | null {
   const backCents = new Map<string, number>();
-  for (const event of ofEvent(events, 'payment-reversed')) {
-    const { payment, amountCents } = bodyOf(event, 'payment-reversed');
-    backCents.set(payment, (backCents.get(payment) ?? 0) + amountCents);
+  let givenBackCents = 0;
+  const goesBack = (payment: string, cents: number): void => {
+    backCents.set(payment, (backCents.get(payment) ?? 0) + cents);
+  };
+  for (const event of events) {
+    if (event.kind === 'payment-reversed') {
+      const { payment, amountCents } = bodyOf(event, 'payment-reversed');
+      goesBack(payment, amountCents);
+    } else if (event.kind === 'refund-paid') {
+      const { payment, amountCents } = bodyOf(event, 'refund-paid');
+      if (payment !== null) goesBack(payment, amountCents);
+      else if (since === null || event.on >= since) givenBackCents += amountCents;
+    }
   }
-  let cents = 0;
-  for (const event of ofEvent(events, 'payment-received')) {
-    const { amountCents, deposited } = bodyOf(event, 'payment-received');
-    if (deposited === 'returned' || (since !== null && event.on < since)) continue;
-    cents += Math.max(0, amountCents - (backCents.get(event.submissionId) ?? 0));
+  let cents = -givenBackCents;
+  for (const event of events) {
+    if (since !== null && event.on < since) continue;
+    if (event.kind === 'payment-received') {
+      const { amountCents, deposited } = bodyOf(event, 'payment-received');
+      if (deposited !== 'deposited') continue;
+      cents += Math.max(0, amountCents - (backCents.get(event.submissionId) ?? 0));
+    } else if (orGivenUp && event.kind === 'written-off') cents += bodyOf(event, 'written-off').amountCents;
+    else continue;
     if (cents >= sumCents) return event;
   }
   return null;

@@ -31,8 +31,16 @@ const contacts: readonly FactKind[] = [
   'restitution-ordered',
 ];
 
-/** The event that did what a clock waits for, or null. One sentence a clock. */
-export function metBy(clock: ClockName, started: Started, events: readonly DatedEvent[]): DatedEvent | null {
+/**
+ * The event that did what a clock waits for, or null. One sentence a clock. `balanceCents`: what the claim asks and was
+ * neither paid nor written off.
+ */
+export function metBy(
+  clock: ClockName,
+  started: Started,
+  events: readonly DatedEvent[],
+  balanceCents: number,
+): DatedEvent | null {
   const { event: start } = started;
   const after = events.filter((event) => (start ? earlier(event, start) > 0 : true));
   const first = (test: (event: DatedEvent) => boolean): DatedEvent | null => after.find(test) ?? null;
@@ -73,12 +81,24 @@ export function metBy(clock: ClockName, started: Started, events: readonly Dated
     case 'limitation': {
       // Nothing is left to sue for. A claim that was given up (written off, withdrawn) still needs a named answer.
       const end = closing(events);
-      return end && ['paid', 'settled', 'joined'].includes(bodyOf(end, 'claim-closed').how) ? end : null;
+      return end && endsTheRightToSue(end, events, balanceCents) ? end : null;
     }
     case 'retention-end':
     case 'instalment-due':
       return null;
   }
+}
+
+/**
+ * A claim closed as paid whose money is not there, or whose check came back after the closing, is not paid: its date to
+ * sue runs on. A settlement may leave a balance by its own terms, but not because its payment did not hold.
+ */
+function endsTheRightToSue(end: DatedEvent, events: readonly DatedEvent[], balanceCents: number): boolean {
+  const { how } = bodyOf(end, 'claim-closed');
+  if (how === 'joined') return true;
+  if (how === 'paid') return balanceCents === 0;
+  const bounced = ofEvent(events, 'payment-reversed').some((event) => event.on >= end.on);
+  return how === 'settled' && !(bounced && balanceCents > 0);
 }
 
 const isOwnPolicy = (events: readonly DatedEvent[]): boolean =>
@@ -87,14 +107,20 @@ const isOwnPolicy = (events: readonly DatedEvent[]): boolean =>
 /** A revised demand takes the place of the one before, and its clocks with it. */
 function takenOver(start: DatedEvent | null, after: readonly DatedEvent[]): DatedEvent | null {
   if (start?.kind !== 'demand-sent') return null;
-  return (
-    after.find((event) => event.kind === 'demand-sent' && bodyOf(event, 'demand-sent').what === 'revised') ??
-    null
-  );
+  return after.find(isRevised) ?? null;
 }
 
+export const isRevised = (event: DatedEvent): boolean =>
+  event.kind === 'demand-sent' && bodyOf(event, 'demand-sent').what === 'revised';
+
+/** The first thing by which the payer showed that it has the claim, since a clock started. */
+export const firstSign = (events: readonly DatedEvent[], { event: start }: Started): DatedEvent | null =>
+  events.find((event) => payerSigns.includes(event.kind) && (start === null || earlier(event, start) > 0)) ??
+  null;
+
 function paid(start: DatedEvent | null, events: readonly DatedEvent[]): DatedEvent | null {
-  if (start?.kind === 'demand-sent') return paidUp(events, bodyOf(start, 'demand-sent').amountCents, null);
+  if (start?.kind === 'demand-sent')
+    return paidUp(events, bodyOf(start, 'demand-sent').amountCents, null, { orGivenUp: true });
   if (start?.kind === 'restitution-ordered')
     return paidUp(events, bodyOf(start, 'restitution-ordered').amountCents, start.on);
   if (start?.kind !== 'offer-answered') return null;

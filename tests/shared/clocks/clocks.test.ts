@@ -129,6 +129,35 @@ describe('what meets it', () => {
       [pays(11, '2026-04-20', 500_000, { deposited: 'returned' })],
       ['overdue', null, false],
     ],
+    [
+      'a check in the drawer does not: it is no money yet',
+      [pays(11, '2026-04-20', 500_000, { deposited: 'held' })],
+      ['overdue', null, false],
+    ],
+    [
+      'not when it was given back',
+      [
+        pays(11, '2026-04-20', 500_000),
+        told('refund-paid', 13, { payment: uuid(11), amountCents: 500_000, paidOn: '2026-06-04' }),
+      ],
+      ['overdue', null, false],
+    ],
+    [
+      'what was too much may go back',
+      [
+        pays(11, '2026-04-20', 600_000),
+        told('refund-paid', 13, { payment: null, amountCents: 100_000, paidOn: '2026-06-04' }),
+      ],
+      ['met', uuid(11), false],
+    ],
+    [
+      'nobody waits for what was written off',
+      [
+        pays(11, '2026-04-20', 400_000),
+        told('written-off', 12, { writtenOffOn: '2026-05-20', amountCents: 100_000 }),
+      ],
+      ['met', uuid(12), false],
+    ],
   ])('paying a demand: %s', (_, events, expected) =>
     expect(state(`pay-by:${uuid(10)}`, [sent, ...events])).toEqual(expected),
   );
@@ -156,6 +185,17 @@ describe('what meets it', () => {
     const later = (what: 'revised' | 'supplement') => demand(11, '2026-04-05', { what, revision: 2 });
     expect(state(`answer-by:${uuid(10)}`, [sent, later('revised')])?.[0]).toBe('met');
     expect(state(`answer-by:${uuid(10)}`, [sent, later('supplement')])?.[0]).toBe('overdue');
+  });
+
+  it('a revised demand asks for the acknowledgment anew, unless it has come', () => {
+    const revised = demand(12, '2026-04-05', { what: 'revised', revision: 2 });
+    const receipt = told('claim-acknowledged', 11, { receivedOn: '2026-04-03' });
+    expect(state(`acknowledge-by:${uuid(10)}`, [sent, revised])?.[0]).toBe('met');
+    expect(state(`acknowledge-by:${uuid(12)}`, [sent, revised])?.[0]).toBe('overdue');
+    expect(state(`acknowledge-by:${uuid(12)}`, [sent, revised, receipt])).toBeUndefined();
+    const again = demand(13, '2026-04-08', { what: 'revised', revision: 3 });
+    expect(state(`acknowledge-by:${uuid(12)}`, [sent, revised, again])?.[0]).toBe('met');
+    expect(state(`acknowledge-by:${uuid(13)}`, [sent, revised, again])?.[0]).toBe('overdue');
   });
 
   it('a closed claim waits for nothing, and a reopened one again', () => {
@@ -272,6 +312,26 @@ describe('the date to sue', () => {
     expect(limitation([tolled, sued], '2028-09-04')?.state).toBe('answered');
   });
 
+  it('tolling one rule hides no other that ends before the new day', () => {
+    // Two years from 3 March 2026; thirty months from 1 April 2026 are 1 October 2028, by dateutil.
+    const both = settingsWith([
+      rule({ clock: 'limitation', from: 'strike', count: 2, unit: 'years' }),
+      rule({ clock: 'limitation', from: 'claim-denied', count: 30, unit: 'months' }),
+    ]);
+    const denied = told('claim-denied', 10, { deniedOn: '2026-04-01' });
+    const until = (number: number, dueOn: string, answer: string) =>
+      answered(number, { deadline: 'limitation', dueOn, answer, until: '2030-01-01' });
+    const tolled = until(11, '2028-03-03', 'tolled');
+    expect(limitation([denied], '2026-05-01', both)?.dueOn).toBe('2028-03-03');
+    expect(limitation([denied, tolled], '2028-05-01', both)?.dueOn).toBe('2028-10-01');
+    expect(limitation([denied, tolled, until(12, '2028-10-01', 'tolled')], '2028-11-01', both)?.dueOn).toBe(
+      '2030-01-01',
+    );
+    expect(
+      limitation([denied, tolled, until(12, '2028-10-01', 'suit-brought')], '2031-01-01', both)?.state,
+    ).toBe('answered');
+  });
+
   it('an answer for another date is none', () => {
     const other = answered(11, { deadline: 'limitation', dueOn: '2028-03-04', answer: 'let-go' });
     expect(limitation([other], '2028-05-01')?.state).toBe('overdue');
@@ -287,6 +347,30 @@ describe('the date to sue', () => {
     expect(limitation([told('claim-closed', 11, { closedOn: '2026-06-01', how })], '2026-07-01')?.state).toBe(
       state,
     ),
+  );
+
+  it.each([
+    ['paid', 1000_00, null, 'met'],
+    ['paid', 400_00, null, 'running'],
+    // The bank sends the check back after the claim was closed: nothing is paid, and the right to sue still runs out.
+    ['paid', 1000_00, '2026-06-20', 'running'],
+    ['settled', 400_00, null, 'met'],
+    ['settled', 400_00, '2026-06-20', 'running'],
+  ] as const)('closed as %s with %i cents paid, back on %s: %s', (how, amountCents, reversedOn, state) =>
+    expect(
+      limitation(
+        [
+          told('packet-frozen', 10, { revision: 1, demandCents: 1000_00 }),
+          demand(11, '2026-03-04', { amountCents: 1000_00 }),
+          told('payment-received', 12, { receivedOn: '2026-05-01', amountCents, lines: [] }),
+          told('claim-closed', 13, { closedOn: '2026-06-01', how }),
+          ...(reversedOn === null
+            ? []
+            : [told('payment-reversed', 14, { payment: uuid(12), amountCents, reversedOn })]),
+        ],
+        '2026-07-01',
+      )?.state,
+    ).toBe(state),
   );
 
   it('of two rules the earlier stands, also beside the older setting', () => {
