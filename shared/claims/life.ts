@@ -84,6 +84,8 @@ export interface ClaimLife {
   readonly informationWaits: readonly Waiting[];
   readonly offersOpen: readonly (Waiting & { readonly amountCents: number; readonly inFull: boolean })[];
   readonly disputes: readonly DisputedLine[];
+  /** Payments that cut or refused a line, and that nobody replied to. A state kept before this does not say. */
+  readonly cutsUnanswered?: readonly Waiting[];
   readonly deniedBy: { readonly submissionId: string; readonly on: string } | null;
   readonly referredTo: BodyOf<'claim-referred'>['to'] | null;
   readonly plan: PlanState | null;
@@ -129,6 +131,12 @@ export function claimLife(
       outcome: said.get(event.submissionId) ?? null,
     })),
   );
+
+  const cutsUnanswered = of('payment-received')
+    .filter(
+      (event) => !said.has(event.submissionId) && body(event).lines.some(({ reason }) => reason !== null),
+    )
+    .map(({ submissionId, on }) => ({ submissionId, on, by: null }));
 
   const offerAnswers = answeredIds(['offer-answered']);
   const offersOpen = of('offer-made')
@@ -204,6 +212,7 @@ export function claimLife(
     informationWaits,
     offersOpen,
     disputes,
+    cutsUnanswered,
     deniedBy: denied ? { submissionId: denial.submissionId, on: denial.on } : null,
     referredTo: referral ? body(referral).to : null,
     plan,

@@ -12,7 +12,7 @@ const likely: Readonly<Record<Standing, readonly FactKind[]>> = {
   disputed: ['dispute-answered', 'payment-received'],
   offered: ['offer-answered', 'payment-received'],
   denied: ['dispute-answered', 'claim-referred'],
-  'part-paid': ['dispute-answered', 'payment-received', 'written-off'],
+  'part-paid': ['payment-received', 'written-off'],
   plan: ['payment-received'],
   referred: ['payment-received', 'restitution-ordered'],
   restitution: ['payment-received', 'payment-plan'],
@@ -47,15 +47,27 @@ export const lifeKinds = [
 ] as const satisfies readonly FactKind[];
 
 /** What is likely next, and what else may be recorded. Each kind is in one of the two. */
-export function nextSteps({ life, money }: Pick<ClaimState, 'life' | 'money'>): {
+export function nextSteps({
+  life,
+  money,
+  packets,
+  demands,
+}: Pick<ClaimState, 'life' | 'money' | 'packets' | 'demands'>): {
   readonly likely: readonly FactKind[];
   readonly others: readonly FactKind[];
 } {
+  const demanded = Math.max(0, ...demands.map(({ revision }) => revision));
+  const unsent = demanded > 0 && packets.some(({ revision }) => revision > demanded);
+  const cutOff = life.standing === 'part-paid' && (life.cutsUnanswered ?? []).length > 0;
   const first = [
+    // A revision after the demand is asked for by nobody until it is sent too.
+    ...(unsent ? (['demand-sent'] as const) : []),
     ...(money.overpaidCents > 0 ? (['refund-paid'] as const) : []),
     // What waits for an answer waits whatever else happened since.
     ...(life.informationWaits.length > 0 ? (['information-given'] as const) : []),
-    ...(life.disputes.some(({ outcome }) => outcome === null) ? (['dispute-answered'] as const) : []),
+    ...(cutOff || life.disputes.some(({ outcome }) => outcome === null)
+      ? (['dispute-answered'] as const)
+      : []),
     ...(life.offersOpen.length > 0 ? (['offer-answered'] as const) : []),
     ...likely[life.standing],
   ];

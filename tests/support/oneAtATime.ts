@@ -18,7 +18,8 @@ export async function oneAtATime<T>(name: string, work: () => Promise<T>): Promi
       try {
         return await work();
       } finally {
-        await rmdir(lock);
+        // Work that took very long may have lost its lock to one that waited: see below.
+        await rmdir(lock).catch(() => undefined);
       }
     }
     // Left behind by a process that was killed.

@@ -14,6 +14,7 @@ export const laterFields = [
   'offer',
   'instalments',
   'supplement',
+  'askedNow',
 ] as const;
 
 export const laterMergeFields = [...mergeFields, ...laterFields] as const;

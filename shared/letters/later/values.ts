@@ -46,7 +46,11 @@ export function laterValues({
   const points = pointsOf(events, answers);
   const offer = ofKind(events, 'offer-made').find(({ fact }) => fact.submissionId === answers);
   const demands = claim.demands.toSorted((a, b) => a.revision - b.revision);
-  const [before, last] = [demands.at(-2), demands.at(-1)];
+  // Written before its demand is recorded, a demand or supplement speaks of the packet that goes with it.
+  const packet = claim.packets.findLast(({ revision }) => revision > (demands.at(-1)?.revision ?? 0));
+  const unsent = packet?.demandCents ?? null;
+  const [before, last] = unsent === null ? [demands.at(-2), demands.at(-1)] : [demands.at(-1), undefined];
+  const lastCents = unsent ?? last?.amountCents ?? 0;
   const first = life.firstDemand;
   const words = [...new Set(points.flatMap(({ words: said }) => said ?? []))];
   return {
@@ -73,9 +77,7 @@ export function laterValues({
         : life.plan.instalments
             .map(({ dueOn, amountCents }) => `${day(dueOn)}: ${formatCents(amountCents)}`)
             .join('\n'),
-    supplement:
-      before && last && last.amountCents > before.amountCents
-        ? formatCents(last.amountCents - before.amountCents)
-        : null,
+    supplement: before && lastCents > before.amountCents ? formatCents(lastCents - before.amountCents) : null,
+    askedNow: money(unsent ?? sums.askedCents),
   };
 }

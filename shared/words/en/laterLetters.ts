@@ -12,7 +12,7 @@ const full =
 export const laterLetters = {
   'letter.later.demand.text': paragraphs(
     greeting,
-    'On {struckAt} a vehicle struck {hydrant}[ at {place}]. Our demand for the cost of making it safe and repairing it is {asked}. The packet with the statement of costs and the records behind it was sent to you[ on {demandedOn}].',
+    'On {struckAt} a vehicle struck {hydrant}[ at {place}]. Our demand for the cost of making it safe and repairing it is {askedNow}. The packet with the statement of costs and the records behind it was sent to you[ on {demandedOn}].',
     pay,
     full,
     call,
@@ -35,7 +35,7 @@ export const laterLetters = {
   ),
   'letter.later.supplement.text': paragraphs(
     greeting,
-    'Since our demand[ of {demandedOn}] further costs of the same strike have come in.[ They are {supplement} more than we asked before.] Our demand is now {asked}[, of which {paid} has been paid].',
+    'Since our demand[ of {demandedOn}] further costs of the same strike have come in.[ They are {supplement} more than we asked before.] Our demand is now {askedNow}[, of which {paid} has been paid].',
     'The enclosed revision of the packet says at its front what changed and why, and holds the records of the added lines.',
     pay,
     call,
@@ -97,6 +97,7 @@ export const laterLetters = {
   'letter.field.offer': 'Their offer',
   'letter.field.instalments': 'Installments of the plan',
   'letter.field.supplement': 'What the supplement adds',
+  'letter.field.askedNow': 'Asked with the latest revision',
 
   'letter.reply.whole': 'The demand as a whole',
   'letter.reply.point':

@@ -9,7 +9,7 @@ const full = 'Si un pago ha de saldar todo con menos del saldo, díganoslo antes
 export const laterLetters: Record<keyof typeof english, string> = {
   'letter.later.demand.text': paragraphs(
     greeting,
-    'El {struckAt} un vehículo golpeó {hydrant}[ en {place}]. Pedimos {asked} por el costo de asegurarlo y repararlo. El expediente con la relación de costos y los registros que la respaldan se le envió[ el {demandedOn}].',
+    'El {struckAt} un vehículo golpeó {hydrant}[ en {place}]. Pedimos {askedNow} por el costo de asegurarlo y repararlo. El expediente con la relación de costos y los registros que la respaldan se le envió[ el {demandedOn}].',
     pay,
     full,
     call,
@@ -32,7 +32,7 @@ export const laterLetters: Record<keyof typeof english, string> = {
   ),
   'letter.later.supplement.text': paragraphs(
     greeting,
-    'Desde nuestra petición[ del {demandedOn}] han llegado más costos del mismo choque.[ Son {supplement} más de lo que pedimos antes.] Ahora pedimos {asked}[, de los que se han pagado {paid}].',
+    'Desde nuestra petición[ del {demandedOn}] han llegado más costos del mismo choque.[ Son {supplement} más de lo que pedimos antes.] Ahora pedimos {askedNow}[, de los que se han pagado {paid}].',
     'La revisión adjunta del expediente dice al principio qué cambió y por qué, y contiene los registros de los renglones añadidos.',
     pay,
     call,
@@ -94,6 +94,7 @@ export const laterLetters: Record<keyof typeof english, string> = {
   'letter.field.offer': 'Su oferta',
   'letter.field.instalments': 'Cuotas del plan',
   'letter.field.supplement': 'Lo que añade el suplemento',
+  'letter.field.askedNow': 'Pedido con la última revisión',
 
   'letter.reply.whole': 'La petición entera',
   'letter.reply.point':
