@@ -94,6 +94,7 @@ async function knownFor(
       on: of.on,
       locale: settings.locale,
       toPayer: isToPayer(of.letter, state.payerKind),
+      rules: settings.claimRules,
       day: (date) => reader.date(`${date}T12:00:00Z`),
     }),
   };
@@ -122,6 +123,7 @@ export async function draftLetter(
     template: laterTemplate(locale, kind),
     values,
     contrary: contraryTo(pointsOf(own, answers)),
+    depreciationHere: deps.settings.claimRules?.depreciation ?? null,
   };
 }
 

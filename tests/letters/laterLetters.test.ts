@@ -2,6 +2,8 @@ import { describe, expect, it } from 'vitest';
 import { laterMergeFields } from '../../shared/letters/later/fields.ts';
 import { laterTemplate } from '../../shared/letters/later/letter.ts';
 import { withAuthority, withContrary } from '../../shared/letters/later/authorities.ts';
+import { replyText } from '../../shared/letters/later/reply.ts';
+import type { Statement } from '../../shared/costs/statement.ts';
 import { laterLetterKinds } from '../../shared/submissions/forms/claimLife/letterSent.ts';
 import { shortReasons } from '../../shared/submissions/forms/claimLife/common.ts';
 import { hasWords, locales, say } from '../../shared/words/index.ts';
@@ -48,5 +50,24 @@ describe.each(locales)('letters after the packet, in %s', (locale) => {
     ['no-evidence', ['200.430(g)']],
   ])('the authority for %s is cited by its number', (reason, cited) => {
     for (const number of cited) expect(say(locale, `letter.authority.${reason}`)).toContain(number);
+  });
+
+  // The costs reference: depreciation is often not deducted on parts of systems, and deducted by some courts (Ohio).
+  it('a reply on depreciation follows what the settings say of the courts here', () => {
+    const rule = { citation: 'Doe v. Roe', jurisdiction: 'Here', confirmedBy: null };
+    const reply = (position?: 'not-deducted' | 'deducted' | 'replacement-less-depreciation') =>
+      replyText(
+        [{ lineId: null, reason: 'depreciation', cents: 100, words: null }],
+        { lines: [] } as unknown as Statement,
+        locale,
+        position && { depreciation: { position, ...rule } },
+      );
+    expect(reply()).toContain('645.117(h)(2)');
+    expect(reply()).not.toContain('Doe v. Roe');
+    expect(reply('not-deducted')).toMatch(/Doe v\. Roe.*645\.117\(h\)\(2\)/);
+    for (const position of ['deducted', 'replacement-less-depreciation'] as const) {
+      expect(reply(position)).not.toContain('645.117');
+      expect(reply(position)).not.toContain('Doe v. Roe');
+    }
   });
 });

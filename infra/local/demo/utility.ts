@@ -30,6 +30,21 @@ export const demoUtility: UtilitySettings = {
   ],
   publishing: { everyMinutes: 5, relyForMinutes: 20, positionDecimals: 5, showFlow: true },
   clocks: demoClocks,
+  claimRules: {
+    fullPayment: {
+      repayWithinDays: 90,
+      officeNamed: null,
+      citation: 'Example commercial code 3-311(c)(2)',
+      jurisdiction: 'invented',
+      confirmedBy: null,
+    },
+    depreciation: {
+      position: 'not-deducted',
+      citation: 'Example court, 1994',
+      jurisdiction: 'invented',
+      confirmedBy: null,
+    },
+  },
   digest: {
     hour: 7,
     from: 'claims@water.tansyharbor.example',
@@ -38,6 +53,23 @@ export const demoUtility: UtilitySettings = {
       { personId: 'm-401', email: 'anselm@water.tansyharbor.example' },
     ],
     whenNothing: 'send',
+  },
+  dispatchMessages: {
+    on: true,
+    from: 'hydrants@water.tansyharbor.example',
+    callBack: '555-0100',
+    tooOldHours: 12,
+    nearest: 5,
+    textSegments: 2,
+    to: [
+      {
+        recipientId: 'dispatch-floor',
+        label: 'Dispatch floor',
+        by: 'email',
+        email: 'floor@dispatch.tansyharbor.example',
+      },
+      { recipientId: 'duty-officer', label: 'Duty officer’s telephone', by: 'text', phone: '+12025550111' },
+    ],
   },
   publicUrl: null,
 };

@@ -1,3 +1,4 @@
+import type { ClaimRules } from '../../payments/rules.ts';
 import type { ShortReason } from '../../submissions/forms/claimLife/common.ts';
 import type { Locale } from '../../words/index.ts';
 import type { LaterValues } from './fields.ts';
@@ -14,4 +15,6 @@ export interface LaterDraft {
   readonly values: LaterValues;
   /** Reasons on which published decisions differ: said to the clerk, not in the letter. */
   readonly contrary: readonly ShortReason[];
+  /** What the utility's settings say of its own courts on depreciation. */
+  readonly depreciationHere: NonNullable<ClaimRules['depreciation']> | null;
 }

@@ -1,6 +1,7 @@
 import type { Statement } from '../../costs/statement.ts';
 import type { StatementLine } from '../../costs/line.ts';
 import { formatCents } from '../../costs/money.ts';
+import type { ClaimRules } from '../../payments/rules.ts';
 import type { ShortReason } from '../../submissions/forms/claimLife/common.ts';
 import { ofKind, type Effective } from '../../submissions/effective.ts';
 import { say, type Locale } from '../../words/index.ts';
@@ -61,11 +62,24 @@ const authorityOf = ({ authority, editionId }: StatementLine, locale: Locale): s
         page: authority.page ?? '',
       });
 
+/** The courts of the state come before a federal rule; where they deduct, no authority for the contrary is claimed. */
+function authoritiesFor(reason: ShortReason, { depreciation: here }: ClaimRules, locale: Locale): string[] {
+  const published = withAuthority.includes(reason) ? [say(locale, `letter.authority.${reason}`)] : [];
+  if (reason !== 'depreciation' || !here) return published;
+  if (here.position !== 'not-deducted') return [];
+  return [say(locale, 'letter.authority.depreciation-here', { citation: here.citation }), ...published];
+}
+
 /**
  * The reply to each point, a paragraph each: what the line is and stands on, its rate with the paper behind it, its sum,
  * and the published authority where there is one. Drafted from what is recorded; a person reads and sends it.
  */
-export function replyText(points: readonly Point[], statement: Statement, locale: Locale): string | null {
+export function replyText(
+  points: readonly Point[],
+  statement: Statement,
+  locale: Locale,
+  rules: ClaimRules = {},
+): string | null {
   if (points.length === 0) return null;
   return points
     .map(({ lineId, reason, cents }, index) => {
@@ -97,7 +111,7 @@ export function replyText(points: readonly Point[], statement: Statement, locale
         head,
         ...stands,
         say(locale, `letter.reply.${reason}`),
-        withAuthority.includes(reason) ? say(locale, `letter.authority.${reason}`) : '',
+        ...authoritiesFor(reason, rules, locale),
       ]
         .filter((sentence) => sentence !== '')
         .join(' ');

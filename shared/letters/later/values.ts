@@ -6,6 +6,7 @@ import { ofKind, type Effective } from '../../submissions/effective.ts';
 import type { Locale } from '../../words/index.ts';
 import type { MergeValues } from '../fields.ts';
 import type { LaterValues } from './fields.ts';
+import type { ClaimRules } from '../../payments/rules.ts';
 import { pointsOf, replyText } from './reply.ts';
 
 export interface LaterFacts {
@@ -22,6 +23,8 @@ export interface LaterFacts {
   readonly locale: Locale;
   /** Whether it goes to the payer (`isToPayer`). */
   readonly toPayer: boolean;
+  /** The state's rules on money, as the utility holds them. */
+  readonly rules?: ClaimRules | undefined;
   /** A day as the packet writes one. */
   readonly day: (date: string) => string;
 }
@@ -38,6 +41,7 @@ export function laterValues({
   on,
   locale,
   toPayer,
+  rules,
   day,
 }: LaterFacts): LaterValues {
   const { money: sums, life } = claim;
@@ -69,7 +73,7 @@ export function laterValues({
     balance: money(sums.balanceCents),
     writtenOff: money(sums.writtenOffCents),
     theirWords: words.length === 0 ? null : words.map((said) => `“${said}”`).join(' '),
-    reply: replyText(points, statement, locale),
+    reply: replyText(points, statement, locale, rules),
     offer: offer ? formatCents(offer.fact.body.amountCents) : null,
     instalments:
       life.plan === null

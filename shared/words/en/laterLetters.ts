@@ -147,6 +147,10 @@ export const laterLetters = {
     'The federal rule for billing utility work takes stock at its price at issue, else at actual cost delivered (23 CFR 645.117(e)(1)).',
   'letter.authority.no-evidence':
     'What federal cost rules ask for are records of the days and hours of each person (2 CFR 200.430(g)); those are here.',
+  'letter.authority.depreciation-here':
+    'The rule here takes no depreciation off what a destroyed part of a system cost ({citation}).',
+  'letter.depreciation-here':
+    'Your settings ({citation}; jurisdiction: {jurisdiction}) say: {position, select, not-deducted {depreciation is not deducted} deducted {courts deduct depreciation, so the reply claims no authority against it} other {replacement less depreciation, so the reply claims no authority against it}}.{confirmed, select, yes {} other { Have counsel confirm it.}}',
   'letter.contrary.depreciation':
     'Decisions differ: some courts deduct depreciation (Ohio decisions), one statute limits the claim to replacement less depreciation (MCL 500.3121), and for a whole unit 23 CFR 645.117(h)(2) itself credits age over life. A counter-calculation can be kept ready.',
   'letter.contrary.overhead':

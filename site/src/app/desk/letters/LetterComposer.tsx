@@ -103,6 +103,14 @@ export function LetterComposer({ claimId, draft, answers }: Props) {
       {draft.letter === 'reply-to-dispute' && <p class="notice">{words.t('letter.authorities-caution')}</p>}
       {draft.contrary.map((reason) => (
         <p key={reason} class="notice">
+          {reason === 'depreciation' &&
+            draft.depreciationHere &&
+            `${words.t('letter.depreciation-here', {
+              position: draft.depreciationHere.position,
+              citation: draft.depreciationHere.citation,
+              jurisdiction: draft.depreciationHere.jurisdiction,
+              confirmed: draft.depreciationHere.confirmedBy ? 'yes' : 'no',
+            })} `}
           {words.t(`letter.contrary.${reason}`)}
         </p>
       ))}
