@@ -45,7 +45,7 @@ const plain: Readonly<Record<string, string>> = {
 const blank = /[\p{Zs}\t\u2028\u2029]/gu;
 const unseen = /[\p{Cf}\p{Cc}]/gu;
 
-/** The text in signs of the alphabet alone. Never longer words: `Peñón` keeps its `ñ` and loses the accent that the alphabet lacks. */
+/** The text in signs of the alphabet alone: `Peñón` keeps its `ñ`, and loses the accent that the alphabet lacks. */
 export function toGsm7(text: string): string {
   const clean = text
     .normalize('NFC')

@@ -1,6 +1,7 @@
 import * as z from 'zod';
 import { clockSettings } from '../clocks/settings.ts';
 import { digestSettings } from '../digest/settings.ts';
+import { dispatchMessageSettings } from '../dispatch/settings.ts';
 import { flowTestRules } from '../hydraulics/flowTestSettings.ts';
 import { claimRules } from '../payments/rules.ts';
 
@@ -50,6 +51,8 @@ export const utilitySettings = z.strictObject({
   claimRules: claimRules.optional(),
   /** The daily letter of what is due, to clerks and managers. Left out: none is sent. */
   digest: digestSettings.optional(),
+  /** Messages to fire dispatch, and who gets them. Left out: none are sent, and crews tell dispatch themselves. */
+  dispatchMessages: dispatchMessageSettings.optional(),
   /** The roll of people by id: names for the desk and the packet, never for the public. */
   people: z
     .array(

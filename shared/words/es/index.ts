@@ -8,6 +8,7 @@ import { inventory } from './inventory.ts';
 import { hydraulics } from './hydraulics.ts';
 import { water } from './water.ts';
 import { network } from './network.ts';
+import { damage } from './damage.ts';
 import { objections } from './objections.ts';
 import { costBook } from './costBook.ts';
 import { costs } from './costs.ts';
@@ -20,6 +21,7 @@ import { claimFigures } from './claimFigures.ts';
 import { claimEvents } from './claimEvents.ts';
 import { laterLetters } from './laterLetters.ts';
 import { verify } from './verify.ts';
+import { dispatch } from './dispatch.ts';
 import { commands } from './commands.ts';
 import { demo } from './demo.ts';
 
@@ -34,6 +36,7 @@ export const es = {
   ...hydraulics,
   ...water,
   ...network,
+  ...damage,
   ...objections,
   ...costBook,
   ...costs,
@@ -46,6 +49,7 @@ export const es = {
   ...claimEvents,
   ...laterLetters,
   ...verify,
+  ...dispatch,
   ...commands,
   ...demo,
 };
