@@ -1,10 +1,12 @@
 import ical, {
   escape,
+  ICalAlarmRelatesTo,
   ICalAlarmType,
   ICalCalendarMethod,
   ICalEventClass,
   ICalEventStatus,
   ICalEventTransparency,
+  type ICalAlarmData,
   type ICalEventData,
 } from 'ical-generator';
 import { addDays } from '../clocks/count.ts';
@@ -37,7 +39,7 @@ const over: readonly DeadlineState[] = ['met', 'answered'];
 const CANCELLED_DAYS = 60;
 /** A Lambda answers with 6 MB at most, and an event has about 750 bytes. */
 const MOST_EVENTS = 4000;
-/** An all-day event begins at midnight; a reminder of its day comes the morning before, at nine. */
+/** An all-day event begins at midnight; a reminder comes at nine in the morning of its own day. */
 const DAY_S = 24 * 3600;
 const NINE_IN_THE_MORNING_S = 9 * 3600;
 
@@ -67,13 +69,18 @@ export function calendarFeed({ items, today, locale, utilityName, publicUrl }: F
     (a, b) =>
       Number(over.includes(a.state)) - Number(over.includes(b.state)) || a.dueOn.localeCompare(b.dueOn),
   );
-  for (const item of kept.slice(0, MOST_EVENTS)) calendar.createEvent(eventOf(item, locale, publicUrl));
+  for (const item of kept.slice(0, MOST_EVENTS)) {
+    const event = calendar.createEvent(eventOf(item, locale, publicUrl));
+    for (const alarm of alarmsOf(item, locale))
+      // From the start, said so: the library counts what comes after midnight from the end, which is a day too late.
+      event.createAlarm(alarm).relatesTo(ICalAlarmRelatesTo.start);
+  }
   // The library ends the last line without the break that every line has.
   return `${calendar.toString().trimEnd()}\r\n`;
 }
 
 function eventOf(item: FeedItem, locale: Locale, publicUrl: string | null): ICalEventData {
-  const { id, claimId, claimNumber, dueOn, warnOn, state, lastRecordedAt, changes } = item;
+  const { id, claimId, claimNumber, dueOn, state, lastRecordedAt, changes } = item;
   const words = deadlineWords(locale, item);
   const done = over.includes(state);
   const url = claimAddress(publicUrl, claimId);
@@ -96,18 +103,21 @@ function eventOf(item: FeedItem, locale: Locale, publicUrl: string | null): ICal
     // A date is nothing that a person is busy with all day.
     transparency: ICalEventTransparency.TRANSPARENT,
     ...(url === null ? {} : { url }),
-    alarms: done
-      ? []
-      : warnOn.map((day) => ({
-          type: ICalAlarmType.display,
-          trigger: secondsBefore(day, dueOn),
-          description: say(locale, 'calendar.alarm', {
-            claimNumber,
-            clock: words.clock,
-            on: dayText(locale, dueOn),
-          }),
-        })),
   };
+}
+
+/** A reminder on each day of warning; none of what is over. */
+function alarmsOf({ claimNumber, clock, dueOn, warnOn, state }: FeedItem, locale: Locale): ICalAlarmData[] {
+  if (over.includes(state)) return [];
+  return warnOn.map((day) => ({
+    type: ICalAlarmType.display,
+    trigger: secondsBefore(day, dueOn),
+    description: say(locale, 'calendar.alarm', {
+      claimNumber,
+      clock: say(locale, `clock.${clock}`),
+      on: dayText(locale, dueOn),
+    }),
+  }));
 }
 
 /** From nine in the morning of one day to the midnight that begins another. */

@@ -50,9 +50,9 @@ export function digestOf(question: DigestQuestion): Digest {
     ...filled.flatMap(([title, items]) => [
       '',
       say(locale, title),
-      ...items.slice(0, MOST_LINES).flatMap((item) => lineOf(item, locale)),
-      ...(items.length > MOST_LINES
-        ? [say(locale, 'digest.more', { count: items.length - MOST_LINES })]
+      ...shortened(items).flatMap((item) => lineOf(item, locale)),
+      ...(items.length > shortened(items).length
+        ? [say(locale, 'digest.more', { count: items.length - shortened(items).length })]
         : []),
     ]),
     ...(filled.length === 0 ? ['', say(locale, 'digest.nothing')] : []),
@@ -81,6 +81,15 @@ export function digestOf(question: DigestQuestion): Digest {
     text: lines.join('\n'),
     something: filled.length > 0,
   };
+}
+
+/** What is left out of a long part is never a date to sue or a notice to a government. */
+function shortened(items: readonly ListedDeadline[]): readonly ListedDeadline[] {
+  if (items.length <= MOST_LINES) return items;
+  const first = items.filter(({ clock }) => farOff.includes(clock));
+  const others = items.filter(({ clock }) => !farOff.includes(clock));
+  const kept = new Set([...first, ...others.slice(0, Math.max(0, MOST_LINES - first.length))]);
+  return items.filter((item) => kept.has(item));
 }
 
 function lineOf(item: ListedDeadline, locale: Locale): string[] {

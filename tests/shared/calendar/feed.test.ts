@@ -98,6 +98,29 @@ describe('the feed, read by another library', () => {
     ]);
   });
 
+  it('reminds on the day itself, counted from its start: RFC 5545 takes a day without an end to last until midnight', () => {
+    const today = settingsWith([
+      rule({ clock: 'answer-by', from: 'demand-sent', count: 15, warnDays: [1, 0] }),
+    ]);
+    const [item] = Object.values(dates([opened(), sent], today, '2026-04-02'));
+    const text = calendarFeed({
+      items: [{ ...items([sent], '2026-04-02')[0]!, ...item! }],
+      today: '2026-04-02',
+      locale: 'en',
+      utilityName: 'Water',
+      publicUrl: null,
+    });
+    const [event] = new ICAL.Component(ICAL.parse(text) as never).getAllSubcomponents('vevent');
+    const alarms = event!.getAllSubcomponents('valarm').map((alarm) => {
+      const trigger = alarm.getFirstProperty('trigger')!;
+      return [trigger.getParameter('related') ?? 'START', String(trigger.getFirstValue())];
+    });
+    expect(alarms).toEqual([
+      ['START', '-PT15H'],
+      ['START', 'PT9H'],
+    ]);
+  });
+
   it('keeps the id and says it is cancelled once it is met, with a higher sequence and no reminder', () => {
     const denied = told('claim-denied', 11, { deniedOn: '2026-04-10' });
     const met = eventsOf(feedOf([sent, denied], '2026-04-12')).find(({ uid }) => uid === events[0]?.uid);
