@@ -81,6 +81,20 @@ export const strikeSpec: FormSpec = {
       id: 'strike.damage',
       folded: true,
       nodes: [
+        {
+          type: 'choice',
+          name: 'found.barrelStands',
+          list: 'barrelStands',
+          choices: ['upright', 'leans', 'out-of-place', 'unknown'],
+          optional: true,
+        },
+        {
+          type: 'choice',
+          name: 'found.ground',
+          list: 'ground',
+          choices: ['firm', 'washed-out', 'water-rising', 'unknown'],
+          optional: true,
+        },
         seen('found.breakawayFlangeParted'),
         seen('found.stemCouplingParted'),
         {
@@ -110,6 +124,20 @@ export const strikeSpec: FormSpec = {
           list: 'mainValve',
           choices: ['holds', 'does-not-hold', 'unknown'],
           whenBlank: 'unknown',
+        },
+        {
+          type: 'choice',
+          name: 'found.checkValve',
+          list: 'checkValve',
+          choices: ['holds', 'does-not-hold', 'none-fitted', 'unknown'],
+          optional: true,
+        },
+        {
+          type: 'choice',
+          name: 'found.main',
+          list: 'belowGrade',
+          choices: ['no-sign', 'suspected', 'found', 'unknown'],
+          optional: true,
         },
       ],
     },

@@ -1,0 +1,142 @@
+import type { Hydrant } from '../inventory/hydrant.ts';
+import { ofKind, type Effective } from '../submissions/effective.ts';
+import type { FactKind } from '../submissions/kinds.ts';
+import { repairFindings } from './repairFindings.ts';
+
+/** What bears on how far the damage goes, and what can be said of each. Nothing in this list is ever "unknown". */
+export const known = {
+  type: ['dry-barrel', 'wet-barrel', 'underground', 'wall', 'standpipe'],
+  barrelStands: ['upright', 'leans', 'out-of-place'],
+  ground: ['firm', 'washed-out', 'water-rising'],
+  breakawayFlangeParted: ['yes', 'no'],
+  stemCouplingParted: ['yes', 'no'],
+  nozzleSection: ['sound', 'damaged'],
+  lowerBarrel: ['sound', 'damaged'],
+  belowGrade: ['no-sign', 'suspected', 'found'],
+  main: ['no-sign', 'suspected', 'found'],
+  mainValve: ['holds', 'does-not-hold'],
+  checkValve: ['holds', 'does-not-hold', 'none-fitted'],
+  isolationValve: ['holds', 'does-not-hold', 'none-fitted'],
+  /** Seen once the top is open: see `repairFindings`. */
+  stem: ['straight', 'bent'],
+  seat: ['sound', 'scored'],
+  drain: ['clear', 'blocked'],
+} as const;
+
+export type FindingKey = keyof typeof known;
+export type ValueOf<K extends FindingKey> = (typeof known)[K][number];
+export const findingKeys = Object.keys(known) as FindingKey[];
+
+/** Where a finding is from: a record, or the inventory (the type). */
+export type FindingSource =
+  | {
+      readonly kind: FactKind;
+      readonly submissionId: string;
+      readonly at: string;
+      /** Who wrote the record. */
+      readonly personId: string;
+    }
+  | { readonly kind: 'inventory' };
+
+/** One thing that somebody saw, in the words of its record. */
+export interface Finding<K extends FindingKey = FindingKey> {
+  readonly key: K;
+  readonly value: ValueOf<K>;
+  readonly source: FindingSource;
+}
+
+/** What stands for each thing that was seen; what nobody has seen is not there. */
+export type Findings = { readonly [K in FindingKey]?: Finding<K> };
+
+export interface Found {
+  readonly findings: Findings;
+  /** Findings that another record says otherwise, in pairs: the one that stands, the one that does not. */
+  readonly disagree: readonly { readonly stands: Finding; readonly otherwise: Finding }[];
+}
+
+/** Damage that was seen stands against a report that did not see it, until that record is corrected. */
+const seenDamage: Partial<Record<FindingKey, readonly string[]>> = {
+  nozzleSection: ['damaged'],
+  lowerBarrel: ['damaged'],
+  belowGrade: ['found'],
+  main: ['found'],
+  barrelStands: ['out-of-place', 'leans'],
+  ground: ['water-rising', 'washed-out'],
+  stem: ['bent'],
+  seat: ['scored'],
+  breakawayFlangeParted: ['yes'],
+  stemCouplingParted: ['yes'],
+};
+
+/** The worse of two is the one named first above; of two that are equally bad the later stands. */
+function standing(key: FindingKey, earlier: Finding, later: Finding): Finding {
+  const rank = ({ value }: Finding): number => {
+    const at = (seenDamage[key] ?? []).indexOf(value);
+    return at < 0 ? Infinity : at;
+  };
+  return rank(earlier) < rank(later) ? earlier : later;
+}
+
+const isKnown = (key: FindingKey, value: unknown): boolean =>
+  (known[key] as readonly unknown[]).includes(value);
+
+/**
+ * Everything that the facts and the inventory say of a struck hydrant's parts, in time order of the facts. A suspicion
+ * gives way to a later look; damage that was seen does not give way to a record that did not see it.
+ *
+ * @param facts effective facts of the strike, in the order in which they happened
+ */
+export function readFindings(facts: readonly Effective[], hydrantType: Hydrant['type']): Found {
+  const said = new Map<FindingKey, Finding>();
+  const disagree: { stands: Finding; otherwise: Finding }[] = [];
+  const say = (key: FindingKey, value: unknown, source: FindingSource): void => {
+    if (!isKnown(key, value)) return;
+    const next = { key, value, source } as Finding;
+    const before = said.get(key);
+    if (!before) {
+      said.set(key, next);
+      return;
+    }
+    const stands = standing(key, before, next);
+    said.set(key, stands);
+    if (before.value !== next.value) disagree.push({ stands, otherwise: stands === next ? before : next });
+  };
+  say('type', hydrantType, { kind: 'inventory' });
+  for (const item of facts) {
+    const source = sourceOf(item);
+    for (const [key, value] of saidBy(item)) say(key, value, source);
+  }
+  return {
+    findings: Object.fromEntries(said),
+    // Only what is still in force on its one side.
+    disagree: disagree.filter(({ stands }) => said.get(stands.key) === stands),
+  };
+}
+
+const sourceOf = ({ fact }: Effective): FindingSource => ({
+  kind: fact.kind,
+  submissionId: fact.submissionId,
+  at: fact.occurredAt,
+  personId: fact.person.personId,
+});
+
+/** What one record says; a thing that it calls unknown it does not say. */
+function saidBy(item: Effective): readonly (readonly [FindingKey, unknown])[] {
+  const strikes = ofKind([item], 'strike').flatMap(({ fact: { body } }) => [
+    ...findingKeys.map((key) => [key, (body.found as Record<string, unknown> | null)?.[key]] as const),
+    // A hazard that is not ticked says nothing of the ground.
+    ...(body.hazards.includes('undermined-ground') ? [['ground', 'washed-out'] as const] : []),
+  ]);
+  const valves = ofKind([item], 'valve-operation').flatMap(({ fact: { body } }) =>
+    body.action === 'closed' && body.valve === 'isolation'
+      ? [['isolationValve', isolation[body.waterShut]] as const]
+      : [],
+  );
+  const inspections = ofKind([item], 'inspection').flatMap(({ fact: { body } }) =>
+    body.findings.includes('does-not-drain') ? [['drain', 'blocked'] as const] : [],
+  );
+  const repairs = ofKind([item], 'repair').flatMap(({ fact: { body } }) => repairFindings(body));
+  return [...strikes, ...valves, ...inspections, ...repairs];
+}
+
+const isolation = { yes: 'holds', no: 'does-not-hold', unknown: null } as const;
