@@ -9,7 +9,6 @@ import { hydraulics } from './hydraulics.ts';
 import { water } from './water.ts';
 import { network } from './network.ts';
 import { damage } from './damage.ts';
-import { damage } from './damage.ts';
 import { objections } from './objections.ts';
 import { costBook } from './costBook.ts';
 import { costs } from './costs.ts';
@@ -37,7 +36,6 @@ export const en = {
   ...hydraulics,
   ...water,
   ...network,
-  ...damage,
   ...damage,
   ...objections,
   ...costBook,
