@@ -33,6 +33,8 @@ export const damage = {
   'damage.by-rules': 'By the rules, from what was found',
   'damage.cannot-tell': 'Cannot tell yet.',
   'damage.nothing-found': 'Nothing that was found points anywhere so far.',
+  'damage.all-sound':
+    'Everything that was looked at is called sound. A struck hydrant can hide damage (a bent stem, a cracked barrel): look again, and prove it before it is used.',
   'damage.signs': 'Signs so far: {what}.',
   'damage.level.seen': 'Seen',
   'damage.level.likely': 'Likely',

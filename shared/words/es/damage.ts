@@ -34,6 +34,8 @@ export const damage: Record<keyof typeof english, string> = {
   'damage.by-rules': 'Según las reglas, por lo que se encontró',
   'damage.cannot-tell': 'Aún no se puede decir.',
   'damage.nothing-found': 'Nada de lo encontrado apunta todavía a un daño.',
+  'damage.all-sound':
+    'Todo lo que se revisó consta como sano. Un hidrante golpeado puede ocultar daños (un vástago doblado, un cuerpo agrietado): mire de nuevo y pruébelo antes de usarlo.',
   'damage.signs': 'Indicios hasta ahora: {what}.',
   'damage.level.seen': 'Visto',
   'damage.level.likely': 'Probable',
