@@ -23,6 +23,8 @@ export interface Environment {
   readonly packetJobsFunction: string | null;
   /** What sends letters; null for handlers that send none. */
   readonly mailUrl: string | null;
+  /** What sends text messages; null for handlers that send none. */
+  readonly textsUrl: string | null;
 }
 
 /** A variable is missing or wrong. The message names each, and never its value. */
@@ -73,6 +75,12 @@ const variables = z.object({
   [names.mail]: z
     .string()
     .regex(/^(file:\/\/\/\S+|ses:)$/, { error: 'is neither a file:// URL nor ses:' })
+    .optional(),
+  [names.texts]: z
+    .string()
+    .regex(/^(file:\/\/\/|arn:aws[\w-]*:sns:)\S+$/, {
+      error: 'is neither a file:// URL nor the ARN of an SNS topic',
+    })
     .optional(),
 });
 
@@ -128,6 +136,7 @@ export function readEnvironment(given: Variables): Environment {
     packetKey: optional(names.packetKey),
     packetJobsFunction: optional(names.packetJobsFunction),
     mailUrl: optional(names.mail),
+    textsUrl: optional(names.texts),
   };
 }
 

@@ -25,4 +25,6 @@ export const environmentNames = {
   packetJobsFunction: 'PACKET_JOBS_FUNCTION',
   /** What sends letters: `file:///folder`, or `ses:` for the mail service of the account. */
   mail: 'MAIL_URL',
+  /** What sends text messages: `file:///folder`, or the ARN of the topic that has the numbers. */
+  texts: 'TEXTS_URL',
 } as const;

@@ -8,6 +8,7 @@ export const families = [
   'evidence',
   'packets',
   'calendar',
+  'dispatch',
   'health',
 ] as const;
 export type Family = (typeof families)[number];
@@ -37,6 +38,11 @@ export const routes: readonly Route[] = [
   { method: 'GET', path: '/api/network/{hydrantId}', family: 'network', allowed: everyone },
   // Asks what would be, and records nothing.
   { method: 'POST', path: '/api/network/{hydrantId}/closing', family: 'network', allowed: everyone },
+  // What fire dispatch was sent, and what became of it: those who were not reached first.
+  { method: 'GET', path: '/api/dispatch', family: 'dispatch', allowed: everyone },
+  { method: 'GET', path: '/api/dispatch/strikes/{strikeId}', family: 'dispatch', allowed: everyone },
+  { method: 'GET', path: '/api/dispatch/hydrants/{hydrantId}', family: 'dispatch', allowed: everyone },
+  { method: 'POST', path: '/api/dispatch/retry', family: 'dispatch', allowed: everyone },
   { method: 'GET', path: '/api/models', family: 'records', allowed: everyone },
   // Codes and titles of the rate book, for the crew's pick lists; its rates are the desk's.
   { method: 'GET', path: '/api/job-codes', family: 'records', allowed: everyone },

@@ -4,7 +4,9 @@ import type { Calendars } from '../calendars/calendars.ts';
 import { tableCalendars } from '../calendars/tableCalendars.ts';
 import type { Ledger } from '../ledger/ledger.ts';
 import { tableLedger } from '../ledger/tableLedger.ts';
+import type { Notices } from '../outbox/notices.ts';
 import type { Outbox } from '../outbox/outbox.ts';
+import { tableNotices } from '../outbox/tableNotices.ts';
 import { tableOutbox } from '../outbox/tableOutbox.ts';
 import type { ProjectionStore } from '../projections/projections.ts';
 import { tableProjections } from '../projections/tableProjections.ts';
@@ -21,6 +23,7 @@ export interface TableStores {
   readonly unique: Unique;
   readonly projections: ProjectionStore;
   readonly outbox: Outbox;
+  readonly notices: Notices;
   readonly calendars: Calendars;
 }
 
@@ -32,6 +35,7 @@ export function storesOn(open: (table: TableName) => Table): TableStores {
     unique: tableUnique(open('unique')),
     projections: tableProjections(open('projections')),
     outbox: tableOutbox(outbox),
+    notices: tableNotices(outbox),
     calendars: tableCalendars(outbox),
   };
 }

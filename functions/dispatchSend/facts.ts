@@ -1,0 +1,156 @@
+import {
+  hydrantOfSubject,
+  hydrantSubject,
+  strikeOfSubject,
+  type NearbyHydrant,
+  type NoticeFacts,
+  type NoticeSubject,
+} from '../../shared/dispatch/notice.ts';
+import { nearbyHydrant, nearbyInService } from '../../shared/dispatch/nearby.ts';
+import type { NextNotice } from '../../shared/dispatch/next.ts';
+import { referenceOf } from '../../shared/dispatch/reference.ts';
+import type { Hydrant } from '../../shared/inventory/hydrant.ts';
+import type { Position } from '../../shared/nearest/sphere.ts';
+import type { Outage } from '../../shared/outages/hydrantStatus.ts';
+import type { FlowTestFact } from '../../shared/public/ratings.ts';
+import type { StrikeState } from '../../shared/strikes/state.ts';
+import { effectiveFacts, ofKind } from '../../shared/submissions/effective.ts';
+import { inTurns } from '../project/deps.ts';
+import { flowTestStreams } from '../records/flowTests.ts';
+import { searchTree } from '../stores/inventory/searchTree.ts';
+import type { NoticeDeps } from './make.ts';
+
+/** What a message says, read for it. Only where one is made: the whole state is looked at for what stands near by. */
+export async function factsFor(deps: NoticeDeps, next: NextNotice): Promise<NoticeFacts> {
+  const { subject, what, outageIds } = next;
+  const hydrantId = hydrantOfSubject(subject);
+  const [stock, status, strikes] = await Promise.all([
+    deps.inventory.current(),
+    hydrantId === null ? null : deps.current.hydrant(hydrantId),
+    strikesOf(deps, outageIds),
+  ]);
+  const hydrant = hydrantId === null ? null : (stock?.byId.get(hydrantId) ?? null);
+  const ownStrike = strikeOfSubject(subject);
+  const reported = ownStrike === null ? strikes[0] : await deps.current.strike(ownStrike);
+  const position = positionOf(hydrant, reported);
+  const open: readonly Pick<Outage, 'outageId' | 'cause' | 'expectedAt'>[] =
+    hydrantId === null
+      ? reported
+        ? [{ outageId: reported.strikeId, cause: 'strike', expectedAt: reported.expectedAt }]
+        : []
+      : (status?.open ?? []);
+  const first = open.find(({ outageId }) => outageId === outageIds[0]) ?? open[0];
+  const ended = (status?.past ?? []).filter(({ endedAt }) => endedAt === next.at);
+  return {
+    hydrantId,
+    place: placeOf(hydrant, position, reported),
+    position,
+    cause: what === 'out' ? (first?.cause ?? null) : null,
+    since: what === 'out' ? next.at : null,
+    expectedAt: what === 'out' ? (first?.expectedAt ?? null) : null,
+    returnedAt: what === 'back' ? next.at : null,
+    notShown:
+      what === 'back'
+        ? [...new Set(ended.flatMap(({ deferred }) => deferred.map(({ proof }) => proof)))]
+        : [],
+    nearest: what === 'out' && position ? await nearestTo(deps, position, hydrantId) : [],
+    instead: await insteadOf(deps, next, strikes),
+  };
+}
+
+/** Strikes among the outages, by the id that each goes by today. */
+async function strikesOf(
+  { current }: NoticeDeps,
+  outageIds: readonly string[],
+): Promise<readonly StrikeState[]> {
+  const found = await Promise.all(outageIds.map((outageId) => current.strike(outageId)));
+  return found.filter((strike) => strike !== null);
+}
+
+const positionOf = (hydrant: Hydrant | null, reported: StrikeState | null | undefined): Position | null => {
+  const from = hydrant ?? reported?.position ?? null;
+  return from && { latitudeDeg: from.latitudeDeg, longitudeDeg: from.longitudeDeg };
+};
+
+/**
+ * The inventory's words for the place. The crew's own only when nothing else says where it is: they are free words, and
+ * a message to others carries as few of those as it can.
+ */
+const placeOf = (
+  hydrant: Hydrant | null,
+  position: Position | null,
+  reported: StrikeState | null | undefined,
+): string | null => hydrant?.place ?? (position === null ? (reported?.placeDescription ?? null) : null);
+
+async function nearestTo(
+  deps: NoticeDeps,
+  point: Position,
+  self: string | null,
+): Promise<readonly NearbyHydrant[]> {
+  const { current, inventory, settings } = deps;
+  const stock = await inventory.current();
+  if (!stock) return [];
+  const [statuses, strikes] = await Promise.all([current.hydrants(), current.strikes()]);
+  const found = nearbyInService({
+    point,
+    self,
+    count: settings.dispatchMessages?.nearest ?? 0,
+    index: searchTree(stock),
+    statuses,
+    strikes,
+  });
+  return inTurns(found, async (neighbor) =>
+    nearbyHydrant(neighbor, await flowTestsOf(deps, neighbor.hydrant.hydrantId), settings),
+  );
+}
+
+async function flowTestsOf(deps: NoticeDeps, hydrantId: string): Promise<readonly FlowTestFact[]> {
+  const { current, ledger } = deps;
+  const streams = await flowTestStreams(current, hydrantId, await current.hydrant(hydrantId));
+  const recorded = await Promise.all(streams.map((stream) => ledger.readStream(stream, { personal: false })));
+  const { facts } = effectiveFacts(recorded.flat().filter(({ submission }) => submission.test !== true));
+  return ofKind(facts, 'flow-test')
+    .map(({ fact }) => fact)
+    .filter(({ body }) => body.residualHydrantId === hydrantId);
+}
+
+/** When a report named the wrong hydrant: the right one for those who were told of the wrong one, and the other way round. */
+async function insteadOf(
+  deps: NoticeDeps,
+  { subject, what, outageIds }: NextNotice,
+  strikes: readonly StrikeState[],
+): Promise<NoticeFacts['instead']> {
+  if (what === 'back') return null;
+  if (what === 'corrected') {
+    const [other] = strikes
+      .filter(({ returnedAt }) => returnedAt === null)
+      .flatMap(({ strikeId, hydrantIds }) => hydrantIds.map((hydrantId) => ({ strikeId, hydrantId })))
+      .filter(({ hydrantId }) => hydrantSubject(hydrantId) !== subject);
+    if (!other) return null;
+    const own = hydrantSubject(other.hydrantId);
+    const told = (await deps.notices.of(own)).at(-1)?.value;
+    // The message about the other one may not be made yet; its reference follows from what it is of.
+    const reference = told?.what === 'out' ? told.reference : referenceOf(own, other.strikeId);
+    return { hydrantId: other.hydrantId, reference };
+  }
+  const named = new Set(strikes.flatMap(({ hydrantIds }) => hydrantIds).map(hydrantSubject));
+  for (const outageId of outageIds)
+    for (const other of await deps.notices.subjectsOf(outageId)) {
+      if (other === subject || named.has(other)) continue;
+      const told = await saidOut(deps, other, outageId);
+      if (told) return { hydrantId: hydrantOfSubject(other), reference: told };
+    }
+  return null;
+}
+
+/** The reference under which dispatch was sent this outage of another hydrant or place, if it was. */
+async function saidOut(
+  { notices }: NoticeDeps,
+  subject: NoticeSubject,
+  outageId: string,
+): Promise<string | null> {
+  const told = (await notices.of(subject))
+    .map(({ value }) => value)
+    .filter(({ what, held, outageIds }) => what === 'out' && held === null && outageIds.includes(outageId));
+  return told.at(-1)?.reference ?? null;
+}
