@@ -2,6 +2,7 @@ import { keysAt, createVerifier } from './http/signIn.ts';
 import type { HttpDeps } from './http/app.ts';
 import { logLine } from './log/log.ts';
 import { readEnvironment, type Environment } from './environment.ts';
+import type { KeptItem } from './project/deps.ts';
 import { openDynamodbStores, type TableStores } from './stores/dynamodb/stores.ts';
 import type { EvidenceStore } from './stores/evidence/evidence.ts';
 import { openEvidenceStore } from './stores/evidence/open.ts';
@@ -66,6 +67,13 @@ let following: AfterAppend = async () => undefined;
 export function onAppend(follow: AfterAppend): void {
   following = follow;
 }
+
+let waking: (items: readonly KeptItem[]) => void = () => undefined;
+/** Says what follows a projection in this process. Never called on AWS, where that table's stream does it. */
+export function onKept(wake: (items: readonly KeptItem[]) => void): void {
+  waking = wake;
+}
+export const keptHere = (items: readonly KeptItem[]): void => waking(items);
 
 /** What `append` needs. */
 export const appendDeps: () => AppendDeps = once(() => ({

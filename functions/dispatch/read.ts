@@ -5,10 +5,10 @@ import { effectiveFacts } from '../../shared/submissions/effective.ts';
 import { streamOf, type Stream } from '../../shared/submissions/envelope.ts';
 import type { UtilitySettings } from '../../shared/utility/settings.ts';
 import type { Locale } from '../../shared/words/index.ts';
-import { daysLookedAt } from '../dispatchSend/send.ts';
 import type { CurrentState } from '../records/current.ts';
 import type { Ledger } from '../stores/ledger/ledger.ts';
 import type { Notices } from '../stores/outbox/notices.ts';
+import { failedDeliveries } from './failed.ts';
 
 export interface ReadDeps {
   readonly settings: UtilitySettings;
@@ -98,15 +98,6 @@ export async function undeliveredNotices(deps: ReadDeps, locale: Locale): Promis
     deps,
     found.filter((view) => view.confirmedAt === null),
   );
-}
-
-/** Deliveries of the last days that failed, tried again or not. */
-export async function failedDeliveries(notices: Notices, now: Date) {
-  const kept = await Promise.all(daysLookedAt(now).map((day) => notices.deliveriesOn(day)));
-  return kept
-    .flat()
-    .map(({ value }) => value)
-    .filter(({ state }) => state === 'failed' || state === 'dead');
 }
 
 async function views(

@@ -1,8 +1,12 @@
-import { DAYS_LOOKED_AT, dayOfInstant, type DispatchNotice } from '../../shared/dispatch/notice.ts';
+import {
+  DAYS_LOOKED_AT,
+  dayOfInstant,
+  daysLookedAt,
+  type DispatchNotice,
+} from '../../shared/dispatch/notice.ts';
 import { resumedDelivery } from '../../shared/outbox/delivery.ts';
 import { problem } from '../../shared/problems/problem.ts';
 import { addressTo } from '../dispatchSend/make.ts';
-import { daysLookedAt } from '../dispatchSend/send.ts';
 import { notFound, refuse } from '../http/refused.ts';
 import type { ReadDeps } from './read.ts';
 

@@ -1,6 +1,5 @@
 import {
-  DAYS_LOOKED_AT,
-  dayOfInstant,
+  daysLookedAt,
   dispatchPatience,
   type DispatchNotice,
   type NoticeDelivery,
@@ -30,12 +29,6 @@ export interface SendReport {
   readonly dead: number;
   readonly overtaken: number;
 }
-
-/** The last days, today's first, on which a delivery is looked at. */
-export const daysLookedAt = (now: Date): string[] =>
-  Array.from({ length: DAYS_LOOKED_AT }, (_, back) =>
-    dayOfInstant(new Date(now.getTime() - back * 86_400_000).toISOString()),
-  );
 
 /**
  * Sends what waits and is due. May run as often as one likes, and several at once: each message to each recipient is

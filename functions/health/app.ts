@@ -1,10 +1,13 @@
 import { evaluateFlowTest } from '../../shared/hydraulics/evaluateFlowTest.ts';
+import { failedDeliveries } from '../dispatch/failed.ts';
 import { createFamilyApp, type App, type HttpDeps } from '../http/app.ts';
 import { StoreUnavailable } from '../stores/faults.ts';
+import type { Notices } from '../stores/outbox/notices.ts';
 import type { ProjectionStore } from '../stores/projections/projections.ts';
 
 export interface HealthDeps extends HttpDeps {
   readonly projections: ProjectionStore;
+  readonly notices: Notices;
 }
 
 /**
@@ -17,20 +20,32 @@ function arithmeticIsRight(): boolean {
   return Math.abs(measuredFlowGpm - 789) < 1 && Math.abs((availableFlowGpm ?? 0) - 980) < 10;
 }
 
-/** `GET /api/health`: whether the arithmetic gives a known answer and the store answers at all. */
+/** Null while the store is away; what is not its own fault throws. */
+const unlessAway = <T>(asked: Promise<T>): Promise<T | null> =>
+  asked.catch((error: unknown) => {
+    if (error instanceof StoreUnavailable) return null;
+    throw error;
+  });
+
+/**
+ * `GET /api/health`: whether the arithmetic gives a known answer and the store answers at all; and how many messages to
+ * dispatch failed in the last days, which is for people to make good and no reason to take the service away.
+ */
 export function createHealthApp(deps: HealthDeps): App {
   return createFamilyApp('health', deps, {
     'GET /api/health': async (call) => {
       const arithmetic = arithmeticIsRight();
-      const store = await deps.projections.versionOf('health', 'probe').then(
-        () => true,
-        (error: unknown) => {
-          if (error instanceof StoreUnavailable) return false;
-          throw error;
-        },
-      );
+      const store = (await unlessAway(deps.projections.versionOf('health', 'probe'))) !== null;
+      const failed = store ? await unlessAway(failedDeliveries(deps.notices, deps.now())) : null;
       const status = arithmetic && store ? 'ok' : 'failing';
-      return call.json({ status, checks: { arithmetic, store } }, status === 'ok' ? 200 : 503);
+      return call.json(
+        {
+          status,
+          checks: { arithmetic, store },
+          dispatchMessages: { failed: failed === null ? null : failed.length },
+        },
+        status === 'ok' ? 200 : 503,
+      );
     },
   });
 }

@@ -2,12 +2,23 @@ import type { Hydrant } from '../../shared/inventory/hydrant.ts';
 import type { Ledger } from '../stores/ledger/ledger.ts';
 import type { ProjectionStore } from '../stores/projections/projections.ts';
 
+/** A projection that was written or removed, by its key. */
+export interface KeptItem {
+  readonly partition: string;
+  readonly key: string;
+}
+
 /** What the projector stands on. */
 export interface ProjectorDeps {
   readonly ledger: Ledger;
   readonly projections: ProjectionStore;
   /** The inventory's type of a hydrant; `unknown` for one it has not. A fault throws, and nothing is written. */
   readonly hydrantType: (hydrantId: string) => Promise<Hydrant['type']>;
+  /**
+   * Told what was just written. Never given on AWS, where the table's stream tells; the local runner wakes with it what
+   * that stream would wake.
+   */
+  readonly kept?: (items: readonly KeptItem[]) => void;
   /** Waits before another try; an argument so that tests hold the time. */
   readonly pause?: (milliseconds: number) => Promise<void>;
 }

@@ -1,6 +1,6 @@
 import type { DynamoDBBatchResponse, DynamoDBStreamEvent } from 'aws-lambda';
 import { logLine } from '../log/log.ts';
-import { inventoryStore, tables } from '../wiring.ts';
+import { inventoryStore, keptHere, tables } from '../wiring.ts';
 import { createProjector } from './projector.ts';
 import { createStreamHandler, type StreamHandler } from './streamHandler.ts';
 
@@ -14,6 +14,9 @@ async function hydrantType(hydrantId: string) {
 /** Triggered by the submissions table's stream; keys alone are enough of a view. */
 export const handler = (event: DynamoDBStreamEvent): Promise<DynamoDBBatchResponse> => {
   // On the first event and not on import, like every handler.
-  handle ??= createStreamHandler({ ...createProjector({ ...tables(), hydrantType }), log: logLine });
+  handle ??= createStreamHandler({
+    ...createProjector({ ...tables(), hydrantType, kept: keptHere }),
+    log: logLine,
+  });
   return handle(event);
 };

@@ -52,7 +52,10 @@ export async function settle(deps: ProjectorDeps, read: () => Promise<Reading>):
       // The first in order alone: whoever loses it stops before it makes anybody else lose the others.
       const [first, ...rest] = [...targets].sort((a, b) => (nameOf(a) < nameOf(b) ? -1 : 1));
       if (first === undefined) return;
-      if ((await write(first)) && (await inTurns(rest, write)).every(Boolean)) return;
+      if ((await write(first)) && (await inTurns(rest, write)).every(Boolean)) {
+        deps.kept?.(targets);
+        return;
+      }
       await pause(Math.random() * Math.min(longestPauseMs, firstPauseMs * 2 ** tries));
     }
   }

@@ -1,8 +1,8 @@
 import type { Family } from '../../shared/deployment/routes.ts';
 import type { TableName } from '../../shared/deployment/tables.ts';
 
-/** Every Lambda function: one a family of routes, and the four that no route starts. */
-export type FunctionName = Family | 'packetJobs' | 'project' | 'publish' | 'digest';
+/** Every Lambda function: one a family of routes, and the five that no route starts. */
+export type FunctionName = Family | 'packetJobs' | 'project' | 'publish' | 'digest' | 'dispatchSend';
 export type BucketName = 'evidence' | 'published' | 'inventory' | 'network';
 
 export interface Permission {
@@ -14,8 +14,10 @@ export interface Permission {
     /** The key that signs packets. */
     | { readonly key: 'packets' }
     | { readonly function: 'packetJobs' }
-    /** The address that the utility's letters come from. */
-    | { readonly identity: 'sender' };
+    /** The address that the utility's letters come from, or that of its messages to dispatch. */
+    | { readonly identity: 'sender' | 'dispatch' }
+    /** The topic whose subscriptions are the telephones that texts go to. */
+    | { readonly topic: 'texts' };
 }
 
 const read = ['dynamodb:GetItem', 'dynamodb:Query'] as const;
@@ -95,7 +97,17 @@ export const permissions: Readonly<Record<FunctionName, readonly Permission[]>> 
     { actions: read, on: { table: 'projections' } },
     { actions: [...read, ...append], on: { table: 'outbox' } },
   ],
-  health: [{ actions: ['dynamodb:GetItem'], on: { table: 'projections' } }],
+  // Shows what was sent and writes that a person asks for it again; it sends nothing, and sees no one's name.
+  dispatch: [
+    { actions: readStream, on: { table: 'submissions' } },
+    { actions: ['dynamodb:GetItem'], on: { table: 'projections' } },
+    { actions: ['dynamodb:Query', ...append], on: { table: 'outbox' } },
+  ],
+  health: [
+    { actions: ['dynamodb:GetItem'], on: { table: 'projections' } },
+    // How many messages to dispatch did not go out.
+    { actions: ['dynamodb:Query'], on: { table: 'outbox' } },
+  ],
   project: [
     { actions: readStream, on: { table: 'submissions' } },
     { actions: [...read, ...append], on: { table: 'projections' } },
@@ -106,6 +118,15 @@ export const permissions: Readonly<Record<FunctionName, readonly Permission[]>> 
     { actions: ['dynamodb:Query'], on: { table: 'projections' } },
     { actions: ['dynamodb:Query', ...append], on: { table: 'outbox' } },
     { actions: ['ses:SendEmail'], on: { identity: 'sender' } },
+  ],
+  // Makes and sends messages to dispatch: what is out, what stands near by, what it was told before.
+  dispatchSend: [
+    { actions: readStream, on: { table: 'submissions' } },
+    { actions: read, on: { table: 'projections' } },
+    { actions: readObjects, on: { bucket: 'inventory', prefix: '' } },
+    { actions: ['dynamodb:Query', ...append], on: { table: 'outbox' } },
+    { actions: ['ses:SendEmail'], on: { identity: 'dispatch' } },
+    { actions: ['sns:Publish'], on: { topic: 'texts' } },
   ],
   publish: [
     { actions: readStream, on: { table: 'submissions' } },

@@ -17,6 +17,7 @@ import { answerApi } from './api.ts';
 import type { DataFolder } from './dataFolder.ts';
 import { FolderInUse, localTableNames, startDynamodb, type EmbeddedDynamodb } from './dynamodb.ts';
 import { EVIDENCE_PATH } from './evidenceFiles.ts';
+import { dispatchHere, type Dispatching } from './dispatching.ts';
 import { followHere, type Following } from './following.ts';
 import { createIssuer, developmentAudience, developmentIssuer, type Issuer } from './issuer.ts';
 import { answerInstance, answerLocal, INSTANCE_PATH, isThisMachine, KEYS_PATH } from './localRoutes.ts';
@@ -43,6 +44,7 @@ export interface LocalServer {
   readonly origin: string;
   readonly issuer: Issuer;
   readonly following: Following;
+  readonly dispatching: Dispatching;
   /** Finishes what is being done, closes the stores and leaves the folder to the next. */
   close(): Promise<void>;
 }
@@ -84,9 +86,11 @@ export async function startLocalServer(options: LocalOptions): Promise<LocalServ
     };
 
     const following = followHere(log);
+    const dispatching = dispatchHere(log);
     if (!folder.closedCleanly) {
       options.replaying();
       await following.replay();
+      await dispatching.lookAtAll();
     }
     await recordPendingLoads(appendDeps(), await inventoryStore());
 
@@ -97,7 +101,8 @@ export async function startLocalServer(options: LocalOptions): Promise<LocalServ
       if (path.startsWith('/local/')) return answerLocal(request, url, local);
       return answerPage(request, url.pathname, pages);
     });
-    return { origin, issuer, following, close: closing(server, following, store, folder) };
+    const close = closing(server, { following, dispatching }, store, folder);
+    return { origin, issuer, following, dispatching, close };
   } catch (error) {
     await server.close();
     await store?.stop();
@@ -107,7 +112,7 @@ export async function startLocalServer(options: LocalOptions): Promise<LocalServ
 
 function closing(
   server: Listening,
-  following: Following,
+  { following, dispatching }: Pick<LocalServer, 'following' | 'dispatching'>,
   store: EmbeddedDynamodb,
   folder: DataFolder,
 ): () => Promise<void> {
@@ -115,7 +120,8 @@ function closing(
   return () =>
     (closed ??= (async () => {
       await server.close();
-      const complete = await following.stop();
+      const followed = await following.stop();
+      const complete = (await dispatching.stop()) && followed;
       await store.stop();
       // What could not be followed is made good by the next start, as after a kill.
       if (complete) await folder.markClosed();
@@ -166,6 +172,8 @@ function environmentOf(
     [names.evidenceLinkSecret]: folder.keys.evidenceSecret,
     [names.packetKey]: fileUrl(folder.packetKey),
     [names.mail]: fileUrl(join(folder.path, 'mail')),
+    // Beside the letters: one folder shows all that would go out.
+    [names.texts]: fileUrl(join(folder.path, 'mail')),
   };
 }
 

@@ -93,3 +93,9 @@ export const DAYS_LOOKED_AT = 3;
 
 /** The UTC date of an instant. */
 export const dayOfInstant = (instant: string): string => new Date(instant).toISOString().slice(0, 10);
+
+/** The last days, today's first, on which a delivery is looked at. */
+export const daysLookedAt = (now: Date): string[] =>
+  Array.from({ length: DAYS_LOOKED_AT }, (_, back) =>
+    dayOfInstant(new Date(now.getTime() - back * 86_400_000).toISOString()),
+  );

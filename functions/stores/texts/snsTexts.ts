@@ -1,9 +1,7 @@
 import { PublishCommand, SNSClient, SNSServiceException } from '@aws-sdk/client-sns';
+import { recipientAttribute } from '../../../shared/deployment/texts.ts';
 import { NotSent } from '../mail/mailSender.ts';
 import type { TextSender } from './textSender.ts';
-
-/** The attribute by which a subscription of the topic takes only what is for its own number. */
-export const RECIPIENT_ATTRIBUTE = 'recipient';
 
 /**
  * Text messages through one topic, whose subscriptions hold the numbers: the function may publish to that topic and to
@@ -23,7 +21,7 @@ export function snsTexts(
             TopicArn: topicArn,
             Message: text,
             MessageAttributes: {
-              [RECIPIENT_ATTRIBUTE]: said(recipientId),
+              [recipientAttribute]: said(recipientId),
               // Delivered first and dearest; the other kind is advertising.
               'AWS.SNS.SMS.SMSType': said('Transactional'),
             },

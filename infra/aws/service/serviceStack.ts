@@ -13,6 +13,7 @@ import { permissions, type FunctionName, type Permission } from '../permissions.
 import type { DeploymentSettings } from '../settings.ts';
 import { Api } from './api.ts';
 import { BrowserClient } from './browserClient.ts';
+import { DispatchMessages } from './dispatchMessages.ts';
 import { Letters } from './letters.ts';
 import { HouseFunction } from './houseFunction.ts';
 import { Pages, prefixes } from './pages.ts';
@@ -47,6 +48,8 @@ const memoryMb: Readonly<Record<FunctionName, number>> = {
   publish: 1769,
   calendar: 1024,
   digest: 1024,
+  dispatch: 512,
+  dispatchSend: 1024,
 };
 
 /** Everything that can be made anew from the data stack and this repository. */
@@ -89,10 +92,12 @@ export class ServiceStack extends Stack {
       [environmentNames.tokenAudience]: tokenAudience,
     };
     const letters = new Letters(this, 'Letters', settings.utility);
+    const messages = new DispatchMessages(this, 'DispatchMessages', settings.utility);
     const arnOf = (on: Permission['on']): string => {
       if ('table' in on) return data.tables[on.table].tableArn;
       if ('bucket' in on) return buckets[on.bucket].bucketArn;
-      if ('identity' in on) return letters.senderArn;
+      if ('identity' in on) return on.identity === 'sender' ? letters.senderArn : messages.senderArn;
+      if ('topic' in on) return messages.topicArn;
       return 'key' in on ? data.packetKey.keyArn : packetJobs.fn.functionArn;
     };
     const make = (
@@ -143,8 +148,15 @@ export class ServiceStack extends Stack {
       project: make('project', Duration.minutes(5)),
       publish: make('publish', Duration.minutes(2)),
       digest: make('digest', Duration.minutes(5), { [environmentNames.mail]: 'ses:' }),
+      dispatchSend: make('dispatchSend', Duration.minutes(2), {
+        [environmentNames.mail]: 'ses:',
+        [environmentNames.texts]: messages.topicArn,
+      }),
     };
     letters.sendDaily(this.functions.digest.fn);
+    messages.wake(this.functions.dispatchSend.fn, data.tables.projections, () =>
+      this.failures('DispatchFailures'),
+    );
 
     const api = new Api(this, 'Api', {
       functions: Object.fromEntries(families.map((family) => [family, ofFamilies[family].fn])) as Record<
