@@ -1,14 +1,22 @@
 import type { Hydrant } from '../inventory/hydrant.ts';
+import { opensUp } from '../procedure/steps.ts';
 import { ofKind, type Effective } from '../submissions/effective.ts';
 import { notYet } from '../submissions/known.ts';
 import type { BodyOf } from '../submissions/submission.ts';
-import { proofsAfterOtherOutage, proofsAfterRepair, type Proof } from './proofs.ts';
+import {
+  deferrableAfterRepair,
+  insteadOf,
+  proofsAfterOtherOutage,
+  proofsAfterRepair,
+  type Proof,
+} from './proofs.ts';
 
 /** Why a recorded return to service has no effect (yet). Words: `hold.<code>`. */
 export interface Hold {
   readonly code:
     | 'proof-missing'
     | 'proof-failed'
+    | 'proof-not-deferrable'
     | 'proof-before-outage'
     | 'proof-before-reassembly'
     | 'valve-still-closed'
@@ -36,6 +44,8 @@ export interface ReturnEffect {
   readonly takesEffect: boolean;
   readonly holds: readonly Hold[];
   readonly deferred: readonly DeferredProof[];
+  /** The barrel was pumped dry, because its drain is plugged: whoever uses the hydrant has to know. */
+  readonly pumped?: { readonly at: string; readonly byWorkerId: string };
 }
 
 export interface ReturnQuestion {
@@ -90,7 +100,8 @@ export function valveTurns(facts: readonly Effective[]): ValveTurn[] {
   ];
 }
 
-type Result = BodyOf<'return-to-service'>['proofs'][number]['result'];
+type Shown = BodyOf<'return-to-service'>['proofs'][number];
+type Result = Shown['result'];
 const badness = (result: Result): number => ({ passed: 0, deferred: 1, failed: 2 })[result];
 
 const MINUTE_MS = 60_000;
@@ -117,9 +128,7 @@ export function returnEffect(
   );
   const lastReassembly = reassemblies.length > 0 ? Math.max(...reassemblies) : Number.NEGATIVE_INFINITY;
   const opened = question.repairs.flatMap(({ fact }) =>
-    fact.body.steps
-      .filter(({ step }) => step === 'taken-down' || step === 'top-opened')
-      .map(({ doneAt }) => time(doneAt)),
+    fact.body.steps.filter(({ step }) => opensUp.includes(step)).map(({ doneAt }) => time(doneAt)),
   );
   // Opened up again after the return, and not closed since: whatever was proven then, it is open now.
   if (opened.some((at) => at > lastReassembly)) holds.push({ code: 'repair-still-open' });
@@ -128,14 +137,9 @@ export function returnEffect(
   if (returnedAt < began) holds.push({ code: 'return-before-outage' });
   if (notYet(body.returnedAt, returned)) holds.push({ code: 'return-not-yet' });
 
-  const required =
-    question.cause === 'strike' ? proofsAfterRepair(question.hydrantType) : proofsAfterOtherOutage;
-  for (const proof of required) {
-    const results = body.proofs
-      .filter((item) => item.proof === proof)
-      // At the same instant a failure counts last, so that a tie never passes.
-      .sort((a, b) => time(a.at) - time(b.at) || badness(a.result) - badness(b.result));
-    const last = results.at(-1);
+  let pumped: ReturnEffect['pumped'];
+  for (const proof of requiredProofs(question)) {
+    const last = lastWord(body.proofs, proof);
     if (!last) holds.push({ code: 'proof-missing', proof });
     else if (notYet(last.at, returned)) holds.push({ code: 'proof-not-yet', proof });
     else if (last.result === 'failed') holds.push({ code: 'proof-failed', proof });
@@ -143,9 +147,12 @@ export function returnEffect(
     // A return from before the outage says already that its own time is wrong.
     else if (returnedAt >= began && minuteOf(last.at) > minuteOf(body.returnedAt))
       holds.push({ code: 'proof-after-return', proof });
+    else if (last.result === 'deferred' && !mayBePutOff(last.proof, question))
+      holds.push({ code: 'proof-not-deferrable', proof });
     else if (last.result === 'deferred')
       deferred.push({ proof, reason: last.deferredReason ?? '', byWorkerId: last.deferredByWorkerId ?? '' });
     else if (time(last.at) < lastReassembly) holds.push({ code: 'proof-before-reassembly', proof });
+    else if (last.proof === 'pumped-out') pumped = { at: last.at, byWorkerId: last.byWorkerId };
   }
 
   if (question.hydrantsDiffer) holds.push({ code: 'hydrants-differ' });
@@ -157,7 +164,33 @@ export function returnEffect(
     takesEffect: holds.length === 0,
     holds,
     deferred,
+    ...(pumped ? { pumped } : {}),
   };
+}
+
+/** The proofs that this return needs: for the type of hydrant, and for how far it was opened. */
+function requiredProofs({ cause, hydrantType, repairs }: ReturnQuestion): readonly Proof[] {
+  if (cause === 'other') return proofsAfterOtherOutage;
+  const mainOpened = repairs.some(({ fact }) => fact.body.steps.some(({ step }) => step === 'main-opened'));
+  return proofsAfterRepair(hydrantType, mainOpened);
+}
+
+/** A shut main or blocked access leaves the hydrant as it was: there any proof may be put off by name. */
+const mayBePutOff = (proof: Proof, { cause }: ReturnQuestion): boolean =>
+  cause === 'other' || deferrableAfterRepair.includes(proof);
+
+/** The last word on a proof, or on what shows the same; of two at the same instant the worse, so that a tie never passes. */
+function lastWord(said: readonly Shown[], proof: Proof): Shown | undefined {
+  return said
+    .filter((item) => item.proof === proof || item.proof === insteadOf[proof])
+    .sort(
+      (a, b) =>
+        time(a.at) - time(b.at) ||
+        badness(a.result) - badness(b.result) ||
+        // Both are said: the drain works.
+        Number(b.proof !== proof) - Number(a.proof !== proof),
+    )
+    .at(-1);
 }
 
 /** Valves whose last recorded turn, up to the instant `until` (epoch milliseconds), closed them. */

@@ -7,6 +7,7 @@ import { flowTestSettingsFrom } from '../hydraulics/flowTestSettings.ts';
 import type { Hydrant } from '../inventory/hydrant.ts';
 import { letterOf, packetLetter, type Letter } from '../letters/letter.ts';
 import type { LetterFacts } from '../letters/values.ts';
+import { standingBreaches } from '../procedure/breaches.ts';
 import type { StrikeState } from '../strikes/state.ts';
 import { ofKind, type Effective } from '../submissions/effective.ts';
 import { history } from '../submissions/history.ts';
@@ -268,7 +269,8 @@ function strikeOf({ strike, facts, settings }: PacketQuestion): PacketContent['s
         .map(({ step, doneAt, byWorkerId }) => ({ step, doneAt, by: workerOf(settings, byWorkerId) })),
     ),
     breaches: once(
-      strike.breaches.map(({ at, byWorkerId, missing }) => ({
+      standingBreaches(strike.breaches).map(({ code, at, byWorkerId, missing }) => ({
+        code,
         at,
         by: workerOf(settings, byWorkerId),
         missing: [...missing],

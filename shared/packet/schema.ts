@@ -6,7 +6,8 @@ import { flowTestRules } from '../hydraulics/flowTestSettings.ts';
 import { hydrantClasses } from '../hydraulics/hydrantClass.ts';
 import { hydrantTypes } from '../inventory/hydrant.ts';
 import { proofs } from '../outages/proofs.ts';
-import { procedureSteps } from '../strikes/procedure.ts';
+import { breachCodes } from '../procedure/holdPoints.ts';
+import { procedureSteps } from '../procedure/steps.ts';
 import { cents, instant, longText, position, submissionId } from '../submissions/fields.ts';
 import { claimOpened } from '../submissions/forms/claimOpened.ts';
 import { waitingFor } from '../submissions/forms/expectedReturn.ts';
@@ -247,7 +248,15 @@ export const packetContentSchema = z.strictObject({
     found: z.array(found).max(20),
     damage: z.array(z.enum(damageClasses)),
     steps: z.array(z.strictObject({ step: z.enum(procedureSteps), doneAt: instant, by: worker })),
-    breaches: z.array(z.strictObject({ at: instant, by: worker, missing: z.array(z.enum(procedureSteps)) })),
+    breaches: z.array(
+      z.strictObject({
+        /** Left out by packets of before there were several: a take-down. */
+        code: z.enum(breachCodes).optional(),
+        at: instant,
+        by: worker,
+        missing: z.array(z.enum(procedureSteps)),
+      }),
+    ),
     deferred: z.array(z.strictObject({ proof: z.enum(proofs), reason: z.string().max(200), by: answerable })),
   }),
   /** The letter that it opens with, as it reads; the record of the clerk's text, null where the template served. */

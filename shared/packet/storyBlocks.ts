@@ -19,11 +19,11 @@ export function accountBlocks(content: PacketContent, reader: PacketReader): Blo
   ];
   if (strike.breaches.length > 0 || strike.deferred.length > 0) {
     blocks.push({ type: 'heading', level: 2, text: say('packet.account.exceptions') });
-    for (const { by, at, missing } of strike.breaches)
+    for (const { code = 'take-down-before-safe', by, at, missing } of strike.breaches)
       blocks.push({
         type: 'paragraph',
         look: 'caution',
-        text: `${say('breach.take-down-before-safe', {
+        text: `${say(`breach.${code}`, {
           byWorkerId: sayWorker(by),
           missing: missing.map((step) => say(`step.${step}`)).join(', '),
         })} ${reader.dateTime(at)}.`,

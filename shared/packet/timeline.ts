@@ -1,4 +1,4 @@
-import { procedureSteps } from '../strikes/procedure.ts';
+import { procedureSteps } from '../procedure/steps.ts';
 import type { StrikeState } from '../strikes/state.ts';
 import { ofKind, type Effective } from '../submissions/effective.ts';
 import { beganAt } from '../costs/work.ts';

@@ -24,7 +24,9 @@ export function project(
   recorded: readonly Recorded[],
   hydrantType: (hydrantId: string) => Hydrant['type'],
 ): Projections {
-  const { facts, problems } = effectiveFacts(recorded.filter(({ submission }) => submission.test !== true));
+  const { facts, withdrawn, problems } = effectiveFacts(
+    recorded.filter(({ submission }) => submission.test !== true),
+  );
   const joined = joinedStrikes(
     ofKind(facts, 'link').flatMap(({ fact }) =>
       fact.subject.type === 'strike' ? [{ a: fact.subject.strikeId, b: fact.body.sameAsStrikeId }] : [],
@@ -33,6 +35,8 @@ export function project(
   const goesBy = (strikeId: string): string => joined.get(strikeId) ?? strikeId;
 
   const ofStrike = new Map<string, Effective[]>();
+  /** Withdrawn facts count nowhere; a hold point that one of them shows was passed stays told. */
+  const withdrawnOf = new Map<string, Effective[]>();
   const members = new Map<string, Set<string>>();
   const ofHydrantStream = new Map<string, Effective[]>();
   const ofClaim = new Map<string, Effective[]>();
@@ -49,6 +53,10 @@ export function project(
       members.set(id, (members.get(id) ?? new Set([id])).add(subject.strikeId));
     } else if (subject.type === 'hydrant') push(ofHydrantStream, subject.hydrantId, item);
     else if (subject.type === 'claim') push(ofClaim, subject.claimId, item);
+  }
+  for (const item of withdrawn) {
+    const { subject } = item.fact;
+    if (subject.type === 'strike') push(withdrawnOf, goesBy(subject.strikeId), item);
   }
   // A link may name a strike of which nothing has arrived: it is a member all the same, so a return that closes it counts.
   for (const [id, root] of joined) members.get(root)?.add(id);
@@ -82,6 +90,7 @@ export function project(
       strikeId,
       memberIds: [...(members.get(strikeId) ?? [strikeId])],
       facts: own,
+      withdrawn: withdrawnOf.get(strikeId) ?? [],
       aroundFacts: hydrantId === null ? [] : [...(ofHydrantStream.get(hydrantId) ?? []), ...others],
       hydrantType: hydrantId === null ? 'unknown' : hydrantType(hydrantId),
     });

@@ -1,11 +1,12 @@
 import type { Hydrant } from '../inventory/hydrant.ts';
-import { returnEffects, valveTurns, type ReturnEffect } from '../outages/returnEffect.ts';
+import { returnEffects, valveTurns, type ReturnEffect, type ValveTurn } from '../outages/returnEffect.ts';
 import { ofKind, type Effective } from '../submissions/effective.ts';
 import type { StrikeCause } from '../submissions/forms/party.ts';
 import { readersOf, type BodyOf } from '../submissions/submission.ts';
 import type { Exhibit } from '../submissions/fields.ts';
 import { notYet } from '../submissions/known.ts';
-import { takeDownBreaches, type Breach } from './breaches.ts';
+import { shutMainStanding, type ShutMainStanding } from '../shutMain/standing.ts';
+import { breachesOf, type Breach } from '../procedure/breaches.ts';
 
 /** How far a strike has come, in the order it comes. Words: `stage.<code>`. */
 export const stages = ['reported', 'shut-off', 'waiting', 'under-repair', 'repaired', 'back'] as const;
@@ -43,8 +44,12 @@ export interface StrikeState {
   /** When dispatch was told that it is back; null while nobody did. A state kept before this does not say. */
   readonly dispatchToldBackAt?: string | null;
   readonly deferred: ReturnEffect['deferred'];
+  /** The drain is plugged: whoever uses the hydrant pumps it out. Left out where it drains by itself. */
+  readonly pumped?: NonNullable<ReturnEffect['pumped']>;
   readonly breaches: readonly Breach[];
   readonly exhibits: readonly Exhibit[];
+  /** Mains that were shut for it, and what is still to be said of them. Left out while none was. */
+  readonly shutMain?: ShutMainStanding;
   readonly partyIds: readonly string[];
   /** What led to it, as the desk last put it down; nobody else is told. Left out while nobody has. */
   readonly cause?: StrikeCause;
@@ -60,6 +65,8 @@ export interface StrikeQuestion {
   readonly memberIds: readonly string[];
   /** Effective facts of every member's stream. */
   readonly facts: readonly Effective[];
+  /** Those of them that a correction withdrew; left out: none. */
+  readonly withdrawn?: readonly Effective[];
   /** Effective facts of the hydrant's own stream and of its other strikes: returns and valves may stand there. */
   readonly aroundFacts: readonly Effective[];
   readonly hydrantType: Hydrant['type'];
@@ -79,6 +86,7 @@ export function foldStrike({
   strikeId,
   memberIds,
   facts,
+  withdrawn = [],
   aroundFacts,
   hydrantType,
 }: StrikeQuestion): StrikeState {
@@ -152,8 +160,10 @@ export function foldStrike({
     returnedAt: effective?.returnedAt ?? null,
     dispatchToldBackAt: effective && toldBackAt(effective, closing, notices),
     deferred: effective?.deferred ?? [],
-    breaches: takeDownBreaches(repairs),
+    ...(effective?.pumped ? { pumped: effective.pumped } : {}),
+    breaches: breachesOf({ hydrantType, facts, withdrawn, aroundFacts }),
     exhibits: distinctExhibits(facts),
+    ...shutMainOf(facts, aroundFacts, since, turns),
     partyIds: ofKind(facts, 'party').map(({ fact }) => fact.submissionId),
     ...causeOf(facts),
     flowTestIds: flowTests.map((fact) => fact.submissionId),
@@ -218,6 +228,20 @@ export function latestReport(facts: readonly Effective[]): string | null {
       );
     }),
   );
+}
+
+/** Of the hydrant's own stream what happened since: a valve may be turned from its page. */
+function shutMainOf(
+  facts: readonly Effective[],
+  aroundFacts: readonly Effective[],
+  since: string,
+  turns: readonly ValveTurn[],
+): Pick<StrikeState, 'shutMain'> {
+  const ofHydrant = aroundFacts.filter(
+    ({ fact }) => fact.subject.type === 'hydrant' && Date.parse(fact.occurredAt) >= Date.parse(since),
+  );
+  const shutMain = shutMainStanding([...facts, ...ofHydrant], turns);
+  return shutMain ? { shutMain } : {};
 }
 
 function distinctExhibits(facts: readonly Effective[]): Exhibit[] {

@@ -13,6 +13,8 @@ export interface Effective<K extends FactKind = FactKind> {
   readonly deliveredBy: string | null;
   /** The corrections that led here, first to last. Empty for most facts. */
   readonly corrections: readonly Recorded<Correction>[];
+  /** The fact as it stood before each of these corrections, in the same order: what was once recorded stays known. */
+  readonly earlier?: readonly Fact<K>[];
   readonly erased: boolean;
 }
 
@@ -66,6 +68,7 @@ export function effectiveFacts(recorded: readonly Recorded[]): EffectiveFacts {
     let standing = true;
     let erased = item.erased;
     const chain: Recorded<Correction>[] = [];
+    const earlier: Fact[] = [];
     let next = corrections.get(targetOf(fact, fact.submissionId));
     while (next && !used.has(next)) {
       used.add(next);
@@ -76,6 +79,7 @@ export function effectiveFacts(recorded: readonly Recorded[]): EffectiveFacts {
         );
       } else {
         chain.push(next);
+        earlier.push(fact);
         erased ||= next.erased;
         standing = replacement !== null;
         // The time a thing happened is part of what a correction may put right.
@@ -89,6 +93,7 @@ export function effectiveFacts(recorded: readonly Recorded[]): EffectiveFacts {
       recordedAt: item.recordedAt,
       deliveredBy: item.deliveredBy,
       corrections: chain,
+      earlier,
       erased,
     };
     (standing ? facts : withdrawn).push(effective);

@@ -1,8 +1,8 @@
 import type { Hydrant } from '../../shared/inventory/hydrant.ts';
 import type { HydrantStatus } from '../../shared/outages/hydrantStatus.ts';
-import { proofs, type Proof } from '../../shared/outages/proofs.ts';
+import { proofsAfterRepair, type Proof } from '../../shared/outages/proofs.ts';
 import { project, type Projections } from '../../shared/projections/project.ts';
-import type { ProcedureStep } from '../../shared/strikes/procedure.ts';
+import type { ProcedureStep } from '../../shared/procedure/steps.ts';
 import type { StrikeState } from '../../shared/strikes/state.ts';
 import type { BodyOf, Fact, Submission } from '../../shared/submissions/submission.ts';
 import { at, fact, onHydrant, onStrike, recorded, uuid } from './submissions.ts';
@@ -69,7 +69,8 @@ export function shown(proof: Proof, minute: number, result: Result = 'passed'): 
     deferredByWorkerId: deferred ? 'w-9' : null,
   };
 }
-export const allShown = (minute: number): ProofResult[] => proofs.map((proof) => shown(proof, minute));
+export const allShown = (minute: number): ProofResult[] =>
+  proofsAfterRepair('dry-barrel').map((proof) => shown(proof, minute));
 
 /** A return at `minute` that closes strikes by number, with every proof just before it unless given. */
 export function returned(

@@ -1,7 +1,8 @@
 import type { Exhibit } from '../../../shared/submissions/fields.ts';
 import type { BodyOf } from '../../../shared/submissions/submission.ts';
 import type { Proof } from '../../../shared/outages/proofs.ts';
-import type { ProcedureStep } from '../../../shared/strikes/procedure.ts';
+import { procedureFor } from '../../../shared/procedure/procedureFor.ts';
+import { recordedElsewhere, type ProcedureStep } from '../../../shared/procedure/steps.ts';
 import type { Teller } from './teller.ts';
 
 type Strike = BodyOf<'strike'>;
@@ -59,6 +60,11 @@ export const told = (
   takenBy: string | null = 'Dispatcher Halloran-Ibe',
 ): NonNullable<Strike['dispatch']> => ({ at, toldByWorkerId, takenBy });
 
+/** What a crew ticks of an ordinary breakaway repair of a dry barrel. */
+export const breakawaySteps: readonly ProcedureStep[] = procedureFor('dry-barrel', 'breakaway')
+  .filter(({ step, ifNeeded }) => !ifNeeded && recordedElsewhere[step] === undefined)
+  .map(({ step }) => step);
+
 /** The steps of a breakaway repair spread evenly over the given hours. */
 export function steps(
   teller: Teller,
@@ -93,7 +99,7 @@ function tightenedD51(
     byWorkerId,
   } satisfies Partial<Tightened>;
   return [
-    { ...bolts, joint: 'Breakaway flange', bolts: 8, torqueLbfFt: 72, page: '18', doneAt: late(0.7) },
+    { ...bolts, joint: 'Breakaway flange', bolts: 8, torqueLbfFt: 72, page: '18', doneAt: late(0.55) },
     {
       kind: 'back-off',
       joint: 'Thrust nut',
@@ -101,10 +107,10 @@ function tightenedD51(
       page: '20',
       turns: 0.25,
       lockLinedUp: true,
-      doneAt: late(0.75),
+      doneAt: late(0.6),
       byWorkerId,
     },
-    { ...bolts, joint: 'Bonnet', bolts: 6, torqueLbfFt: 60, page: '21', doneAt: late(0.8) },
+    { ...bolts, joint: 'Bonnet', bolts: 6, torqueLbfFt: 60, page: '21', doneAt: late(0.64) },
   ];
 }
 
@@ -124,6 +130,8 @@ export function ordinaryRepair(
 ): BodyOf<'repair'> {
   const work = { from: teller.hoursAgo(job.from), to: teller.hoursAgo(job.to) };
   const middle = (job.from + job.to) / 2;
+  const done = steps(teller, job.from, job.to, job.crew[0], job.done);
+  const closedUp = done.find(({ step }) => step === 'top-closed')?.doneAt ?? teller.hoursAgo(job.to + 0.2);
   return {
     hydrantId: job.hydrantId,
     damage: 'breakaway-kit',
@@ -175,11 +183,12 @@ export function ordinaryRepair(
       },
     ],
     contractors: [],
-    steps: steps(teller, job.from, job.to, job.crew[0], job.done),
+    steps: done,
+    ...(job.finished ? { hiddenDamage: ['nothing'], needsDig: false } : {}),
     ...(job.finished && job.kit.startsWith('BW-D51')
       ? { tightened: tightenedD51(teller, job.from, job.to, job.crew[0]) }
       : {}),
-    reassembledAt: job.finished ? teller.hoursAgo(job.to + 0.2) : null,
+    reassembledAt: job.finished ? closedUp : null,
     completedAt: job.finished ? teller.hoursAgo(job.to) : null,
     photos: job.photos ?? [],
     note: null,

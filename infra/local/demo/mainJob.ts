@@ -1,7 +1,6 @@
-import { procedureSteps } from '../../../shared/strikes/procedure.ts';
 import type { Subject } from '../../../shared/submissions/envelope.ts';
 import type { WordKey } from '../../../shared/words/index.ts';
-import { bareStrike, flowTestOf, gushing, ordinaryRepair, returned, told } from './bodies.ts';
+import { bareStrike, breakawaySteps, flowTestOf, gushing, ordinaryRepair, returned, told } from './bodies.ts';
 import { declared } from './photos.ts';
 import type { Teller } from './teller.ts';
 import { lostBy } from './waterLost.ts';
@@ -136,7 +135,7 @@ export function mainJob(teller: Teller): MainJob {
               crew: ['w-101', 'w-102'],
               kit: 'BW-D51-BK',
               photos: [declared('sailmaker-repaired', t.hoursAgo(3), 'Rebuilt')],
-              done: procedureSteps,
+              done: breakawaySteps,
               finished: true,
             }),
           ),

@@ -1,4 +1,6 @@
 import { broughtToMinimum } from '../../costs/callOuts.ts';
+import { standingBreaches } from '../../procedure/breaches.ts';
+import type { BreachCode } from '../../procedure/holdPoints.ts';
 import { rule, when, type AuditCase, type Rule } from '../case.ts';
 import {
   at,
@@ -24,6 +26,14 @@ const OVERLAP_FROM_MS = 60_000;
 
 const crewHours = (audited: AuditCase): number =>
   workSpans(audited).reduce((sum, { fromMs, toMs }) => sum + toMs - fromMs, 0) / HOUR_MS;
+
+const groundCodes: readonly BreachCode[] = ['dug-before-locate', 'entered-before-protected'];
+
+/** Hold points that the record still shows were passed, of these codes; one corrected since is asked of nobody. */
+function passedBy({ breaches }: AuditCase['strike'], of: (code: BreachCode) => boolean) {
+  const count = standingBreaches(breaches).filter(({ code }) => of(code)).length;
+  return when(count > 0, () => ({ atStakeCents: 0, params: { count } }));
+}
 
 /** The labour lines of one worker. */
 const linesOf = (audited: AuditCase, workerId: string) =>
@@ -138,8 +148,9 @@ export const laborRules: readonly Rule[] = [
     }));
   }),
   rule('repair-before-isolation', 'repair', ({ strike }) =>
-    when(strike.breaches.length > 0, () => ({ atStakeCents: 0, params: { count: strike.breaches.length } })),
+    passedBy(strike, (code) => !groundCodes.includes(code)),
   ),
+  rule('dig-before-locate', 'repair', ({ strike }) => passedBy(strike, (code) => groundCodes.includes(code))),
   rule('no-hours-billed', 'repair', (audited) =>
     when(
       ['labor', 'flat-price', 'contractors'].every((section) => ofSection(audited, section).length === 0) &&

@@ -2,9 +2,10 @@ import * as z from 'zod';
 import { decimal } from '../../costs/money.ts';
 import { newHydrantId } from '../../inventory/hydrant.ts';
 import { problemIssue } from '../../problems/fromZod.ts';
+import { dig, hiddenDamages } from '../../procedure/ground.ts';
+import { procedureSteps } from '../../procedure/steps.ts';
 import { relations } from '../../problems/relations.ts';
 import { damageClasses } from '../../strikes/damage.ts';
-import { procedureSteps } from '../../strikes/procedure.ts';
 import { tightenedJoints } from '../../tightening/tightened.ts';
 import { cents, chosenId, exhibit, instant, interval, longText, sha256Hex, shortText } from '../fields.ts';
 import { form } from '../form.ts';
@@ -116,6 +117,12 @@ export const repair = form({
           }),
         )
         .max(100),
+      /** What the look for hidden damage showed. Left out: nobody said. */
+      hiddenDamage: z.array(z.enum(hiddenDamages)).max(hiddenDamages.length).optional(),
+      /** Whether what was found cannot be mended from the top. */
+      needsDig: z.boolean().optional(),
+      /** What the dig stands on. */
+      dig: dig.optional(),
       /** How the joints were closed. Left out by records of before, and where none was. */
       tightened: tightenedJoints.optional(),
       /** When the hydrant was last closed up; every proof must be later than this. Null while it is still open. */
@@ -131,6 +138,10 @@ export const repair = form({
         (value, ctx) => {
           if (value.completedAt !== null && value.reassembledAt === null)
             ctx.addIssue(problemIssue('completed-needs-reassembled', ['reassembledAt']));
+        },
+        ({ hiddenDamage = [] }, ctx) => {
+          if (hiddenDamage.includes('nothing') && hiddenDamage.length > 1)
+            ctx.addIssue(problemIssue('nothing-and-something', ['hiddenDamage']));
         },
         (value, ctx) => {
           const seenParts = new Set<string>();

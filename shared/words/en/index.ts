@@ -1,6 +1,7 @@
 import { common } from './common.ts';
 import { problems } from './problems.ts';
 import { forms } from './forms.ts';
+import { procedure } from './procedure.ts';
 import { desk } from './desk.ts';
 import { publicPages } from './public.ts';
 import { packet } from './packet.ts';
@@ -29,6 +30,7 @@ export const en = {
   ...common,
   ...problems,
   ...forms,
+  ...procedure,
   ...desk,
   ...publicPages,
   ...packet,

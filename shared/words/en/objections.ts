@@ -69,6 +69,10 @@ export const objections = {
   'objection.repair-before-isolation':
     '{count, plural, one {The hydrant was taken down} other {# times the hydrant was taken down}} before the water was confirmed shut off, by the record.',
   'objection.repair-before-isolation.answer': 'When the valve was closed, and by whom; or a correction.',
+  'objection.dig-before-locate':
+    '{count, plural, one {The ground was opened or entered} other {# times the ground was opened or entered}} before a locate ticket or the protection of the trench was recorded.',
+  'objection.dig-before-locate.answer':
+    'The ticket’s number and from when it held, how the sides were held, and who judged it; or a correction.',
   'objection.no-hours-billed': 'No labor is billed, though the repair has other costs.',
   'objection.no-hours-billed.answer': 'The crew’s hours.',
 

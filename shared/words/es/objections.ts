@@ -75,6 +75,10 @@ export const objections: Record<keyof typeof english, string> = {
   'objection.repair-before-isolation':
     'Según el registro, {count, plural, one {se desmontó el hidrante} other {# veces se desmontó el hidrante}} antes de confirmar que el agua estaba cerrada.',
   'objection.repair-before-isolation.answer': 'Cuándo se cerró la válvula, y quién; o una corrección.',
+  'objection.dig-before-locate':
+    '{count, plural, one {Se abrió el suelo o se entró en la zanja} other {# veces se abrió el suelo o se entró en la zanja}} antes de registrar el aviso de localización o la protección de la zanja.',
+  'objection.dig-before-locate.answer':
+    'El número del aviso y desde cuándo valía, cómo se sostuvieron los lados y quién lo juzgó; o una corrección.',
   'objection.no-hours-billed': 'No se factura mano de obra, aunque la reparación tiene otros costos.',
   'objection.no-hours-billed.answer': 'Las horas de la cuadrilla.',
 

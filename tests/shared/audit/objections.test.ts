@@ -266,6 +266,14 @@ const cases: Record<string, () => AuditCase> = {
     const breach = { at: at(60) } as unknown as AuditCase['strike']['breaches'][number];
     return { ...audited, strike: { ...audited.strike, breaches: [breach] } };
   },
+  'dig-before-locate': () => {
+    const audited = caseOf();
+    const breach = {
+      code: 'dug-before-locate',
+      at: at(60),
+    } as unknown as AuditCase['strike']['breaches'][number];
+    return { ...audited, strike: { ...audited.strike, breaches: [breach] } };
+  },
   'no-hours-billed': () => caseOf(body('repair', { crew: [], machines: [] })),
   'machine-above-crew': () =>
     caseOf(

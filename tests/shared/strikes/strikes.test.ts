@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { foldClaim } from '../../../shared/claims/state.ts';
-import { beforeTakeDown } from '../../../shared/strikes/procedure.ts';
+import { beforeTakeDown } from '../../../shared/procedure/holdPoints.ts';
 import { joinedStrikes } from '../../../shared/strikes/sameStrike.ts';
 import { stages } from '../../../shared/strikes/state.ts';
 import { effectiveFacts } from '../../../shared/submissions/effective.ts';

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { proofs } from '../../../shared/outages/proofs.ts';
-import { procedureSteps } from '../../../shared/strikes/procedure.ts';
+import { procedureSteps } from '../../../shared/procedure/steps.ts';
 import { stages } from '../../../shared/strikes/state.ts';
 import { forms, kinds } from '../../../shared/submissions/kinds.ts';
 import { outageCauses } from '../../../shared/submissions/forms/outage.ts';

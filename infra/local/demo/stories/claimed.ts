@@ -1,7 +1,7 @@
-import { procedureSteps } from '../../../../shared/strikes/procedure.ts';
 import {
   allPassed,
   bareStrike,
+  breakawaySteps,
   cleanBreak,
   flowTestOf,
   gushing,
@@ -158,7 +158,7 @@ export function closedWithParty(
       photos: [
         declared(`${job.photos}-repaired`, t.hoursAgo(h - 6), 'Rebuilt, breakaway plane above the ground'),
       ],
-      done: procedureSteps,
+      done: breakawaySteps,
       finished: true,
     }),
   );

@@ -1,5 +1,13 @@
-import { procedureSteps } from '../../../../shared/strikes/procedure.ts';
-import { bareStrike, cleanBreak, flowTestOf, gushing, ordinaryRepair, returned, told } from '../bodies.ts';
+import {
+  bareStrike,
+  breakawaySteps,
+  cleanBreak,
+  flowTestOf,
+  gushing,
+  ordinaryRepair,
+  returned,
+  told,
+} from '../bodies.ts';
 import { declared } from '../photos.ts';
 import type { Teller } from '../teller.ts';
 import { lostBy } from '../waterLost.ts';
@@ -33,7 +41,7 @@ export function closedStrikes(t: Teller): { readonly billed: ClaimedStrike; read
       to: 74,
       crew: ['w-201', 'w-202'],
       kit: 'BW-D51-BK',
-      done: procedureSteps,
+      done: breakawaySteps,
       finished: true,
     }),
     { personId: 'w-201' },
@@ -133,7 +141,7 @@ export function closedStrikes(t: Teller): { readonly billed: ClaimedStrike; read
       to: 250,
       crew: ['w-201', 'w-202'],
       kit: 'BW-D51-BK',
-      done: procedureSteps,
+      done: breakawaySteps,
       finished: true,
     }),
     { personId: 'w-201' },

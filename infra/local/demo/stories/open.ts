@@ -1,5 +1,13 @@
-import { procedureSteps } from '../../../../shared/strikes/procedure.ts';
-import { bareStrike, cleanBreak, flowTestOf, gushing, ordinaryRepair, returned, told } from '../bodies.ts';
+import {
+  bareStrike,
+  breakawaySteps,
+  cleanBreak,
+  flowTestOf,
+  gushing,
+  ordinaryRepair,
+  returned,
+  told,
+} from '../bodies.ts';
 import { declared } from '../photos.ts';
 import type { Teller } from '../teller.ts';
 import { strikeSubject } from './subjects.ts';
@@ -192,7 +200,7 @@ export function openStrikes(t: Teller): void {
       to: 1,
       crew: ['w-101', 'w-102'],
       kit: 'BW-D51-BK',
-      done: procedureSteps.slice(0, 7),
+      done: breakawaySteps.slice(0, 8),
       finished: false,
     }),
   );
@@ -236,7 +244,7 @@ export function openStrikes(t: Teller): void {
       to: 21,
       crew: ['w-101', 'w-102'],
       kit: 'BW-D51-BK',
-      done: procedureSteps,
+      done: breakawaySteps,
       finished: true,
     }),
   );

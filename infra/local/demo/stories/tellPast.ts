@@ -1,7 +1,15 @@
-import { procedureSteps } from '../../../../shared/strikes/procedure.ts';
 import type { FactKind } from '../../../../shared/submissions/kinds.ts';
 import type { BodyOf } from '../../../../shared/submissions/submission.ts';
-import { allPassed, bareStrike, cleanBreak, flowTestOf, ordinaryRepair, returned, told } from '../bodies.ts';
+import {
+  allPassed,
+  bareStrike,
+  breakawaySteps,
+  cleanBreak,
+  flowTestOf,
+  ordinaryRepair,
+  returned,
+  told,
+} from '../bodies.ts';
 import type { Teller } from '../teller.ts';
 import { noneLost } from '../waterLost.ts';
 import type { Known } from './laterEvents.ts';
@@ -76,7 +84,7 @@ export function tellPastStrike(
       to: h - 5,
       crew: ['w-201', 'w-202'],
       kit: 'BW-D51-BK',
-      done: procedureSteps,
+      done: breakawaySteps,
       finished: true,
     }),
     { personId: 'w-201' },

@@ -73,7 +73,6 @@ export const kinds = {
   'hold.valve-still-closed': 'Valve {valveId} was recorded closed and is not recorded reopened.',
   'hold.repair-still-open': 'The hydrant was opened up and is not recorded closed up again.',
 
-  'breach.take-down-before-safe': 'Taken down by {byWorkerId} before this was confirmed by name: {missing}.',
   'kind.documents': 'Papers',
   'kind.week-hours': 'Hours of the week',
   'kind.credit': 'Credit',

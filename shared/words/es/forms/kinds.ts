@@ -76,8 +76,6 @@ export const kinds: Record<keyof typeof english, string> = {
   'hold.valve-still-closed': 'La válvula {valveId} consta como cerrada y no como reabierta.',
   'hold.repair-still-open': 'El hidrante se abrió y no consta que se volviera a cerrar.',
 
-  'breach.take-down-before-safe':
-    '{byWorkerId} lo desmontó antes de que alguien confirmara con su nombre: {missing}.',
   'kind.documents': 'Papeles',
   'kind.week-hours': 'Horas de la semana',
   'kind.credit': 'Crédito',

@@ -1,8 +1,5 @@
-import {
-  beforeTakeDown,
-  procedureSteps,
-  type ProcedureStep,
-} from '../../../../../shared/strikes/procedure.ts';
+import { beforeTakeDown } from '../../../../../shared/procedure/holdPoints.ts';
+import { procedureSteps, type ProcedureStep } from '../../../../../shared/procedure/steps.ts';
 import { effectiveFacts, ofKind } from '../../../../../shared/submissions/effective.ts';
 import { focusSoon } from '../../core/focus.ts';
 import { localMinute } from '../localTime.ts';
