@@ -124,6 +124,7 @@ const bodies: Record<string, unknown> = {
   },
   '/api/network/{hydrantId}/closing': { links: ['P3'] },
   '/api/search': { find: 'ABC 1234' },
+  '/api/dispatch/retry': { subject: 'hydrant:H-0001', number: 1 },
   '/api/calendar': { action: 'make' },
 };
 
@@ -156,6 +157,7 @@ beforeAll(async () => {
     [environmentNames.tokenKeysUrl]: `http://127.0.0.1:${(keys.address() as AddressInfo).port}/`,
     [environmentNames.packetKey]: pathToFileURL(join(folder, 'packet-key.json')).href,
     [environmentNames.mail]: pathToFileURL(join(folder, 'mail')).href,
+    [environmentNames.texts]: pathToFileURL(join(folder, 'mail')).href,
     AWS_ENDPOINT_URL_S3: s3.endpoint,
     // The body as it is, not in chunks with a checksum at the end.
     AWS_REQUEST_CHECKSUM_CALCULATION: 'WHEN_REQUIRED',
@@ -170,6 +172,7 @@ beforeAll(async () => {
     const Keys = { stream: { S: streamOfSubmission(submission) }, entry: { S: submission.submissionId } };
     await call('project', { Records: [{ dynamodb: { Keys, SequenceNumber: '1' } }] });
   }
+  await tellDispatch();
   // Uploads first: what reads a photo then finds one.
   const jobPath = '/api/claims/{claimId}/packet-jobs/{jobId}';
   const others = routes.filter(
@@ -192,6 +195,8 @@ beforeAll(async () => {
   await readCalendar();
   for (let time = 0; time < 2; time++) await call('digest', {});
   for (let time = 0; time < 2; time++) await call('publish', {});
+  // What a person asked for above, although it is of the past.
+  for (let time = 0; time < 2; time++) await call('dispatchSend', {});
 }, 120_000);
 
 /** A packet as a job, here in the same process, and then as the function that builds ordered ones is started. */
@@ -214,6 +219,23 @@ async function orderPacket(): Promise<void> {
     member: { personId: 'm-1', name: 'A Manager', roles: ['manager'] },
     request: { mode: 'freeze', demandCents: 1, changes: 'Less is asked.' },
   });
+}
+
+/** The projections' stream wakes the function that tells dispatch: keys are all that it brings. */
+async function tellDispatch(): Promise<void> {
+  const keys = [
+    ['hydrant', 'H-0001'],
+    ['hydrant', 'H-0002'],
+    ['strike', uuid(1)],
+    ['joined', uuid(5)],
+    ['claim', demo.claimId],
+  ] as const;
+  const answer = (await call('dispatchSend', {
+    Records: keys.map(([partition, key], index) => ({
+      dynamodb: { Keys: { partition: { S: partition }, key: { S: key } }, SequenceNumber: String(index) },
+    })),
+  })) as { batchItemFailures?: unknown };
+  expect(answer.batchItemFailures).toEqual([]);
 }
 
 /** A calendar as a program fetches it, by an address that was just made; then it is revoked. */
@@ -287,7 +309,14 @@ function covers({ actions, on }: Permission, request: string): boolean {
   return resource.startsWith(`${on.bucket}/${on.prefix}`);
 }
 
-describe.each([...families, 'packetJobs', 'project', 'publish', 'digest'] as FunctionName[])('%s', (name) => {
+describe.each([
+  ...families,
+  'packetJobs',
+  'project',
+  'publish',
+  'digest',
+  'dispatchSend',
+] as FunctionName[])('%s', (name) => {
   it('asks for nothing that it may not do', () => {
     const requests = [...(asked.get(name) ?? [])];
     expect(requests.filter((one) => !permissions[name].some((right) => covers(right, one))).sort()).toEqual(
@@ -310,6 +339,8 @@ describe.each([...families, 'packetJobs', 'project', 'publish', 'digest'] as Fun
 const seldom: Partial<Record<FunctionName, readonly string[]>> = {
   // Letters are files here.
   digest: ['ses:SendEmail sender'],
+  // So are texts.
+  dispatchSend: ['ses:SendEmail dispatch', 'sns:Publish texts'],
   // An attempt that stopped after its first write left a row that the next one takes away.
   submissions: ['dynamodb:DeleteItem personal'],
   // Two clerks freeze at once: the one that is refused reads what the other wrote.

@@ -19,9 +19,10 @@ const list = <T>(value: T | readonly T[]): readonly T[] =>
 /** A resource as a short name: the data stack's export names or the service stack's ids say which it is. */
 function shortName(resource: unknown): string {
   const text = JSON.stringify(resource);
-  if (text.includes(':identity/claims@')) return 'identity';
+  if (text.includes(':identity/claims@')) return 'sender';
+  if (text.includes(':identity/hydrants@')) return 'dispatch';
   const found =
-    /(SubmissionsTable|PersonalTable|ProjectionsTable|UniqueTable|OutboxTable|EvidenceBucket|InventoryBucket|NetworkBucket|PublishedBucket|ProjectFailures|PublishFailures|PacketKey|FunctionpacketJobsHandler)/.exec(
+    /(SubmissionsTable|PersonalTable|ProjectionsTable|UniqueTable|OutboxTable|EvidenceBucket|InventoryBucket|NetworkBucket|PublishedBucket|ProjectFailures|PublishFailures|DispatchFailures|DispatchMessagesTexts|PacketKey|FunctionpacketJobsHandler)/.exec(
       text,
     )?.[1];
   if (found === undefined) return text;
@@ -65,7 +66,8 @@ const expected = ({ actions, on }: Permission): string[] =>
     if ('table' in on) return `${action} on ${tables[on.table].logicalId}`;
     if ('key' in on) return `${action} on PacketKey`;
     if ('function' in on) return `${action} on FunctionpacketJobsHandler`;
-    if ('identity' in on) return `${action} on identity`;
+    if ('identity' in on) return `${action} on ${on.identity}`;
+    if ('topic' in on) return `${action} on DispatchMessagesTexts`;
     if (action !== 's3:ListBucket') return `${action} on ${bucketId[on.bucket]}/${on.prefix}*`;
     const limit =
       on.prefix === '' ? '' : ` if ${JSON.stringify({ StringLike: { 's3:prefix': `${on.prefix}*` } })}`;
@@ -85,6 +87,7 @@ const follows = (table: string, queue: string): string[] => [
 const besides: Partial<Record<FunctionName, string[]>> = {
   project: follows('SubmissionsTable', 'ProjectFailures'),
   publish: follows('ProjectionsTable', 'PublishFailures'),
+  dispatchSend: follows('ProjectionsTable', 'DispatchFailures'),
 };
 
 describe('what a function may do', () => {
@@ -163,10 +166,22 @@ describe('what no function may do', () => {
     ).toEqual(['packetJobs', 'packets', 'project']);
   });
 
-  it('only the writer of letters sends mail, from the one address; only it and the calendar write what goes out', () => {
-    expect(who(({ action }) => /^ses:/.test(action))).toEqual(['digest']);
-    expect(who(({ on }) => 'identity' in on)).toEqual(['digest']);
-    expect(who(({ on }) => 'table' in on && on.table === 'outbox')).toEqual(['calendar', 'digest']);
+  it('only the writers of letters and of messages to dispatch send, each from its own address; who else sees what goes out', () => {
+    expect(who(({ action }) => /^(ses|sns):/.test(action))).toEqual(['digest', 'dispatchSend']);
+    expect(who(({ on }) => 'identity' in on && on.identity === 'sender')).toEqual(['digest']);
+    expect(who(({ on }) => 'identity' in on && on.identity === 'dispatch')).toEqual(['dispatchSend']);
+    expect(who(({ on }) => 'topic' in on)).toEqual(['dispatchSend']);
+    const outbox = all.filter(({ on }) => 'table' in on && on.table === 'outbox');
+    expect([...new Set(outbox.map(({ name }) => name))].sort()).toEqual([
+      'calendar',
+      'digest',
+      'dispatch',
+      'dispatchSend',
+      'health',
+    ]);
+    expect(outbox.filter(({ name }) => name === 'health').map(({ action }) => action)).toEqual([
+      'dynamodb:Query',
+    ]);
   });
 
   it('the function that takes submissions sees no evidence', () => {

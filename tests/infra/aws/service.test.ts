@@ -62,10 +62,10 @@ describe('functions', () => {
   const named = (name: string) =>
     house.find(([id]) => id.startsWith(`Function${name}Handler`))![1].Properties;
 
-  it('are one a family, the builder of packets, the projector, the publisher and the writer of letters', () => {
-    for (const name of [...families, 'packetJobs', 'project', 'publish', 'digest'])
+  it('are one a family, the builder of packets, the projector, the publisher, the writers of letters and of messages', () => {
+    for (const name of [...families, 'packetJobs', 'project', 'publish', 'digest', 'dispatchSend'])
       expect(named(name)).toBeDefined();
-    expect(house).toHaveLength(families.length + 4);
+    expect(house).toHaveLength(families.length + 5);
   });
 
   it.each(house)('%s runs Node 24 with a log of its own', (id, { Properties }) => {
@@ -94,6 +94,7 @@ describe('functions', () => {
           ...(/^Functionpacket/.test(id) ? [environmentNames.packetKey] : []),
           ...(id.startsWith('Functionpackets') ? [environmentNames.packetJobsFunction] : []),
           ...(id.startsWith('Functiondigest') ? [environmentNames.mail] : []),
+          ...(id.startsWith('FunctiondispatchSend') ? [environmentNames.mail, environmentNames.texts] : []),
           ...(id.startsWith('Functionpublish') ? [environmentNames.siteFolder] : []),
           'NODE_OPTIONS',
         ].sort(),
@@ -149,9 +150,9 @@ describe('what follows a fact', () => {
       MaximumRetryAttempts: 2,
       DestinationConfig: { OnFailure: { Destination: expect.anything() } },
     });
-    expect(properties('AWS::Events::Rule')).toEqual([
+    expect(properties('AWS::Events::Rule')).toContainEqual(
       expect.objectContaining({ ScheduleExpression: 'rate(5 minutes)', State: 'ENABLED' }),
-    ]);
+    );
   });
 
   it('is told by letter from the hour of the settings on, by the utility’s clock', () => {
@@ -164,11 +165,66 @@ describe('what follows a fact', () => {
     ]);
     expect(properties('AWS::SES::EmailIdentity').map((sender) => sender['EmailIdentity'])).toEqual([
       example().utility.digest!.from,
+      example().utility.dispatchMessages!.from,
     ]);
   });
 
+  it('is told to fire dispatch where it concerns a hydrant or a strike, and again each minute', () => {
+    const mapping = of('dispatchSend');
+    expect(mapping).toMatchObject({
+      StartingPosition: 'TRIM_HORIZON',
+      FunctionResponseTypes: ['ReportBatchItemFailures'],
+      BisectBatchOnFunctionError: true,
+      MaximumRetryAttempts: 8,
+      MaximumRecordAgeInSeconds: 6 * 60 * 60,
+      DestinationConfig: { OnFailure: { Destination: expect.anything() } },
+    });
+    expect(
+      mapping['FilterCriteria'].Filters.map(({ Pattern }: { Pattern: string }) => JSON.parse(Pattern)),
+    ).toEqual([{ dynamodb: { Keys: { partition: { S: ['hydrant', 'strike', 'joined'] } } } }]);
+    // The key that the filter names is the table's own.
+    expect(tables.projections.partitionKey).toBe('partition');
+    const again = properties('AWS::Events::Rule').find(
+      ({ ScheduleExpression }) => ScheduleExpression === 'rate(1 minute)',
+    )!;
+    expect(JSON.stringify(again['Targets'])).toContain('FunctiondispatchSendHandler');
+  });
+
+  it('goes to telephones through one topic, encrypted, over TLS alone, each to its own number', () => {
+    const [topic] = ofType('AWS::SNS::Topic');
+    expect(ofType('AWS::SNS::Topic')).toHaveLength(1);
+    expect(JSON.stringify(topic![1].Properties['KmsMasterKeyId'])).toContain('alias/aws/sns');
+    const policies = JSON.stringify(properties('AWS::SNS::TopicPolicy'));
+    expect(policies).toContain('"aws:SecureTransport":"false"');
+    const texts = example().utility.dispatchMessages!.to.filter((one) => one.by === 'text');
+    expect(properties('AWS::SNS::Subscription')).toEqual(
+      texts.map(({ phone, recipientId }) =>
+        expect.objectContaining({
+          Protocol: 'sms',
+          Endpoint: phone,
+          FilterPolicy: { recipient: [recipientId] },
+          TopicArn: { Ref: topic![0] },
+        }),
+      ),
+    );
+  });
+
+  it.each(['left out', 'turned off'])('no message to dispatch goes out where that is %s', (how) => {
+    const { dispatchMessages: set, ...utility } = example().utility;
+    const given = how === 'left out' ? utility : { ...utility, dispatchMessages: { ...set!, on: false } };
+    const without = Object.values(resourcesOf(synthesise({ ...example(), utility: given }).service));
+    expect(without.filter(({ Type }) => /SNS/.test(Type))).toEqual([]);
+    expect(JSON.stringify(without)).not.toContain('rate(1 minute)');
+    expect(
+      without.filter(
+        ({ Type, Properties }) =>
+          Type === 'AWS::Lambda::EventSourceMapping' && JSON.stringify(Properties).includes('dispatchSend'),
+      ),
+    ).toEqual([]);
+  });
+
   it('is told to nobody where the settings name nobody', () => {
-    const { digest: _, ...utility } = example().utility;
+    const { digest: _, dispatchMessages: __, ...utility } = example().utility;
     const without = Object.values(resourcesOf(synthesise({ ...example(), utility }).service));
     expect(without.filter(({ Type }) => /Scheduler|SES/.test(Type))).toEqual([]);
   });
