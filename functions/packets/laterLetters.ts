@@ -20,14 +20,15 @@ import type { LetterFacts } from '../../shared/letters/values.ts';
 import { packetLetterOf, packetLetterFacts } from '../../shared/packet/content.ts';
 import { readerOf } from '../../shared/packet/reader.ts';
 import { asOfRecords } from '../../shared/packet/ready.ts';
+import { problem } from '../../shared/problems/problem.ts';
 import type { Member } from '../../shared/roles.ts';
 import { effectiveFacts, type Effective } from '../../shared/submissions/effective.ts';
 import { currentSchemaVersion, streamOf } from '../../shared/submissions/envelope.ts';
 import { submissionId } from '../../shared/submissions/fields.ts';
 import { channel } from '../../shared/submissions/forms/claimLife/common.ts';
 import { laterLetterKinds } from '../../shared/submissions/forms/claimLife/letterSent.ts';
-import { parseSubmission } from '../../shared/submissions/submission.ts';
-import { notFound, refuse } from '../http/refused.ts';
+import { parseSubmission, type BodyOf, type Fact } from '../../shared/submissions/submission.ts';
+import { notFound, refuse, Refused } from '../http/refused.ts';
 import { append } from '../submissions/append.ts';
 import type { PacketsDeps } from './deps.ts';
 import { loadClaim, type LoadedClaim } from './load.ts';
@@ -135,7 +136,7 @@ export interface SentLetter {
 
 /**
  * Makes the letter's PDF, keeps it, and records the letter as sent. Refuses a text that names what is not there, and a
- * day that has not come. The same request again gives the same letter.
+ * day that has not come. The same request again gives the same letter; other words under its id are refused.
  */
 export async function sendLetter(
   deps: PacketsDeps,
@@ -148,9 +149,11 @@ export async function sendLetter(
   const { state, facts, values, own } = await knownFor(deps, member, claimId, { letter, answers, on });
   const fileName = `letter-${state.claimNumber}-${letter}-${on}.pdf`;
   const before = own.find(({ fact }) => fact.submissionId === id)?.fact;
-  // Asked again: what was sent is what was sent, whatever is known since.
-  if (before?.kind === 'letter-sent') return { submissionId: id, pdfSha256: before.body.pdfSha256, fileName };
   const merged = mergeLetter(text, values);
+  const asked = { letter, to, how, sentOn: on, answers, text: merged.paragraphs.join('\n\n') };
+  // Asked again: what was sent is what was sent.
+  if (before?.kind === 'letter-sent')
+    return { submissionId: id, pdfSha256: sentBefore(before, asked).pdfSha256, fileName };
   const inTheWay = sendingProblems(merged, on, todayIn(deps.now(), settings.timeZone));
   if (inTheWay.length > 0) return refuse('invalid', inTheWay);
   const pdf = await renderPacket(
@@ -184,7 +187,7 @@ export async function sendLetter(
       to,
       answers,
       amountCents: sumAsked(letter, state.money),
-      text: merged.paragraphs.join('\n\n'),
+      text: asked.text,
       pdfSha256,
       pdfBytes: pdf.byteLength,
       note: null,
@@ -192,6 +195,39 @@ export async function sendLetter(
     },
   });
   if (!parsed.ok) return refuse('invalid', parsed.problems);
-  await append(deps, parsed.value, member);
+  try {
+    await append(deps, parsed.value, member);
+  } catch (error) {
+    // The same letter was asked for at the same moment, and the other request was quicker.
+    const quicker =
+      error instanceof Refused && error.reason === 'clash'
+        ? await recordedUnder(deps, claimId, id)
+        : undefined;
+    if (quicker?.kind !== 'letter-sent') throw error;
+    return { submissionId: id, pdfSha256: sentBefore(quicker, asked).pdfSha256, fileName };
+  }
   return { submissionId: id, pdfSha256, fileName };
+}
+
+async function recordedUnder(deps: PacketsDeps, claimId: string, id: string): Promise<Fact | undefined> {
+  const recorded = await deps.ledger.readStream(streamOf({ type: 'claim', claimId }));
+  return effectiveFacts(recorded).facts.find(({ fact }) => fact.submissionId === id)?.fact;
+}
+
+/**
+ * The letter that went out under an id. One that was edited since, because the first answer was lost, must not be taken for
+ * it: whoever sends it would believe that its words had left the house.
+ */
+function sentBefore(
+  { body }: Fact<'letter-sent'>,
+  asked: Pick<BodyOf<'letter-sent'>, 'letter' | 'to' | 'how' | 'sentOn' | 'answers' | 'text'>,
+): BodyOf<'letter-sent'> {
+  // Erased words and names are not there to be compared.
+  const other = (['letter', 'how', 'sentOn', 'answers', 'to', 'text'] as const).find(
+    (name) => body[name] !== asked[name] && (body[name] !== null || name === 'answers'),
+  );
+  if (other === undefined) return body;
+  return refuse('clash', problem('letter-recorded-otherwise', other, { on: body.sentOn }), {
+    extra: { field: other },
+  });
 }

@@ -104,7 +104,7 @@ describe('a letter after the packet', () => {
       expect(text).toContain(part);
     expect(await withPdf(kept!.bytes, async ({ numPages }) => numPages)).toBeLessThanOrEqual(2);
 
-    const again = await world.ask(`${base}/letters`, { body: order({ text: 'Something else' }) });
+    const again = await world.ask(`${base}/letters`, { body: order() });
     expect((again.body as { pdfSha256: string }).pdfSha256).toBe(pdfSha256);
     const sent = (await world.stores.ledger.readStream(`claim:${demo.claimId}`)).filter(
       ({ submission }) => submission.kind === 'letter-sent',
@@ -123,6 +123,32 @@ describe('a letter after the packet', () => {
     expect(fact.body).toMatchObject({ to: null, text: null });
   });
 
+  it('edited after its answer was lost, is not taken for the letter that left', async () => {
+    for (const [over, path] of [
+      [{ text: 'Something else' }, 'text'],
+      [{ on: '2026-11-19' }, 'sentOn'],
+      [{ to: 'Somebody else' }, 'to'],
+      [{ how: 'email' }, 'how'],
+    ] as const) {
+      const { status, body } = await world.ask(`${base}/letters`, { body: order(over) });
+      const { problems } = body as { problems: { code: string; path: string }[] };
+      expect([status, problems[0]?.code, problems[0]?.path]).toEqual([
+        409,
+        'letter-recorded-otherwise',
+        path,
+      ]);
+    }
+  });
+
+  it('asked for twice at one moment is one letter', async () => {
+    const twice = await Promise.all(
+      [1, 2].map(() => world.ask(`${base}/letters`, { body: order({ submissionId: uuid(920) }) })),
+    );
+    expect(twice.map(({ status }) => status)).toEqual([201, 201]);
+    const [a, b] = twice.map(({ body }) => (body as { pdfSha256: string }).pdfSha256);
+    expect(a).toBe(b);
+  });
+
   it('does not go with a field that says nothing, an unknown one, or a day to come', async () => {
     const refused = async (over: Record<string, unknown>): Promise<string[]> => {
       const { status, body } = await world.ask(`${base}/letters`, {
@@ -137,6 +163,31 @@ describe('a letter after the packet', () => {
     expect(await refused({ text: 'Dear {mayor}' })).toEqual(['letter-field-unknown letter.mayor']);
     expect(await refused({ on: '2026-11-26' })).toEqual(['letter-of-the-future on']);
     expect(await refused({ to: '' })).toEqual(['required to']);
+  });
+
+  it('is written to the adjuster who was assigned last, however late the one before was typed in', async () => {
+    await record(
+      // Typed in after the other, as its id and its time say.
+      fact('adjuster-assigned', 930, subject, {
+        assignedOn: '2026-10-02',
+        adjuster: { name: 'Bea Before', email: null, phone: null, reference: 'HC-01' },
+      }),
+    );
+    const { values } = (await world.ask(`${base}/letters/follow-up`)).body as LaterDraft;
+    expect(values).toMatchObject({ adjuster: 'Ann Example', payerReference: 'HC-77' });
+  });
+
+  it('names what a supplement adds, whether its demand was sent once or twice', async () => {
+    const more = statement.totalCents + 75_00;
+    const sent = (number: number, sentOn: string) =>
+      fact('demand-sent', number, subject, { revision: 2, sentOn, amountCents: more, what: 'supplement' });
+    await record(
+      fact('packet-frozen', 940, subject, { revision: 2, demandCents: more }),
+      sent(941, '2026-11-21'),
+      sent(942, '2026-11-22'),
+    );
+    const { values } = (await world.ask(`${base}/letters/supplement`)).body as LaterDraft;
+    expect(values.supplement).toBe('$75.00');
   });
 
   it('to somebody else than the payer names neither adjuster nor the payer’s numbers', async () => {

@@ -1,4 +1,5 @@
-import type { ClaimState } from '../../claims/state.ts';
+import { contactOf } from '../../claims/contact.ts';
+import { provenDemands, type ClaimState } from '../../claims/state.ts';
 import { formatCents } from '../../costs/money.ts';
 import { daysBetween } from '../../time/daysBetween.ts';
 import type { Statement } from '../../costs/statement.ts';
@@ -45,11 +46,14 @@ export function laterValues({
   day,
 }: LaterFacts): LaterValues {
   const { money: sums, life } = claim;
-  const adjuster = ofKind(events, 'adjuster-assigned').at(-1)?.fact.body.adjuster;
-  const acknowledged = ofKind(events, 'claim-acknowledged').at(-1)?.fact.body.reference ?? null;
+  // The same person and number as the desk shows: the last by the day it names, not by when it was typed.
+  const contact = contactOf(events);
   const points = pointsOf(events, answers);
   const offer = ofKind(events, 'offer-made').find(({ fact }) => fact.submissionId === answers);
-  const demands = claim.demands.toSorted((a, b) => a.revision - b.revision);
+  // One that no packet bears out adds nothing, and one that was sent twice is one.
+  const demands = [...new Map(provenDemands(claim).map((each) => [each.revision, each])).values()].sort(
+    (a, b) => a.revision - b.revision,
+  );
   // Written before its demand is recorded, a demand or supplement speaks of the packet that goes with it.
   const packet = claim.packets.findLast(({ revision }) => revision > (demands.at(-1)?.revision ?? 0));
   const unsent = packet?.demandCents ?? null;
@@ -62,8 +66,8 @@ export function laterValues({
     date: day(on),
     ...(toPayer
       ? {
-          payerReference: adjuster?.reference ?? acknowledged ?? base.payerReference,
-          adjuster: adjuster?.name ?? base.payerAttention,
+          payerReference: contact?.reference ?? base.payerReference,
+          adjuster: contact?.adjuster?.name ?? base.payerAttention,
         }
       : { payer: null, payerAttention: null, payerReference: null, policy: null, adjuster: null }),
     demandedOn: first ? day(first.on) : null,

@@ -174,5 +174,7 @@ export const laterLetters = {
   'letter.sent.reset': 'Start again from the template',
   'problem.letter-of-the-future':
     '{on} has not come yet. A letter bears the day on which it leaves, today at the latest.',
+  'problem.letter-recorded-otherwise':
+    'A letter of {on} was recorded here already, with other words, another day or another address: its answer was lost on the way. You find it below. Press again to record this text as a letter of its own.',
   'problem.no-such-letter': 'There is no letter of this kind.',
 } as const;

@@ -170,5 +170,7 @@ export const laterLetters: Record<keyof typeof english, string> = {
   'letter.sent.reset': 'Empezar de nuevo desde la plantilla',
   'problem.letter-of-the-future':
     '{on} aún no ha llegado. Una carta lleva el día en que sale, a lo sumo hoy.',
+  'problem.letter-recorded-otherwise':
+    'Aquí ya se registró una carta del {on}, con otras palabras, otro día u otra dirección: la respuesta se perdió en el camino. La encuentra abajo. Pulse otra vez para registrar este texto como otra carta.',
   'problem.no-such-letter': 'No hay una carta de esta clase.',
 };

@@ -74,6 +74,16 @@ export function LetterComposer({ claimId, draft, answers }: Props) {
       recordedCount.set(recordedCount.get() + 1);
       return;
     }
+    if (
+      answer.outcome === 'refused' &&
+      answer.problems.some(({ code }) => code === 'letter-recorded-otherwise')
+    ) {
+      // The next press is meant as a letter of its own; the one that left is shown below.
+      const next = { ...letter, submissionId: newId() };
+      setLetter(next);
+      setKeeps(writeStored(key, next));
+      recordedCount.set(recordedCount.get() + 1);
+    }
     setRefused(sayFailed(answer, words));
   };
   const field = (name: 'to' | 'on', label: string, control: 'area' | 'date') => (
