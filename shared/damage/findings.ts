@@ -21,6 +21,8 @@ export const known = {
   stem: ['straight', 'bent'],
   seat: ['sound', 'scored'],
   drain: ['clear', 'blocked'],
+  /** A crew says that what it found is not mended from the top. */
+  dig: ['needed'],
 } as const;
 
 export type FindingKey = keyof typeof known;

@@ -82,6 +82,7 @@ const depthOf: Readonly<Record<FindingKey, number>> = {
   stem: depth('lower-barrel'),
   seat: depth('lower-barrel'),
   drain: depth('below-grade'),
+  dig: depth('below-grade'),
   barrelStands: depth('below-grade'),
   ground: depth('below-grade'),
   belowGrade: depth('below-grade'),

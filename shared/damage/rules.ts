@@ -46,8 +46,8 @@ export const damageRules: readonly DamageRule[] = [
   rule('barrel-leans', practice).when('barrelStands', 'leans').pointsTo('lower-barrel'),
   rule('main-valve-leaks', practice).when('mainValve', 'does-not-hold').pointsTo('lower-barrel'),
   rule('check-valve-leaks', practice).when('checkValve', 'does-not-hold').pointsTo('lower-barrel'),
-  rule('stem-bent', practice).when('stem', 'bent').shows('lower-barrel'),
-  rule('seat-scored', practice).when('seat', 'scored').shows('lower-barrel'),
+  rule('stem-bent', practice).when('stem', 'bent').pointsTo('lower-barrel'),
+  rule('seat-scored', practice).when('seat', 'scored').pointsTo('lower-barrel'),
 
   // Below grade: a dig.
   rule('below-grade-found', practice).when('belowGrade', 'found').shows('below-grade'),
@@ -62,6 +62,7 @@ export const damageRules: readonly DamageRule[] = [
   rule('washed-out', practice).when('ground', 'washed-out').pointsTo('below-grade'),
   rule('water-rising', practice).when('ground', 'water-rising').pointsTo('below-grade'),
   rule('drain-blocked', practice).when('drain', 'blocked').pointsTo('below-grade'),
+  rule('dig-asked-for', practice).when('dig', 'needed').pointsTo('below-grade'),
 
   // The main.
   rule('main-found', practice).when('main', 'found').shows('main'),
@@ -95,6 +96,9 @@ export const contradictions: readonly DamageRule[] = [
   rule('more-than-the-kit', practice)
     .when('lowerBarrel', 'damaged')
     .speaksAgainst('breakaway-kit', 'nozzle-section'),
+  rule('stem-bent-too', practice).when('stem', 'bent').speaksAgainst('breakaway-kit', 'nozzle-section'),
+  rule('seat-scored-too', practice).when('seat', 'scored').speaksAgainst('breakaway-kit', 'nozzle-section'),
+  rule('dig-asked-for-too', practice).when('dig', 'needed').speaksAgainst('breakaway-kit', 'nozzle-section'),
   rule('not-upright', practice)
     .when('barrelStands', 'leans', 'out-of-place')
     .speaksAgainst('breakaway-kit', 'nozzle-section'),

@@ -17,6 +17,7 @@ const lists: Readonly<Record<FindingKey, readonly [label: string, list: string]>
   stem: ['damage.thing.stem', 'stem'],
   seat: ['damage.thing.seat', 'seat'],
   drain: ['damage.thing.drain', 'drain'],
+  dig: ['damage.thing.dig', 'dig'],
 };
 
 export const findingWords = ({

@@ -115,6 +115,10 @@ export function expectedWork(
   const kitMissing = !plan.takesKit || kit.length > 0 ? null : model === null ? 'no-model' : 'no-contents';
   // A wet barrel breaks at bolts or a spool; it has no stem coupling, and many makers list no kit.
   const wetBreak = damage === 'breakaway-kit' && findings.type?.value === 'wet-barrel' && kit.length === 0;
+  // Damage that was seen in the works below comes on top of what the answer takes by itself.
+  const works =
+    (findings.stem?.value === 'bent' || findings.seat?.value === 'scored') &&
+    !plan.parts.some((part) => part === 'lower-works' || part === 'whole-hydrant');
   const isolation = findings.isolationValve?.value;
   const notIsolated = isolation === 'does-not-hold' || isolation === 'none-fitted';
   return {
@@ -127,6 +131,10 @@ export function expectedWork(
     machines: plan.machines,
     kit,
     kitMissing,
-    parts: wetBreak ? ['break-off-bolts', 'gaskets', ...plan.parts] : plan.parts,
+    parts: [
+      ...(wetBreak ? (['break-off-bolts', 'gaskets'] as const) : []),
+      ...plan.parts,
+      ...(works ? (['lower-works'] as const) : []),
+    ],
   };
 }

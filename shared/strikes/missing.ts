@@ -1,4 +1,5 @@
 import type { ClaimState } from '../claims/state.ts';
+import type { ShutMain } from '../shutMain/standing.ts';
 import type { FactKind } from '../submissions/kinds.ts';
 import type { StrikeState } from './state.ts';
 
@@ -10,6 +11,8 @@ export interface Missing {
     | 'dispatch'
     | 'mark'
     | 'water-shut'
+    | 'water-quality'
+    | 'customers'
     | 'expected-return'
     | 'repair'
     | 'repair-open'
@@ -47,6 +50,10 @@ const when = (condition: boolean, code: Missing['code'], kind: FactKind | null):
 
 const isOpen = ({ returnedAt }: StrikeState): boolean => returnedAt === null;
 
+/** A record of before these were asked is not asked of once the strike is over. */
+const mainsShut = (strike: StrikeState): readonly ShutMain[] =>
+  (strike.shutMain?.closings ?? []).filter(({ asked }) => asked || isOpen(strike));
+
 /** In the order in which they matter: first who may be hurt, then the repair, then the money. */
 const checks: readonly Check[] = [
   ({ strike }) => when(isOpen(strike) && strike.dispatchToldAt === null, 'dispatch', 'out-of-service-notice'),
@@ -54,6 +61,19 @@ const checks: readonly Check[] = [
     when(isOpen(strike) && strike.markedOutOfServiceAt === null, 'mark', 'out-of-service-notice'),
   ({ strike }) =>
     when(strike.stage === 'reported' && strike.waterShutAt === null, 'water-shut', 'valve-operation'),
+  // People may be drinking it.
+  ({ strike }) =>
+    when(
+      mainsShut(strike).some(({ submissionId }) => strike.shutMain?.unanswered.includes(submissionId)),
+      'water-quality',
+      'water-quality-answer',
+    ),
+  ({ strike }) =>
+    when(
+      mainsShut(strike).some(({ customersListed }) => !customersListed),
+      'customers',
+      'valve-operation',
+    ),
   ({ strike }) => when(!strike.reported, 'strike-report', 'strike'),
   ({ strike }) => when(strike.hydrantId === null, 'hydrant', null),
   ({ strike }) =>

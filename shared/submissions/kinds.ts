@@ -36,6 +36,7 @@ import { returnToService } from './forms/returnToService.ts';
 import { strike } from './forms/strike.ts';
 import { valveOperation } from './forms/valveOperation.ts';
 import { waterLost } from './forms/waterLost.ts';
+import { waterQualityAnswer } from './forms/waterQualityAnswer.ts';
 import { weekHours } from './forms/weekHours.ts';
 
 /** Every form but the correction, which replaces one of these. */
@@ -48,6 +49,7 @@ export const forms = {
   [inspection.kind]: inspection,
   [plannedWork.kind]: plannedWork,
   [valveOperation.kind]: valveOperation,
+  [waterQualityAnswer.kind]: waterQualityAnswer,
   [waterLost.kind]: waterLost,
   [repair.kind]: repair,
   [flowTest.kind]: flowTest,

@@ -155,8 +155,16 @@ export const damage = {
   'damage.rule.main-valve-leaks': 'The main valve does not hold: valve, seat or stem may be damaged.',
   'damage.rule.check-valve-leaks':
     'The break-off check valve does not hold: it, or what it sits in, may be damaged.',
-  'damage.rule.stem-bent': 'The stem is bent: new breakaway parts alone do not mend it.',
-  'damage.rule.seat-scored': 'The seat is scored: the valve will not hold on it.',
+  'damage.thing.dig': 'A dig',
+  'value.dig.needed': 'Needed, by the crew',
+  'damage.rule.stem-bent':
+    'The stem is bent. It often comes out from the top with the maker’s tools; if not, it is a dig.',
+  'damage.rule.seat-scored':
+    'The seat is scored: the valve will not hold on it. It often comes out from the top with the maker’s tools; if not, it is a dig.',
+  'damage.rule.dig-asked-for': 'The crew found damage that is not mended from the top.',
+  'damage.rule.stem-bent-too': 'The stem is bent: new breakaway parts alone do not mend it.',
+  'damage.rule.seat-scored-too': 'The seat is scored: new breakaway parts alone do not mend it.',
+  'damage.rule.dig-asked-for-too': 'The crew says that it takes a dig.',
   'damage.rule.below-grade-found': 'Damage below grade was found.',
   'damage.rule.below-grade-suspected': 'Damage below grade is suspected.',
   'damage.rule.barrel-leans-below':
@@ -233,11 +241,8 @@ export const damage = {
   'missing.customers.do': 'List the customers',
   'missing.water-quality': 'Whether a water-quality notice is needed is not answered',
   'missing.water-quality.do': 'Record the answer',
-  'problem.main-shut-when-reopened':
-    'A valve that is reopened shuts no main. Leave this out, or record it as closed.',
   'problem.pressure-not-as-answered':
-    'The lowest pressure is {lowestPsi} psi, and the answer about 20 psi says otherwise. One of the two is wrong.',
-  'problem.answer-before-shut': 'This time is before the main was shut.',
+    'The lowest pressure and the answer about 20 psi (138 kPa) do not agree. Correct one of them.',
   'shut-main.title': 'Main shut',
   'shut-main.by': '{valveId}, shut {when} by {who}.',
   'shut-main.open': 'Not recorded as reopened.',

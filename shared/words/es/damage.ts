@@ -156,8 +156,16 @@ export const damage: Record<keyof typeof english, string> = {
     'La válvula principal no cierra: pueden estar dañados la válvula, el asiento o el vástago.',
   'damage.rule.check-valve-leaks':
     'La válvula de retención de rotura no cierra: puede estar dañada ella o donde asienta.',
-  'damage.rule.stem-bent': 'El vástago está doblado: las piezas de rotura nuevas no bastan.',
-  'damage.rule.seat-scored': 'El asiento está rayado: la válvula no cerrará sobre él.',
+  'damage.thing.dig': 'Excavación',
+  'value.dig.needed': 'Necesaria, según la cuadrilla',
+  'damage.rule.stem-bent':
+    'El vástago está doblado. A menudo sale por arriba con las herramientas del fabricante; si no, hay que cavar.',
+  'damage.rule.seat-scored':
+    'El asiento está rayado: la válvula no cerrará sobre él. A menudo sale por arriba con las herramientas del fabricante; si no, hay que cavar.',
+  'damage.rule.dig-asked-for': 'La cuadrilla encontró un daño que no se repara por arriba.',
+  'damage.rule.stem-bent-too': 'El vástago está doblado: las piezas de rotura nuevas no bastan.',
+  'damage.rule.seat-scored-too': 'El asiento está rayado: las piezas de rotura nuevas no bastan.',
+  'damage.rule.dig-asked-for-too': 'La cuadrilla dice que hay que cavar.',
   'damage.rule.below-grade-found': 'Se encontró daño bajo el suelo.',
   'damage.rule.below-grade-suspected': 'Se sospecha daño bajo el suelo.',
   'damage.rule.barrel-leans-below':
@@ -235,11 +243,8 @@ export const damage: Record<keyof typeof english, string> = {
   'missing.customers.do': 'Listar los clientes',
   'missing.water-quality': 'No consta si hace falta un aviso de calidad del agua',
   'missing.water-quality.do': 'Registrar la respuesta',
-  'problem.main-shut-when-reopened':
-    'Una válvula que se reabre no cierra ninguna tubería. Quítelo, o regístrela como cerrada.',
   'problem.pressure-not-as-answered':
-    'La presión más baja es {lowestPsi} psi y la respuesta sobre 20 psi dice otra cosa. Una de las dos está mal.',
-  'problem.answer-before-shut': 'Esta hora es anterior al cierre de la tubería.',
+    'La presión más baja y la respuesta sobre 20 psi (138 kPa) no coinciden. Corrija una de las dos.',
   'shut-main.title': 'Tubería principal cerrada',
   'shut-main.by': '{valveId}, cerrada {when} por {who}.',
   'shut-main.open': 'No consta que se reabriera.',

@@ -6,7 +6,7 @@ import { expectedWork, takesDig } from '../../../shared/damage/work.ts';
 import { damageClasses } from '../../../shared/strikes/damage.ts';
 import { effectiveFacts } from '../../../shared/submissions/effective.ts';
 import { forms } from '../../../shared/submissions/kinds.ts';
-import type { Submission } from '../../../shared/submissions/submission.ts';
+import type { BodyOf, Submission } from '../../../shared/submissions/submission.ts';
 import { sampleBodies } from '../../support/sampleBodies.ts';
 import { at, correction, fact, onHydrant, onStrike, recorded } from '../../support/submissions.ts';
 import { findings } from './support.ts';
@@ -97,6 +97,24 @@ describe('what was found', () => {
   it('learns of a blocked drain from an inspection', () => {
     const looked = fact('inspection', 6, onHydrant('H-12'), { findings: ['does-not-drain'] });
     expect(values(read(report(1, {}), looked))).toMatchObject({ drain: 'blocked' });
+  });
+
+  it('learns from what a repair found once the hydrant was open', () => {
+    const opened = (body: Partial<BodyOf<'repair'>>) =>
+      read(report(1, { lowerBarrel: 'sound' }), fact('repair', 8, onStrike(1), body));
+    expect(values(opened({ hiddenDamage: ['bent-stem', 'scored-seat', 'blocked-drain'] }))).toMatchObject({
+      stem: 'bent',
+      seat: 'scored',
+      drain: 'blocked',
+      lowerBarrel: 'sound',
+    });
+    const cracked = opened({ hiddenDamage: ['cracked-barrel'], needsDig: true });
+    expect(values(cracked)).toMatchObject({ lowerBarrel: 'damaged', dig: 'needed' });
+    expect(judgeDamage(cracked).ranked[0]).toMatchObject({ damage: 'lower-barrel', level: 'seen' });
+    expect(values(opened({ hiddenDamage: ['nothing'] }))).toMatchObject({ stem: 'straight', drain: 'clear' });
+    expect(
+      expectedWork('breakaway-kit', opened({ hiddenDamage: ['bent-stem'] }).findings, null).parts,
+    ).toEqual(['lower-works']);
   });
 
   it('is the same in whatever order the records arrived', () => {

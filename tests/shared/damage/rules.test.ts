@@ -55,6 +55,10 @@ const table: readonly (readonly [string, Said, Said])[] = [
   ['washed-out', { ground: 'washed-out' }, { ground: 'firm' }],
   ['water-rising', { ground: 'water-rising' }, { ground: 'firm' }],
   ['drain-blocked', { drain: 'blocked' }, { drain: 'clear' }],
+  ['dig-asked-for', { dig: 'needed' }, {}],
+  ['stem-bent-too', { stem: 'bent' }, { stem: 'straight' }],
+  ['seat-scored-too', { seat: 'scored' }, { seat: 'sound' }],
+  ['dig-asked-for-too', { dig: 'needed' }, {}],
   ['main-found', { main: 'found' }, { main: 'suspected' }],
   ['main-suspected', { main: 'suspected' }, { main: 'no-sign' }],
   ['water-rising-main', { ground: 'water-rising' }, { ground: 'washed-out' }],
@@ -155,7 +159,7 @@ describe('the judgement', () => {
     expect(wet).not.toContain('stemCouplingParted');
     expect(wet).not.toContain('mainValve');
     // What shows only with the top open is not asked for before it is.
-    for (const key of ['stem', 'seat', 'drain'] as const) expect(judged({}).look).not.toContain(key);
+    for (const key of ['stem', 'seat', 'drain', 'dig'] as const) expect(judged({}).look).not.toContain(key);
   });
 
   it('of a wet barrel calls its break-off likely only when it knows what holds the water', () => {
@@ -189,8 +193,11 @@ describe('the judgement', () => {
     expect(judged({ belowGrade: 'found', main: 'no-sign' })).toMatchObject({ atLeast: false, look: [] });
   });
 
-  it('of a bent stem found on opening goes beyond the kit', () => {
-    expect(answers({ ...cleanDry, stem: 'bent' })).toEqual(['seen lower-barrel', 'likely breakaway-kit']);
+  it('of a bent stem found on opening keeps the kit, says that it is not enough, and that a dig may follow', () => {
+    expect(answers({ ...cleanDry, stem: 'bent' })).toEqual(['likely breakaway-kit', 'possible lower-barrel']);
+    expect(judged({ ...cleanDry, stem: 'bent' }).ranked[0]!.against.map(({ rule }) => rule)).toEqual([
+      'stem-bent-too',
+    ]);
   });
 
   it('of a blocked drain keeps the kit, and says that a dig may follow', () => {
@@ -216,7 +223,7 @@ describe('words', () => {
     const said: Findings = {};
     expect(said).toEqual({});
     for (const key of findingKeys.filter(
-      (each) => !['stem', 'seat', 'drain', 'isolationValve'].includes(each),
+      (each) => !['stem', 'seat', 'drain', 'dig', 'isolationValve'].includes(each),
     ))
       expect(hasWords(`damage.look.${key}`), key).toBe(true);
   });

@@ -20,6 +20,7 @@ import { repairSpec } from './repair.ts';
 import { returnToServiceSpec } from './returnToService.ts';
 import { inspectionSpec, linkSpec, plannedWorkSpec, valveOperationSpec } from './shortForms.ts';
 import { strikeSpec } from './strike.ts';
+import { waterQualityAnswerSpec } from './waterQualityAnswer.ts';
 import { waterLostSpec } from './waterLost.ts';
 
 /** Every form that a person fills in here. What the server writes (a packet frozen) or a command loads is not among it. */
@@ -38,6 +39,7 @@ export const specs: Partial<Record<FactKind, FormSpec>> = Object.fromEntries(
     plannedWorkSpec,
     linkSpec,
     waterLostSpec,
+    waterQualityAnswerSpec,
     documentsSpec,
     weekHoursSpec,
     creditSpec,

@@ -1,9 +1,14 @@
 import { inspectionFindings } from '../../../../../shared/submissions/forms/inspection.ts';
 import { localMinute } from '../localTime.ts';
+import type { Values } from '../nodes.ts';
 import { firstInstant, type FormSpec } from '../spec.ts';
 import { answered, note, photos } from './parts.ts';
 
 /** Short forms about a hydrant or its valves, and the joining of two reports. */
+
+/** A hydrant's own isolation valve shuts nothing but the hydrant; of another one that is closed it is asked. */
+const shutsAMain = ({ action, valve }: Values): 'asked' | 'not-asked' =>
+  action === 'closed' && valve !== 'isolation' ? 'asked' : 'not-asked';
 
 export const valveOperationSpec: FormSpec = {
   kind: 'valve-operation',
@@ -46,9 +51,43 @@ export const valveOperationSpec: FormSpec = {
       absent: true,
       nodes: [{ type: 'kept', name: 'waterShut' }],
     },
+    {
+      type: 'when',
+      test: (values) => shutsAMain(values) === 'asked',
+      nodes: [{ type: 'choice', name: '_mainShut', list: 'seen', choices: ['yes', 'no'] }],
+    },
+    {
+      type: 'when',
+      test: (values) => shutsAMain(values) === 'asked' && values['_mainShut'] === 'yes',
+      absent: true,
+      nodes: [
+        {
+          type: 'section',
+          id: 'valve.main-shut',
+          nodes: [
+            { type: 'number', name: 'mainShut.customers', whole: true },
+            { type: 'text', name: 'mainShut.addresses', lines: 4 },
+            {
+              type: 'choice',
+              name: 'mainShut.under20Psi',
+              list: 'seen',
+              choices: ['yes', 'no', 'unknown'],
+              whenBlank: 'unknown',
+            },
+            { type: 'quantity', name: 'mainShut.lowestPsi', unit: 'psi' },
+          ],
+        },
+      ],
+    },
     { type: 'number', name: 'turns' },
     note,
   ],
+  // A valve on the main shuts the main; anybody who knows better says no.
+  follow: (values) =>
+    shutsAMain(values) === 'asked' && values['valve'] === 'main-line' && !values['_mainShut']
+      ? { ...values, _mainShut: 'yes' }
+      : values,
+  steering: ({ mainShut }) => ({ _mainShut: mainShut ? 'yes' : 'no' }),
   blank: ({ hydrant, personId, now, zone }) => ({
     valveId: hydrant?.isolationValveId ?? '',
     valve: 'isolation',

@@ -1,0 +1,30 @@
+import * as z from 'zod';
+import { chosenId, instant, longText, seen, shortText } from '../fields.ts';
+import { form } from '../form.ts';
+
+export const waterQualityDecisions = ['notice', 'no-notice', 'samples-first'] as const;
+
+/**
+ * What the person responsible for water quality answered when a main was shut: whether customers are given a notice.
+ * The answer is theirs; this records who gave it.
+ */
+export const waterQualityAnswer = form({
+  kind: 'water-quality-answer',
+  subjects: ['hydrant', 'strike'],
+  writers: ['crew', 'clerk', 'manager'],
+  readers: ['crew', 'clerk', 'manager'],
+  personal: ['answeredBy'],
+  body: z.strictObject({
+    /** `samples-first` keeps the question open. */
+    decision: z.enum(waterQualityDecisions),
+    answeredBy: shortText,
+    position: shortText.nullable(),
+    answeredAt: instant,
+    because: longText,
+    agencyTold: seen,
+    noticeGivenAt: instant.nullable(),
+    /** Who asked and wrote it down. */
+    byWorkerId: chosenId,
+    note: longText.nullable(),
+  }),
+});
