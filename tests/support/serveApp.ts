@@ -1,5 +1,6 @@
 import { existsSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { logTo } from '../../functions/log/log.ts';
 import { openDataFolder } from '../../infra/local/dataFolder.ts';
 import { demoModels } from '../../infra/local/demo/models.ts';
 import { demoRateBooks } from '../../infra/local/demo/rates.ts';
@@ -18,6 +19,10 @@ import { membersFor } from '../../infra/local/people.ts';
  * `ready <origin>`.
  */
 const { DATA_DIR = '', PORT = '', CLIENT_DIR = '', LOAD } = process.env;
+// Standard output says when it is ready, and nothing before.
+logTo((line, level) => {
+  if (level === 'error') process.stderr.write(`${line}\n`);
+});
 const members = membersFor(demoUtility, demoMembers);
 const server = await startLocalServer({
   folder: await openDataFolder(DATA_DIR),
