@@ -194,7 +194,12 @@ export async function sendLetter(
       exhibits: [],
     },
   });
-  if (!parsed.ok) return refuse('invalid', parsed.problems);
+  // What a clerk can put right is a field of the request, under the name that it has there.
+  if (!parsed.ok)
+    return refuse(
+      'invalid',
+      parsed.problems.map((found) => ({ ...found, path: found.path.replace(/^body\./, '') })),
+    );
   try {
     await append(deps, parsed.value, member);
   } catch (error) {

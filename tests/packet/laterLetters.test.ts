@@ -165,6 +165,45 @@ describe('a letter after the packet', () => {
     expect(await refused({ to: '' })).toEqual(['required to']);
   });
 
+  it('replies to as many lines as one dispute may name', async () => {
+    const disputed = Array.from({ length: 200 }, (_, index) => ({
+      lineId: statement.lines[index % statement.lines.length]!.lineId,
+      reason: 'depreciation' as const,
+      disputedCents: 1_00,
+      words: `Not accepted: ${index}`,
+    }));
+    const dispute = fact('line-disputed', 950, subject, { saidOn: '2026-11-20', lines: disputed });
+    await record(dispute);
+    const answers = dispute.submissionId;
+    const { template } = (await world.ask(`${base}/letters/reply-to-dispute?answers=${answers}`))
+      .body as LaterDraft;
+    const { status } = await world.ask(`${base}/letters`, {
+      body: order({ submissionId: uuid(951), text: template, answers }),
+    });
+    expect(status).toBe(201);
+  });
+
+  it('prints every date of a plan of ten years, over as many pages as it takes', async () => {
+    // 120 instalments, the most that a plan may have: January 2027 to December 2036.
+    const instalments = Array.from({ length: 120 }, (_, index) => ({
+      dueOn: `${2027 + Math.floor(index / 12)}-${String((index % 12) + 1).padStart(2, '0')}-15`,
+      amountCents: 10_00 + index,
+    }));
+    await record(fact('payment-plan', 960, subject, { agreedOn: '2026-11-20', instalments }));
+    const { status, body } = await world.ask(`${base}/letters`, {
+      body: order({
+        submissionId: uuid(961),
+        letter: 'payment-plan-offer',
+        text: '{instalments}',
+        answers: null,
+      }),
+    });
+    expect(status).toBe(201);
+    const kept = await world.objects.get(evidenceKey((body as { pdfSha256: string }).pdfSha256));
+    const text = await everythingIn(kept!.bytes);
+    for (const { amountCents } of instalments) expect(text).toContain(`$${(amountCents / 100).toFixed(2)}`);
+  });
+
   it('is written to the adjuster who was assigned last, however late the one before was typed in', async () => {
     await record(
       // Typed in after the other, as its id and its time say.

@@ -19,7 +19,7 @@ export function drawLetterhead(sheet: Sheet, { name, lines }: Of<'letterhead'>):
   sheet.y = y + 18;
 }
 
-/** Lines of an address or a signature, kept together. */
+/** Lines of an address, a signature or a list of sums, kept together; more than a page of them are broken like a paragraph. */
 export function drawAddress(sheet: Sheet, { lines, closing }: Of<'address'>): void {
   const style = styles.body;
   const set = lines.flatMap((line) => sheet.lines(line, style, WIDTH));
@@ -32,9 +32,11 @@ export function drawAddress(sheet: Sheet, { lines, closing }: Of<'address'>): vo
     });
     sheet.y += room;
   }
-  sheet.content(sheet.element('P'), 'P', () => {
-    sheet.y += sheet.column(set, style, MARGIN.left, sheet.y, WIDTH);
-  });
+  if (sheet.y + set.length * style.leading > BOTTOM) drawFlowing(sheet, set, style, 0, 'P');
+  else
+    sheet.content(sheet.element('P'), 'P', () => {
+      sheet.y += sheet.column(set, style, MARGIN.left, sheet.y, WIDTH);
+    });
   sheet.y += 10;
 }
 

@@ -33,8 +33,11 @@ export const letterSent = form({
     answers: submissionId.nullable(),
     /** What it asks for; null where it asks for no sum. */
     amountCents: cents.nullable(),
-    /** The paragraphs as they stand in the PDF. */
-    text: z.string().max(20_000).nullable(),
+    /**
+     * The paragraphs as they stand in the PDF. A reply to each of 200 lines that one dispute may name has some 160,000
+     * characters; a row of the store holds 400 KiB.
+     */
+    text: z.string().max(200_000).nullable(),
     pdfSha256: sha256Hex,
     pdfBytes: z.number().int().min(1),
     ...remarks,
