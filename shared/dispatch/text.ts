@@ -87,10 +87,13 @@ function nameOf({ facts: { hydrantId } }: DispatchNotice, locale: Locale): strin
 
 /** Where it is: the inventory's words, else the position, which a map finds. */
 function placeWords({ facts: { place, position } }: DispatchNotice, { locale }: NoticeReader): string {
-  if (place !== null) return place;
+  if (place !== null) return oneLine(place);
   if (position === null) return say(locale, 'dispatch.no-place');
   return `${position.latitudeDeg.toFixed(5)}, ${position.longitudeDeg.toFixed(5)}`;
 }
+
+/** Names of places come from files and phones: no line break of theirs reaches a subject, and no sign that turns text. */
+const oneLine = (text: string): string => text.replaceAll(/[\p{Cc}\p{Cf}\p{Zl}\p{Zp}]+/gu, ' ').trim();
 
 function causeWords({ facts: { cause } }: DispatchNotice, locale: Locale): string {
   const own = `dispatch.cause.${cause ?? 'none'}`;
@@ -152,7 +155,7 @@ export function noticeEmail(
     ...insteadWords(notice, locale).flatMap((words) => ['', words]),
     '',
     ...line('hydrant', name),
-    ...line('place', facts.place ?? (position === null ? place : null)),
+    ...line('place', facts.place === null && position !== null ? null : place),
     ...line('position', position),
     ...(what === 'out'
       ? [
@@ -185,7 +188,7 @@ function nearLines(nearest: readonly NearbyHydrant[], reader: NoticeReader): str
     ...nearest.map((hydrant) => {
       const rated = rating(hydrant, reader);
       const parts = [
-        `${hydrant.hydrantId}${hydrant.place === null ? '' : `, ${hydrant.place}`}`,
+        `${hydrant.hydrantId}${hydrant.place === null ? '' : `, ${oneLine(hydrant.place)}`}`,
         `${distance(hydrant.distanceFt, reader)} ${say(locale, `bearing.${hydrant.bearing}`)}`,
         rated.length > 0 ? rated.join(', ') : say(locale, 'dispatch.not-rated'),
         ...(hydrant.testedOn === null

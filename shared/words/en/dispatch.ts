@@ -41,7 +41,7 @@ export const dispatch = {
   'dispatch.email.nearest': 'Nearest hydrants in service:',
   'dispatch.email.no-nearest': 'No hydrant in service is known near by.',
   'dispatch.email.straight-line':
-    'Distances are straight lines over ground; hose lies longer. Flows are those of the last test on record.',
+    'Distances are straight lines over ground; hose lies longer. Flows are those on record, dated where a test gave them.',
   'dispatch.email.reference': 'Reference: {reference}',
   'dispatch.email.call':
     'Please call {utilityName} at {callBack} and say that you have taken this. Until somebody has, its crew will call you.',

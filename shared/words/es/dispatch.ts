@@ -43,7 +43,7 @@ export const dispatch: Record<keyof typeof english, string> = {
   'dispatch.email.nearest': 'Hidrantes en servicio más cercanos:',
   'dispatch.email.no-nearest': 'No se conoce ningún hidrante en servicio cerca.',
   'dispatch.email.straight-line':
-    'Las distancias son en línea recta sobre el terreno; la manguera recorre más. Los caudales son los de la última prueba registrada.',
+    'Las distancias son en línea recta sobre el terreno; la manguera recorre más. Los caudales son los registrados, con fecha cuando vienen de una prueba.',
   'dispatch.email.reference': 'Referencia: {reference}',
   'dispatch.email.call':
     'Llame a {utilityName} al {callBack} y diga que lo recibió. Mientras nadie lo haga, la cuadrilla le llamará.',

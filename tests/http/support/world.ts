@@ -11,6 +11,7 @@ import { tokenLinks } from '../../../functions/stores/evidence/tokenLinks.ts';
 import { memoryObjects } from '../../../functions/stores/objects/memory.ts';
 import { projectStream } from '../../../functions/project/project.ts';
 import { createCalendarApp } from '../../../functions/calendar/app.ts';
+import { createDispatchApp } from '../../../functions/dispatch/app.ts';
 import { createHealthApp } from '../../../functions/health/app.ts';
 import { createNetworkApp } from '../../../functions/network/app.ts';
 import { solveNetwork } from '../../../functions/network/solve.ts';
@@ -81,6 +82,7 @@ export async function testWorld(
     network: createNetworkApp(deps),
     packets: createPacketsApp(packetsDeps),
     health: createHealthApp(deps),
+    dispatch: createDispatchApp(deps),
     calendar: createCalendarApp({ ...deps, newToken: () => randomBytes(32).toString('base64url') }),
   };
   const ask = async (
