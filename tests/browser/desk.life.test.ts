@@ -323,6 +323,7 @@ test('the cuts are answered; then a bill comes late: a second revision, its lett
 
   await expect.poll(() => next.textContent()).toBe('Record a demand sent');
   await next.click();
+  await page.getByRole('heading', { level: 1, name: 'Record a demand sent' }).waitFor();
   expect(await page.getByLabel(/revision/i).inputValue()).toBe('2');
   expect(await page.getByLabel(/^Amount/).inputValue()).toBe((askedCents / 100).toFixed(2));
   expect(await page.getByLabel('A supplement').isChecked()).toBe(true);
