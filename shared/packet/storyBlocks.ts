@@ -75,6 +75,13 @@ function hydrantPairs(content: PacketContent, reader: PacketReader): { label: st
   return pairs.map(([label, value]) => ({ label, value: value ?? say('packet.not-recorded') }));
 }
 
+const laterQuestions = [
+  ['barrelStands', 'barrelStands'],
+  ['ground', 'ground'],
+  ['main', 'belowGrade'],
+  ['checkValve', 'checkValve'],
+] as const;
+
 function damage({ strike }: PacketContent, { say }: PacketReader): Block[] {
   if (strike.found.length === 0) return [{ type: 'paragraph', text: say('packet.account.nothing-found') }];
   return strike.found.map((found, index): Block => {
@@ -87,6 +94,10 @@ function damage({ strike }: PacketContent, { say }: PacketReader): Block[] {
       ['belowGrade', `value.belowGrade.${found.belowGrade}`],
       ['mainValve', `value.mainValve.${found.mainValve}`],
       ['isolationValve', `value.isolationValve.${found.isolationValve}`],
+      // Asked since; a report of before, and one in which nobody could say, has no line for them.
+      ...laterQuestions.flatMap(([field, list]): [string, string][] =>
+        found[field] === undefined ? [] : [[field, `value.${list}.${found[field]}`]],
+      ),
     ];
     const several =
       strike.found.length > 1 ? [{ label: say('packet.account.report'), value: String(index + 1) }] : [];

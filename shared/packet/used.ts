@@ -30,6 +30,8 @@ export const MOST_EARLIER_TESTS = 9;
  * the claim that is not billed. Neither is what the claim stands on, so neither goes out with it.
  */
 const staysInside = ({ fact }: Effective, billed: ReadonlySet<string>): boolean =>
+  // Between the utility, its customers and their agency; nobody pays for it.
+  fact.kind === 'water-quality-answer' ||
   (fact.kind === 'counter-calculation' && fact.body.applied === null) ||
   (fact.kind === 'claim-handling' && !billed.has(fact.submissionId));
 

@@ -56,7 +56,7 @@ export function shutMainStanding(
   });
   if (closings.length === 0) return null;
   const answers = ofKind(facts, 'water-quality-answer').filter(
-    ({ fact }) => fact.body.decision !== 'samples-first',
+    ({ fact: { body }, erased }) => body.decision !== 'samples-first' && (body.answeredBy !== null || erased),
   );
   return {
     closings,

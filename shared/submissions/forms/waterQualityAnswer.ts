@@ -17,7 +17,8 @@ export const waterQualityAnswer = form({
   body: z.strictObject({
     /** `samples-first` keeps the question open. */
     decision: z.enum(waterQualityDecisions),
-    answeredBy: shortText,
+    /** Null once it was erased by law; an answer that names nobody answers nothing. */
+    answeredBy: shortText.nullable(),
     position: shortText.nullable(),
     answeredAt: instant,
     because: longText,

@@ -80,6 +80,17 @@ describe('a main that is shut', () => {
     expect(asked(answer(6, 'notice'), fell)).toEqual([]);
   });
 
+  it('is not answered by an answer that names nobody, and stays answered when the name is erased', () => {
+    const fell = shut(5, { under20Psi: 'yes', customers: 3 });
+    const nobody = fact('water-quality-answer', 6, onStrike(1), { answeredBy: null, answeredAt: at(6) });
+    expect(asked(fell, nobody)).toEqual(['water-quality']);
+    const state = project(
+      [recorded(strike), recorded(fell), { ...recorded(nobody), erased: true }],
+      () => 'dry-barrel',
+    ).strikes[0]!;
+    expect(state.shutMain!.unanswered).toEqual([]);
+  });
+
   it('asks anew for a closing after the answer', () => {
     const first = shut(5, { under20Psi: 'yes', customers: 3 });
     const again = shut(30, { under20Psi: 'yes', customers: 3 });
