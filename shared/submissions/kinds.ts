@@ -33,6 +33,9 @@ import { plannedWork } from './forms/plannedWork.ts';
 import { rateBook } from './forms/rateBook.ts';
 import { repair } from './forms/repair.ts';
 import { returnToService } from './forms/returnToService.ts';
+import { stockCount } from './forms/stockCount.ts';
+import { stockMinimum } from './forms/stockMinimum.ts';
+import { stockMove } from './forms/stockMove.ts';
 import { strike } from './forms/strike.ts';
 import { valveOperation } from './forms/valveOperation.ts';
 import { waterLost } from './forms/waterLost.ts';
@@ -90,6 +93,9 @@ export const forms = {
   [inventoryLoaded.kind]: inventoryLoaded,
   [rateBook.kind]: rateBook,
   [hydrantModel.kind]: hydrantModel,
+  [stockCount.kind]: stockCount,
+  [stockMove.kind]: stockMove,
+  [stockMinimum.kind]: stockMinimum,
 } as const;
 
 export type FactKind = keyof typeof forms;

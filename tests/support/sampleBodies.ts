@@ -393,6 +393,27 @@ export const sampleBodies: { readonly [K in FactKind]: BodyOf<K> } = {
     kitContents: [{ partNumber: 'K-1', description: 'Breakaway kit', quantity: 1 }],
     manual: 'Invented manual',
   },
+  'stock-count': {
+    place: 'Truck 1',
+    countedAt: '2026-03-04T10:00:00Z',
+    byWorkerId: 'w-1',
+    parts: [{ partNumber: 'K-1', description: 'Breakaway kit', counted: 3 }],
+    note: null,
+  },
+  'stock-move': {
+    from: null,
+    to: 'Truck 1',
+    movedAt: '2026-03-04T11:00:00Z',
+    byWorkerId: 'w-1',
+    parts: [{ partNumber: 'K-1', description: null, quantity: 2 }],
+    reference: 'D-77',
+    note: null,
+  },
+  'stock-minimum': {
+    place: 'Truck 1',
+    parts: [{ partNumber: 'K-1', description: null, minimum: 2 }],
+    note: null,
+  },
 };
 
 /** What kind of subject each form may be about; the first of its list. */
@@ -446,4 +467,7 @@ export const sampleSubjectTypes: { readonly [K in FactKind]: 'strike' | 'hydrant
   'inventory-loaded': 'utility',
   'rate-book': 'utility',
   'hydrant-model': 'utility',
+  'stock-count': 'utility',
+  'stock-move': 'utility',
+  'stock-minimum': 'utility',
 };

@@ -1,5 +1,6 @@
 import * as z from 'zod';
 import { outlet, hydrantTypes } from '../../inventory/hydrant.ts';
+import { lubricant, wrench } from '../../models/wrench.ts';
 import { problemIssue } from '../../problems/fromZod.ts';
 import { relations } from '../../problems/relations.ts';
 import { modelJoint } from '../../tightening/modelJoint.ts';
@@ -14,6 +15,9 @@ const firstTorque = z.strictObject({
   manual: shortText,
   page: z.string().trim().min(1).max(20),
 });
+
+/** From the ground to the bottom of the connecting pipe; deeper than any frost asks for, with room. */
+const buryFt = z.number().min(0).max(30);
 
 /** A hydrant model as its maker's manual has it. The latest record of a model id stands. */
 export const hydrantModel = form({
@@ -38,10 +42,24 @@ export const hydrantModel = form({
             partNumber: chosenId,
             description: shortText,
             quantity: z.number().int().min(1).max(100),
+            /** What of the hydrant it takes the place of. Left out by records of before. */
+            replaces: shortText.nullable().optional(),
           }),
         )
         .max(60),
       manual: shortText.nullable(),
+      /** Bury depths for which the model is made. Left out by records of before, and where the manual does not say. */
+      buryDepth: z
+        .strictObject({ fromFt: buryFt, toFt: buryFt })
+        .check(
+          relations(({ fromFt, toFt }, ctx) => {
+            if (toFt < fromFt) ctx.addIssue(problemIssue('range-upside-down', ['toFt']));
+          }),
+        )
+        .nullable()
+        .optional(),
+      wrenches: z.array(wrench).max(20).optional(),
+      lubricants: z.array(lubricant).max(20).optional(),
     })
     .check(
       relations(({ joints = [] }, ctx) => {

@@ -5,6 +5,7 @@ import { problemIssue } from '../../problems/fromZod.ts';
 import { dig, hiddenDamages } from '../../procedure/ground.ts';
 import { procedureSteps } from '../../procedure/steps.ts';
 import { relations } from '../../problems/relations.ts';
+import { stockPlace } from '../../stock/names.ts';
 import { damageClasses } from '../../strikes/damage.ts';
 import { tightenedJoints } from '../../tightening/tightened.ts';
 import { cents, chosenId, exhibit, instant, interval, longText, sha256Hex, shortText } from '../fields.ts';
@@ -54,7 +55,12 @@ const part = z
     upgrade: z.boolean().optional(),
     upgradeReason: shortText.nullable().optional(),
     source: z.discriminatedUnion('from', [
-      z.strictObject({ from: z.literal('stock'), issueSlip: z.string().trim().max(60).nullable() }),
+      z.strictObject({
+        from: z.literal('stock'),
+        issueSlip: z.string().trim().max(60).nullable(),
+        /** The shelf or truck it was taken from. Left out by records of before, and where nobody said. */
+        location: stockPlace.nullable().optional(),
+      }),
       z.strictObject({
         from: z.literal('invoice'),
         supplier: shortText,

@@ -7,6 +7,7 @@ import { publicPages } from './public.ts';
 import { packet } from './packet.ts';
 import { inventory } from './inventory.ts';
 import { hydraulics } from './hydraulics.ts';
+import { stock } from './stock.ts';
 import { water } from './water.ts';
 import { network } from './network.ts';
 import { damage } from './damage.ts';
@@ -36,6 +37,7 @@ export const es = {
   ...packet,
   ...inventory,
   ...hydraulics,
+  ...stock,
   ...water,
   ...network,
   ...damage,
