@@ -54,10 +54,16 @@ export function search({ find, strikes, claims, timeZone, plateStrikes }: Search
   const wanted = folded(find);
   if (wanted.length < LEAST_FIND) return [];
   const has = (text: string | null): boolean => text !== null && folded(text).includes(wanted);
+  const claimsOf = new Map<string, ClaimState[]>();
+  for (const claim of claims) {
+    const known = claimsOf.get(claim.strikeId);
+    if (known) known.push(claim);
+    else claimsOf.set(claim.strikeId, [claim]);
+  }
   const isDay = /^\d{4}-\d{2}(-\d{2})?$/.test(wanted);
   return strikes
     .map((strike): Hit => {
-      const own = claims.filter(({ strikeId }) => strike.memberIds.includes(strikeId));
+      const own = strike.memberIds.flatMap((id) => claimsOf.get(id) ?? []);
       const struckOn = localDate(strike.struckAt ?? strike.since, timeZone);
       const matched: Record<SearchedBy, boolean> = {
         'claim-number': own.some(({ claimNumber }) => has(claimNumber)),
