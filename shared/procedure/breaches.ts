@@ -79,7 +79,7 @@ export function breachesOf({ hydrantType, facts, withdrawn, aroundFacts }: Breac
       const correction = item.corrections[index];
       if (!correction) return [];
       const { submission, recordedAt } = correction;
-      return judge(fact.body as Repair, item).map((breach): Breach => ({
+      return judge(fact.body, item).map((breach): Breach => ({
         ...breach,
         corrected: {
           submissionId: submission.submissionId,

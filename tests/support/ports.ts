@@ -27,4 +27,5 @@ export const ports = {
   letters: 27_143,
   mainJob: 27_144,
   forms: 27_145,
+  procedure: 28_330,
 } as const;

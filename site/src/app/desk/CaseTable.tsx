@@ -1,3 +1,4 @@
+import { standingBreaches } from '../../../../shared/procedure/breaches.ts';
 import { missingOf, type Missing } from '../../../../shared/strikes/missing.ts';
 import { useObservable } from '../core/observable.ts';
 import type { StrikesAnswer } from '../core/records.ts';
@@ -48,7 +49,8 @@ function Row({ one, answer }: { readonly one: Case; readonly answer: StrikesAnsw
   const place = strike.hydrantId === null ? null : (answer.hydrants[strike.hydrantId]?.place ?? null);
   const missing = missingOf({ strike, desk: true, claims, photosAwaited: 0 });
   const demanded = totalCents([one]);
-  const look = strike.breaches.length > 0 || (strike.returnedAt === null && strike.returns.length > 0);
+  const look =
+    standingBreaches(strike.breaches).length > 0 || (strike.returnedAt === null && strike.returns.length > 0);
   return (
     <tr>
       <th scope="row">

@@ -13,6 +13,8 @@ export interface Section {
   /** Words: `section.<id>`, and `section.<id>.help` where there is more to say. */
   readonly id: string;
   readonly folded?: boolean;
+  /** Drawn by the list that it belongs to, at its own place inside it. */
+  readonly within?: boolean;
   readonly nodes: readonly Node[];
 }
 

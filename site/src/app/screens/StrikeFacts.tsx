@@ -3,6 +3,7 @@ import { bearsOnBill, missingOf, type Missing } from '../../../../shared/strikes
 import type { StrikeState } from '../../../../shared/strikes/state.ts';
 import type { HistoryEntry } from '../../../../shared/submissions/history.ts';
 import { formOf } from '../../../../shared/submissions/submission.ts';
+import { nameOf } from '../core/people.ts';
 import { to } from '../core/router.ts';
 import type { StrikeAnswer } from '../core/records.ts';
 import { useWords } from '../core/words.ts';
@@ -49,6 +50,35 @@ export function StrikeTimes({ strike }: { readonly strike: StrikeState }) {
   );
 }
 
+/** One hold point that was passed: an alarm while the record shows it, a plain note with its correction afterward. */
+function BreachNote({ breach }: { readonly breach: StrikeState['breaches'][number] }) {
+  const words = useWords();
+  const { code, at, byWorkerId, missing, corrected } = breach;
+  return (
+    <div class={corrected ? 'notice' : 'warning'}>
+      <p>
+        <strong>{words.t(corrected ? 'strike.breach-corrected' : 'strike.breach')}</strong>
+      </p>
+      <p>
+        {words.when(at)}:{' '}
+        {words.t(`breach.${code}`, {
+          byWorkerId: nameOf(byWorkerId),
+          missing: missing.map((step) => words.t(`step.${step}`)).join('; '),
+        })}
+      </p>
+      {corrected && (
+        <p>
+          {words.t('strike.breach-corrected-by', {
+            when: words.when(corrected.at),
+            byPersonId: nameOf(corrected.byPersonId),
+            reason: corrected.reason,
+          })}
+        </p>
+      )}
+    </div>
+  );
+}
+
 /** Hold points that were passed without their condition, and returns that have no effect: shown wherever the strike is. */
 export function StrikeAlarms({ strike }: { readonly strike: StrikeState }) {
   const words = useWords();
@@ -58,19 +88,21 @@ export function StrikeAlarms({ strike }: { readonly strike: StrikeState }) {
   return (
     <>
       {strike.breaches.map((breach) => (
-        <div class="warning" key={breach.submissionId + breach.at}>
+        <BreachNote key={`${breach.submissionId} ${breach.at} ${breach.step ?? ''}`} breach={breach} />
+      ))}
+      {strike.pumped && (
+        <div class="warning">
           <p>
-            <strong>{words.t('strike.breach')}</strong>
+            <strong>{words.t('strike.pumped')}</strong>
           </p>
           <p>
-            {words.when(breach.at)}:{' '}
-            {words.t(`breach.${breach.code}`, {
-              byWorkerId: breach.byWorkerId,
-              missing: breach.missing.map((step) => words.t(`step.${step}`)).join('; '),
+            {words.t('strike.pumped-by', {
+              when: words.when(strike.pumped.at),
+              byWorkerId: nameOf(strike.pumped.byWorkerId),
             })}
           </p>
         </div>
-      ))}
+      )}
       {stillHeld.map(({ returnId, returnedAt, holds }) => (
         <div class="warning" key={returnId}>
           <p>

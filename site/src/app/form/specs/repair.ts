@@ -1,6 +1,7 @@
 import { damageClasses } from '../../../../../shared/strikes/damage.ts';
+import { hiddenDamages, trenchProtections } from '../../../../../shared/procedure/ground.ts';
 import { passNames } from '../../../../../shared/tightening/tightened.ts';
-import type { List } from '../nodes.ts';
+import type { List, Section } from '../nodes.ts';
 import { firstInstant, type FormSpec } from '../spec.ts';
 import { answered, intervals, note, photos } from './parts.ts';
 
@@ -155,6 +156,50 @@ const tightened: List = {
   ],
 };
 
+/** What belongs to one step and is drawn with it. */
+const besideSteps: readonly Section[] = [
+  {
+    type: 'section',
+    id: 'repair.hidden',
+    within: true,
+    nodes: [
+      {
+        type: 'choices',
+        name: 'hiddenDamage',
+        list: 'hiddenDamage',
+        choices: hiddenDamages,
+        optional: true,
+      },
+      { type: 'yes-no', name: 'needsDig', optional: true },
+    ],
+  },
+  {
+    type: 'section',
+    id: 'repair.locate',
+    within: true,
+    nodes: [
+      { type: 'text', name: 'dig.locateTicket', keypad: 'code', optional: true },
+      { type: 'instant', name: 'dig.locateClearFrom', optional: true },
+    ],
+  },
+  {
+    type: 'section',
+    id: 'repair.trench',
+    within: true,
+    nodes: [
+      { type: 'quantity', name: 'dig.trenchDepthFt', unit: 'ft', optional: true },
+      {
+        type: 'choice',
+        name: 'dig.trenchProtection',
+        list: 'trenchProtection',
+        choices: trenchProtections,
+        optional: true,
+      },
+      { type: 'person', name: 'dig.competentPersonWorkerId', optional: true },
+    ],
+  },
+];
+
 /** What was done, by whom, with what. Several may be sent for one strike: each tells what it adds. */
 export const repairSpec: FormSpec = {
   kind: 'repair',
@@ -168,7 +213,7 @@ export const repairSpec: FormSpec = {
         { type: 'choice', name: 'damage', list: 'damage', choices: damageClasses },
       ],
     },
-    { type: 'section', id: 'repair.steps', nodes: [steps] },
+    { type: 'section', id: 'repair.steps', nodes: [steps, ...besideSteps] },
     { type: 'section', id: 'repair.tightening', nodes: [tightened] },
     {
       type: 'section',

@@ -1,6 +1,11 @@
-import { proofsAfterOtherOutage, proofsAfterRepair } from '../../../../../shared/outages/proofs.ts';
+import {
+  insteadOf,
+  proofsAfterOtherOutage,
+  proofsAfterRepair,
+  type Proof,
+} from '../../../../../shared/outages/proofs.ts';
 import { stillClosed, valveTurns } from '../../../../../shared/outages/returnEffect.ts';
-import { effectiveFacts } from '../../../../../shared/submissions/effective.ts';
+import { effectiveFacts, ofKind } from '../../../../../shared/submissions/effective.ts';
 import { localMinute, readLocalTime } from '../localTime.ts';
 import { rowsOf, textOf, type List, type Values } from '../nodes.ts';
 import { firstInstant, type FormContext, type FormSpec } from '../spec.ts';
@@ -57,9 +62,23 @@ const valves: List = {
   ],
 };
 
-/** The proofs this hydrant needs for what is being closed: a strike's if a strike is among it. */
-export function neededProofs(context: Pick<FormContext, 'hydrant' | 'strike'>): readonly string[] {
-  return context.strike ? proofsAfterRepair(context.hydrant?.type ?? 'unknown') : proofsAfterOtherOutage;
+/**
+ * The proofs this hydrant needs for what is being closed, a strike's if a strike is among it; each followed by the one
+ * that may stand in for it.
+ */
+export function offeredProofs({
+  hydrant,
+  strike,
+  history,
+}: Pick<FormContext, 'hydrant' | 'strike' | 'history'>): readonly Proof[] {
+  if (!strike) return proofsAfterOtherOutage;
+  const mainOpened = ofKind(effectiveFacts(history).facts, 'repair').some(({ fact }) =>
+    fact.body.steps.some(({ step }) => step === 'main-opened'),
+  );
+  return proofsAfterRepair(hydrant?.type ?? 'unknown', mainOpened).flatMap((proof) => {
+    const instead = insteadOf[proof];
+    return instead ? [proof, instead] : [proof];
+  });
 }
 
 const blank = (context: FormContext): Values => {
@@ -71,7 +90,7 @@ const blank = (context: FormContext): Values => {
     _returnedAt: localMinute(now, zone),
     // The strike itself, or the only outage there is; another one is closed by a deliberate tick.
     closes: strike ? [strike.strikeId] : open.length === 1 ? open.map(({ outageId }) => outageId) : [],
-    proofs: neededProofs(context).map((proof) => ({ proof, result: '' })),
+    proofs: offeredProofs(context).map((proof) => ({ proof, result: '' })),
     valvesReopened: stillClosed(valveTurns(facts), now.getTime()).map((valveId) => ({
       valveId,
       byWorkerId: personId,

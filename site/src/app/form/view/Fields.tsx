@@ -14,7 +14,9 @@ export function Fields({ nodes, values, base, change }: LevelProps) {
     <>
       {nodes.map((node, index) => {
         if (node.type === 'section')
-          return <SectionView key={node.id} section={node} {...{ values, base, change }} />;
+          return node.within ? null : (
+            <SectionView key={node.id} section={node} {...{ values, base, change }} />
+          );
         if (node.type === 'when')
           return node.test(values) ? (
             <Fields key={index} nodes={node.nodes} {...{ values, base, change }} />
@@ -30,6 +32,7 @@ export function Fields({ nodes, values, base, change }: LevelProps) {
               value={values[node.name]}
               set={(value) => set(node.name, value)}
               level={values}
+              changeLevel={(more) => change({ ...values, ...more })}
             />
           );
         return (

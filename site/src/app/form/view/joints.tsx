@@ -1,7 +1,5 @@
-import type { BodyOf } from '../../../../../shared/submissions/submission.ts';
 import { jointsOf } from '../../../../../shared/tightening/fromModel.ts';
 import type { ModelJoint } from '../../../../../shared/tightening/modelJoint.ts';
-import { useModels } from '../../core/records.ts';
 import { focusSoon } from '../../core/focus.ts';
 import { rowsOf, textOf, type Values } from '../nodes.ts';
 import { wordsOf } from '../words.ts';
@@ -10,17 +8,7 @@ import { startedRow, withPass } from './jointRow.ts';
 import { ListProblems } from './ListProblems.tsx';
 import type { ListProps } from './props.ts';
 import { fieldId, useScope } from './scope.ts';
-
-/** What is known of the model: its record, or one sentence that says why there is none. */
-function useModel(): { readonly model: BodyOf<'hydrant-model'> | null; readonly why: string } {
-  const { job } = useScope();
-  const { value, failed } = useModels();
-  const modelId = job.hydrant?.modelId ?? null;
-  const model = value?.models.find((one) => one.modelId === modelId) ?? null;
-  if (model) return { model, why: jointsOf(model).length === 0 ? 'tightening.no-joints' : '' };
-  if (modelId === null || value !== null) return { model: null, why: 'tightening.model-unknown' };
-  return { model: null, why: failed ? 'tightening.model-unread' : 'tightening.model-reading' };
-}
+import { useModel } from './useModel.ts';
 
 /**
  * The joints of the rebuild, one card each: ring, passes with their torque, manual and page, and what was done. The
@@ -28,7 +16,7 @@ function useModel(): { readonly model: BodyOf<'hydrant-model'> | null; readonly 
  */
 export function JointsList({ list, path, value, set }: ListProps) {
   const { spec, job, words } = useScope();
-  const { model, why } = useModel();
+  const { model, why } = useModel(job.hydrant?.modelId ?? null);
   const rows = rowsOf(value);
   const recorded = model ? jointsOf(model) : [];
   const key = wordsOf(spec.kind, list, path);

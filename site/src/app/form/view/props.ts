@@ -29,6 +29,8 @@ export interface ListProps {
   readonly set: (rows: readonly Values[]) => void;
   /** What else is typed beside the list. */
   readonly level: Values;
+  /** Sets values beside the list. */
+  readonly changeLevel: (more: Values) => void;
 }
 
 export interface ExtraProps {

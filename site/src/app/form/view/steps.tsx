@@ -1,28 +1,31 @@
-import { beforeTakeDown } from '../../../../../shared/procedure/holdPoints.ts';
+import { barrelOf, phases } from '../../../../../shared/procedure/procedureFor.ts';
 import { procedureSteps, type ProcedureStep } from '../../../../../shared/procedure/steps.ts';
-import { effectiveFacts, ofKind } from '../../../../../shared/submissions/effective.ts';
 import { focusSoon } from '../../core/focus.ts';
+import { to } from '../../core/router.ts';
 import { localMinute } from '../localTime.ts';
 import { rowsOf, textOf, type Values } from '../nodes.ts';
+import { procedureSoFar } from '../procedureSoFar.ts';
+import { ListProblems } from './ListProblems.tsx';
 import type { ListProps } from './props.ts';
 import { fieldId, useScope } from './scope.ts';
+import { StepCard } from './StepCard.tsx';
+import { useModel } from './useModel.ts';
+
+const order = (row: Values): number => procedureSteps.indexOf(textOf(row['step']) as ProcedureStep);
 
 /**
- * The steps of the repair in their usual order, each with its caution. The take-down is a hold point: it is not
- * offered before isolation, loss of pressure and drain are recorded by a named person, here or in an earlier record.
+ * The procedure of this job, a card a step: what it is, what can hurt somebody, what the model says, who did it when. A
+ * hold point is not offered before what it waits for is confirmed by name, here or in an earlier record.
  */
-export function StepsList({ list, path, value, set }: ListProps) {
-  const { Fields, job, words, submissionId } = useScope();
+export function StepsList({ list, path, value, set, level, changeLevel }: ListProps) {
+  const { job, words, submissionId } = useScope();
+  const { model } = useModel(job.hydrant?.modelId ?? null);
   const rows = rowsOf(value);
-  const earlier = ofKind(effectiveFacts(job.history).facts, 'repair')
-    .filter(({ fact }) => fact.submissionId !== submissionId)
-    .flatMap(({ fact }) => fact.body.steps);
-  const named = (step: ProcedureStep): boolean =>
-    earlier.some((each) => each.step === step) ||
-    rows.some(
-      (row) => row['step'] === step && textOf(row['byWorkerId']) !== '' && textOf(row['doneAt']) !== '',
-    );
-  const missing = beforeTakeDown.filter((step) => !named(step));
+  const soFar = procedureSoFar(job, { ...level, [list.name]: rows }, submissionId, words.zone);
+  const at = (step: ProcedureStep): number => rows.findIndex((row) => row['step'] === step);
+  const next = soFar.steps.find(
+    ({ step, ifNeeded, asked }) => asked && !ifNeeded && at(step) < 0 && !soFar.recorded.has(step),
+  )?.step;
 
   const tick = (step: ProcedureStep): void => {
     const row: Values = {
@@ -31,7 +34,6 @@ export function StepsList({ list, path, value, set }: ListProps) {
       byWorkerId: job.personId,
       note: '',
     };
-    const order = (each: Values): number => procedureSteps.indexOf(textOf(each['step']) as ProcedureStep);
     set([...rows, row].sort((a, b) => order(a) - order(b)));
     // On to the button that takes it back: the time and the name above it are filled in.
     focusSoon(`#${fieldId(path)}-${step} .row > button`);
@@ -40,50 +42,62 @@ export function StepsList({ list, path, value, set }: ListProps) {
     set(rows.filter((row) => row['step'] !== step));
     focusSoon(`#${fieldId(path)}-${step} > button`);
   };
-  const list_ = (steps: readonly ProcedureStep[]): string =>
-    steps.map((step) => words.t(`step.${step}`)).join('; ');
 
   return (
-    <ol class="steps" id={fieldId(path)} tabIndex={-1}>
-      {procedureSteps.map((step) => {
-        const index = rows.findIndex((row) => row['step'] === step);
-        const row = rows[index];
-        const before = earlier.filter((each) => each.step === step).at(-1);
-        const held = step === 'taken-down' && missing.length > 0;
+    <div class="procedure" id={fieldId(path)} tabIndex={-1}>
+      <ListProblems list={list} path={path} />
+      <p>
+        <strong>
+          {words.t('procedure.title', {
+            scope: words.t(`scope.${soFar.scope}`),
+            barrel: words.t(`barrel.${barrelOf(soFar.type)}`),
+          })}
+        </strong>
+      </p>
+      {soFar.type === 'unknown' && <p class="label-note">{words.t('procedure.type-unknown')}</p>}
+      <p>
+        <a
+          href={to(['sheet'], {
+            strike: job.strike?.strikeId ?? null,
+            hydrant: job.hydrantId,
+            scope: soFar.scope,
+          })}
+        >
+          {words.t('procedure.sheet-link')}
+        </a>
+      </p>
+      {phases.map((phase) => {
+        const steps = soFar.steps.filter((each) => each.phase === phase);
+        if (steps.length === 0) return null;
         return (
-          <li key={step} id={`${fieldId(path)}-${step}`} class={row || before ? 'done' : held ? 'held' : ''}>
-            <p class="step-title">{words.t(`step.${step}`)}</p>
-            <p class="caution">{words.t(`step.${step}.caution`)}</p>
-            {before && (
-              <p class="recorded">
-                {words.t('form.step-recorded', { when: words.when(before.doneAt), who: before.byWorkerId })}
-              </p>
-            )}
-            {row ? (
-              <div class="row">
-                {held && <p class="warning">{words.t('form.step-breach', { missing: list_(missing) })}</p>}
-                <Fields
-                  nodes={list.item}
-                  values={row}
-                  base={`${path}.${index}`}
-                  change={(next) => set(rows.map((each, at) => (at === index ? next : each)))}
-                />
-                <button type="button" class="link" onClick={() => untick(step)}>
-                  {words.t('form.not-done')}
-                  <span class="visually-hidden"> {words.t(`step.${step}`)}</span>
-                </button>
-              </div>
-            ) : held ? (
-              <p class="held-why">{words.t('form.step-held', { missing: list_(missing) })}</p>
-            ) : (
-              <button type="button" class="plain" onClick={() => tick(step)}>
-                {words.t(before ? 'form.done-again' : 'form.done')}
-                <span class="visually-hidden"> {words.t(`step.${step}`)}</span>
-              </button>
-            )}
-          </li>
+          <section key={phase} aria-labelledby={`${fieldId(path)}-${phase}`}>
+            <h3 id={`${fieldId(path)}-${phase}`}>{words.t(`phase.${phase}`)}</h3>
+            <ol class="steps">
+              {steps.map((planned) => {
+                const index = at(planned.step);
+                return (
+                  <StepCard
+                    key={planned.step}
+                    id={`${fieldId(path)}-${planned.step}`}
+                    planned={planned}
+                    soFar={soFar}
+                    model={model}
+                    isNext={planned.step === next}
+                    list={list}
+                    path={`${path}.${index}`}
+                    row={rows[index] ?? null}
+                    change={(row) => set(rows.map((each, place) => (place === index ? row : each)))}
+                    tick={() => tick(planned.step)}
+                    untick={() => untick(planned.step)}
+                    level={level}
+                    changeLevel={changeLevel}
+                  />
+                );
+              })}
+            </ol>
+          </section>
         );
       })}
-    </ol>
+    </div>
   );
 }
