@@ -4,6 +4,7 @@ import { route, to } from '../core/router.ts';
 import { session } from '../core/session.ts';
 import { useWords } from '../core/words.ts';
 import { Cautions } from '../screens/Cautions.tsx';
+import { DispatchPart } from '../screens/DispatchPart.tsx';
 import { Heading } from '../screens/Heading.tsx';
 import { HydrantLine } from '../screens/HydrantLine.tsx';
 import { mayWrite } from '../screens/may.ts';
@@ -64,6 +65,12 @@ function Content({ answer }: { readonly answer: StrikeAnswer }) {
       )}
       {hydrant && <NetworkLink hydrantId={strike.hydrantId} strikeId={strike.strikeId} />}
       <StrikeAlarms strike={strike} />
+      <DispatchPart
+        of="strikes"
+        id={strike.strikeId}
+        out={strike.returnedAt === null}
+        record={may('out-of-service-notice') ? to(['new', 'out-of-service-notice'], query) : null}
+      />
       {strike.stage !== 'back' && <Cautions kind="strike" />}
       {possibleDuplicates.length > 0 && (
         <div class="notice">

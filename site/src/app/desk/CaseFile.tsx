@@ -8,6 +8,7 @@ import { session } from '../core/session.ts';
 import { useWords } from '../core/words.ts';
 import { describe } from '../form/describe.ts';
 import { partySpec } from '../form/specs/party.ts';
+import { DispatchPart } from '../screens/DispatchPart.tsx';
 import { Heading } from '../screens/Heading.tsx';
 import { HydrantLine } from '../screens/HydrantLine.tsx';
 import { mayWrite } from '../screens/may.ts';
@@ -63,6 +64,7 @@ function Content({ answer }: { readonly answer: StrikeAnswer }) {
       )}
       {hydrant && <NetworkLink hydrantId={strike.hydrantId} strikeId={strike.strikeId} />}
       <StrikeAlarms strike={strike} />
+      <DispatchPart of="strikes" id={strike.strikeId} out={strike.returnedAt === null} record={null} />
       {possibleDuplicates.length > 0 && (
         <div class="notice">
           <p>{words.t('strike.duplicates', { count: possibleDuplicates.length })}</p>

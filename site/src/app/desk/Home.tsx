@@ -9,6 +9,7 @@ import { DraftList } from '../screens/OutboxScreen.tsx';
 import { Unread } from '../screens/Unread.tsx';
 import { CaseTable } from './CaseTable.tsx';
 import { CalendarAddress } from './CalendarAddress.tsx';
+import { DispatchFailed } from './DispatchFailed.tsx';
 import { Due } from './Due.tsx';
 import { LookUp } from './LookUp.tsx';
 import { showPart } from './places.ts';
@@ -24,6 +25,7 @@ export function Home() {
       <Heading title={words.t('shell.desk')}>{words.t('shell.desk')}</Heading>
       <DraftList />
       <LookUp />
+      <DispatchFailed />
       <Due />
       <Unread resource={strikes} />
       {strikes.value && <Piles answer={strikes.value} />}
