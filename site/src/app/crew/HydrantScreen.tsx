@@ -6,6 +6,7 @@ import { useWords } from '../core/words.ts';
 import { formatQuantity } from '../../../../shared/units/format.ts';
 import type { Submission } from '../../../../shared/submissions/submission.ts';
 import type { HydrantStatus, Outage } from '../../../../shared/outages/hydrantStatus.ts';
+import { DispatchPart } from '../screens/DispatchPart.tsx';
 import { Heading } from '../screens/Heading.tsx';
 import { HydrantLine } from '../screens/HydrantLine.tsx';
 import { mayWrite } from '../screens/may.ts';
@@ -33,6 +34,14 @@ export function HydrantScreen() {
       <Heading title={hydrantId}>{hydrantId}</Heading>
       <Unread resource={hydrant} />
       {hydrant.value && <Facts answer={hydrant.value} />}
+      {hydrant.value?.status?.inService === false && (
+        <DispatchPart
+          of="hydrants"
+          id={hydrantId}
+          out
+          record={to(['new', 'out-of-service-notice'], { hydrant: hydrantId })}
+        />
+      )}
       {hydrant.value?.hydrant && <NetworkLink hydrantId={hydrantId} />}
       <Actions hydrantId={hydrantId} status={hydrant.value?.status ?? null} words={words} />
     </>
