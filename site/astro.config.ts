@@ -1,5 +1,6 @@
 import { defineConfig, passthroughImageService } from 'astro/config';
 import type { AstroIntegration } from 'astro';
+import { offline } from './offlineBuild.ts';
 
 /**
  * Public pages are rendered by the publisher, not by a web server: the build gives `dist/server/entry.mjs`, which
@@ -25,6 +26,7 @@ export default defineConfig({
   outDir: './dist',
   cacheDir: './.astro/cache',
   adapter: publisher,
+  integrations: [offline],
   image: { service: passthroughImageService() },
   devToolbar: { enabled: false },
   trailingSlash: 'ignore',

@@ -2,6 +2,7 @@ import * as z from 'zod';
 import { findHydrants } from '../../shared/inventory/find.ts';
 import { hydrantId as hydrantIdSchema, type Hydrant } from '../../shared/inventory/hydrant.ts';
 import { nearestInService, type Neighbour } from '../../shared/nearest/nearest.ts';
+import { hydrantsWithin } from '../../shared/nearest/within.ts';
 import type { HydrantStatus } from '../../shared/outages/hydrantStatus.ts';
 import { problem, type Problem } from '../../shared/problems/problem.ts';
 import { shouldServe } from '../../shared/public/build.ts';
@@ -16,6 +17,10 @@ import { flowTestStreams } from './flowTests.ts';
 
 const USUAL_LIMIT = 20;
 const MOST_LIMIT = 100;
+/** With a distance: what a device takes along to find a hydrant with no signal. About 600 bytes each, a tenth of it packed. */
+const MOST_WITHIN = 2000;
+/** Five miles. */
+const MOST_WITHIN_FT = 26_400;
 /** Hydrants in service that are offered in place of one that is not. */
 const NEAREST = 5;
 
@@ -25,15 +30,19 @@ const decimal = /^[+-]?\d{1,3}(\.\d{1,15})?$/;
 interface Asked {
   readonly find: string | null;
   readonly near: { readonly latitudeDeg: number; readonly longitudeDeg: number } | null;
+  readonly withinFt: number | null;
   readonly limit: number;
 }
 
-/** Reads `?find=` or `?near=lat,lon`, and `&limit=`; refuses with everything that is wrong with them. */
+/** Reads `?find=`, or `?near=lat,lon` and `&within=feet`, and `&limit=`; refuses with everything that is wrong with them. */
 function readQuery(query: (name: string) => string | undefined): Asked {
   const problems: Problem[] = [];
   const limit = query('limit') ?? String(USUAL_LIMIT);
-  if (!/^\d{1,3}$/.test(limit) || Number(limit) < 1 || Number(limit) > MOST_LIMIT)
-    problems.push(problem('limit-not-a-number', 'limit', { maximum: MOST_LIMIT }));
+  const within = query('within') ?? null;
+  const most = within === null ? MOST_LIMIT : MOST_WITHIN;
+  if (!isWhole(limit, most)) problems.push(problem('limit-not-a-number', 'limit', { maximum: most }));
+  if (within !== null && !isWhole(within, MOST_WITHIN_FT))
+    problems.push(problem('within-not-a-number', 'within', { maximum: MOST_WITHIN_FT }));
 
   const find = query('find') ?? null;
   if (find !== null && find.length > 200) problems.push(problem('too-long', 'find', { maximum: 200 }));
@@ -43,14 +52,20 @@ function readQuery(query: (name: string) => string | undefined): Asked {
     .tuple([degrees(90), degrees(180)])
     .safeParse(parts.every((part) => decimal.test(part)) ? parts : null);
   if (given !== null && !near.success) problems.push(problem('near-not-a-place', 'near'));
-  if ((find === null) === (given === null)) problems.push(problem('find-or-near', 'find'));
+  if ((find === null) === (given === null) || (within !== null && given === null))
+    problems.push(problem('find-or-near', 'find'));
   if (problems.length > 0) return refuse('invalid', problems);
   return {
     find,
     near: near.success ? { latitudeDeg: near.data[0], longitudeDeg: near.data[1] } : null,
+    withinFt: within === null ? null : Number(within),
     limit: Number(limit),
   };
 }
+
+/** A whole number from 1 on, in plain digits. */
+const isWhole = (text: string, most: number): boolean =>
+  /^\d{1,6}$/.test(text) && Number(text) >= 1 && Number(text) <= most;
 
 /** Hydrants: found by number or place, or near somewhere; and one with what is known of it. */
 export function hydrantRoutes({ current, inventory, ledger }: RecordsDeps): Record<string, RouteHandler> {
@@ -66,17 +81,17 @@ export function hydrantRoutes({ current, inventory, ledger }: RecordsDeps): Reco
 
   return {
     'GET /api/hydrants': async (call) => {
-      const { find, near, limit } = readQuery((name) => call.req.query(name));
+      const { find, near, withinFt, limit } = readQuery((name) => call.req.query(name));
       const [stock, out] = await Promise.all([inventory.current(), outOfService()]);
       const withService = (hydrant: Hydrant) => ({ hydrant, inService: !out.has(hydrant.hydrantId) });
       if (!stock) return call.json({ hydrants: [] });
       const hydrants =
         near === null
           ? findHydrants(stock.hydrants, find ?? '', limit).map(withService)
-          : nearestInService(searchTree(stock), near, limit, () => true).map(({ hydrant, distanceFt }) => ({
-              ...withService(hydrant),
-              distanceFt,
-            }));
+          : (withinFt === null
+              ? nearestInService(searchTree(stock), near, limit, () => true)
+              : hydrantsWithin(searchTree(stock), near, withinFt).slice(0, limit)
+            ).map(({ hydrant, distanceFt }) => ({ ...withService(hydrant), distanceFt }));
       return call.json({ hydrants });
     },
 

@@ -10,6 +10,7 @@ import { hydraulics } from './hydraulics.ts';
 import { stock } from './stock.ts';
 import { water } from './water.ts';
 import { network } from './network.ts';
+import { offline } from './offline.ts';
 import { damage } from './damage.ts';
 import { objections } from './objections.ts';
 import { costBook } from './costBook.ts';
@@ -40,6 +41,7 @@ export const es = {
   ...stock,
   ...water,
   ...network,
+  ...offline,
   ...damage,
   ...objections,
   ...costBook,

@@ -55,10 +55,11 @@ export function draftsOf(authorId: string): Draft[] {
     .sort((a, b) => (a.openedAt < b.openedAt ? 1 : -1));
 }
 
-/** Hashes of the photos in everybody's unfinished forms on this device. */
-export function photosInDrafts(): string[] {
+/** Hashes of the photos in everybody's unfinished forms on this device, but for one form that is finished. */
+export function photosInDrafts(finished?: string): string[] {
   return storedKeys('draft.').flatMap((key) => {
     const draft = readStored(key) as Draft | null;
+    if (draft !== null && draft.submissionId === finished) return [];
     return exhibitLists
       .flatMap((name) => rowsOf(draft?.values[name]))
       .map((exhibit) => textOf(exhibit['sha256']));

@@ -14,7 +14,12 @@ import type { StrikeState } from '../../../../shared/strikes/state.ts';
 import type { HistoryEntry } from '../../../../shared/submissions/history.ts';
 import type { Recorded } from '../../../../shared/submissions/recorded.ts';
 import type { BodyOf } from '../../../../shared/submissions/submission.ts';
-import { useResource } from './resource.ts';
+import { useMemo } from 'preact/hooks';
+import { hydrantNearby, nearby } from '../offline/nearby.ts';
+import { strikeOnDevice } from '../offline/localStrike.ts';
+import { entries } from '../outbox/outbox.ts';
+import { useObservable } from './observable.ts';
+import { useResource, type Resource } from './resource.ts';
 
 /** What the API answers, as the contract has it, and the hooks that read it. */
 
@@ -51,6 +56,8 @@ export interface HydrantAnswer {
   readonly flowTests: readonly Recorded[];
   /** Hydrants in service in its stead, nearest first. */
   readonly nearest: readonly Neighbour<Hydrant>[];
+  /** From the list on this device: what the hydrant is, and nothing of how it stands. The server never says so. */
+  readonly partial?: true;
 }
 
 export interface ClaimAnswer {
@@ -75,10 +82,39 @@ export const hydrantPath = (hydrantId: string): string => `/api/hydrants/${encod
 export const claimPath = (claimId: string): string => `/api/claims/${encodeURIComponent(claimId)}`;
 
 export const useStrikes = (wanted = true) => useResource<StrikesAnswer>(wanted ? '/api/strikes' : null);
-export const useStrike = (strikeId: string | null) =>
-  useResource<StrikeAnswer>(strikeId === null ? null : strikePath(strikeId));
-export const useHydrant = (hydrantId: string | null) =>
-  useResource<HydrantAnswer>(hydrantId === null ? null : hydrantPath(hydrantId));
+type Read<T> = Resource<T> & { readonly reload: () => void };
+
+/** A strike as the server and this device's outbox know it. One that only waits here is no failure to be told of. */
+export function useStrike(strikeId: string | null): Read<StrikeAnswer> {
+  const read = useResource<StrikeAnswer>(strikeId === null ? null : strikePath(strikeId));
+  const waiting = useObservable(entries);
+  const around = useObservable(nearby);
+  const value = useMemo(
+    () =>
+      strikeId === null
+        ? null
+        : strikeOnDevice(strikeId, read.value, waiting, (id) => hydrantNearby(id)?.hydrant ?? null),
+    [strikeId, read.value, waiting, around],
+  );
+  const onlyHere = read.value === null && value !== null && read.failed?.outcome === 'refused';
+  return { ...read, value, failed: onlyHere ? null : read.failed };
+}
+
+/** A hydrant as the server knows it; until it answers, and when it does not, from the list on this device. */
+export function useHydrant(hydrantId: string | null): Read<HydrantAnswer> {
+  const read = useResource<HydrantAnswer>(hydrantId === null ? null : hydrantPath(hydrantId));
+  const around = useObservable(nearby);
+  const listed = useMemo(
+    () => (hydrantId === null || read.failed === null ? null : (hydrantNearby(hydrantId)?.hydrant ?? null)),
+    [hydrantId, read.failed, around],
+  );
+  if (read.value !== null || listed === null || around === null) return read;
+  return {
+    ...read,
+    value: { hydrant: listed, status: null, flowTests: [], nearest: [], partial: true },
+    fetchedAt: around.fetchedAt,
+  };
+}
 export const useModels = () =>
   useResource<{ readonly models: readonly BodyOf<'hydrant-model'>[] }>('/api/models');
 /** Codes and titles of the rate book in force, for those who may not see its rates. */

@@ -1,6 +1,8 @@
 import { useEffect, useState } from 'preact/hooks';
 import { getJson, type Answer } from './api.ts';
 import { observable, useObservable, type Observable } from './observable.ts';
+import { session } from './session.ts';
+import { keepRead, mayKeep, readKept } from '../offline/reads.ts';
 
 /** Something read from the server, with what is known while it is read and when it cannot be. */
 export interface Resource<T> {
@@ -22,17 +24,30 @@ function resourceAt(path: string): Observable<Resource<unknown>> {
   return made;
 }
 
+/** What this device kept of an earlier reading stands on screen until the answer is here, and when none comes. */
+async function showKept(path: string, at: Observable<Resource<unknown>>): Promise<void> {
+  const person = session.get()?.personId;
+  if (person === undefined || !mayKeep(path) || at.get().value !== null) return;
+  const kept = await readKept(person, path);
+  if (kept && at.get().value === null && session.get()?.personId === person)
+    at.set({ ...at.get(), value: kept.value, fetchedAt: kept.fetchedAt });
+}
+
 /** Reads a path again, now. Concurrent readers share one request. */
 export async function load<T>(path: string): Promise<Resource<T>> {
   const at = resourceAt(path) as Observable<Resource<T>>;
   if (!at.get().loading) {
     at.set({ ...at.get(), loading: true });
+    const person = session.get()?.personId;
+    const shown = showKept(path, at);
     const answer = await getJson<T>(path);
-    at.set(
-      answer.outcome === 'ok'
-        ? { value: answer.value, fetchedAt: Date.now(), loading: false, failed: null }
-        : { ...at.get(), loading: false, failed: answer },
-    );
+    if (answer.outcome === 'ok') {
+      at.set({ value: answer.value, fetchedAt: Date.now(), loading: false, failed: null });
+      if (person !== undefined && mayKeep(path)) void keepRead(person, path, answer.value);
+    } else {
+      await shown;
+      at.set({ ...at.get(), loading: false, failed: answer });
+    }
     return at.get();
   }
   return new Promise((resolve) => {

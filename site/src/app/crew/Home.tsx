@@ -7,6 +7,7 @@ import { useWords } from '../core/words.ts';
 import { entries } from '../outbox/outbox.ts';
 import { Heading } from '../screens/Heading.tsx';
 import { DraftList, EntryList } from '../screens/OutboxScreen.tsx';
+import { DeviceLine } from '../screens/ThisDevice.tsx';
 import { StageTag } from '../screens/StrikeFacts.tsx';
 import { strikeTitle } from '../screens/titles.ts';
 import { Unread } from '../screens/Unread.tsx';
@@ -43,6 +44,7 @@ export function Home() {
           {words.t('crew.find')}
         </a>
       </p>
+      <DeviceLine />
       {mine.length > 0 && (
         <section>
           <h2>{words.t('crew.unsent')}</h2>

@@ -1,5 +1,9 @@
+import { useEffect } from 'preact/hooks';
 import { useObservable } from '../core/observable.ts';
 import { useHydrant, type HydrantAnswer } from '../core/records.ts';
+import { notePlace } from '../offline/nearby.ts';
+import { entries } from '../outbox/outbox.ts';
+import { takesOut } from '../screens/UnsentBanner.tsx';
 import { route, to } from '../core/router.ts';
 import { session } from '../core/session.ts';
 import { useWords } from '../core/words.ts';
@@ -29,10 +33,18 @@ export function HydrantScreen() {
   const words = useWords();
   const hydrantId = useObservable(route).parts[1] ?? '';
   const hydrant = useHydrant(hydrantId);
+  const place = hydrant.value?.hydrant ?? null;
+  useEffect(() => {
+    if (place) notePlace(place);
+  }, [place?.hydrantId]);
   return (
     <>
       <Heading title={hydrantId}>{hydrantId}</Heading>
+      <UnsentHere hydrantId={hydrantId} />
       <Unread resource={hydrant} />
+      {hydrant.value?.partial && hydrant.fetchedAt !== null && (
+        <p>{words.t('offline.partial', { when: words.when(new Date(hydrant.fetchedAt).toISOString()) })}</p>
+      )}
       {hydrant.value && <Facts answer={hydrant.value} />}
       {hydrant.value?.status?.inService === false && (
         <DispatchPart
@@ -53,6 +65,16 @@ const correctAddress = ({ subject, submissionId }: Submission, { status, hydrant
   subject.type === 'strike'
     ? to(['correct', 'strike', subject.strikeId, submissionId])
     : to(['correct', 'hydrant', hydrant?.hydrantId ?? status?.hydrantId ?? '', submissionId]);
+
+/** What the server does not know yet must not read "in service". */
+function UnsentHere({ hydrantId }: { readonly hydrantId: string }) {
+  const words = useWords();
+  const unsent = useObservable(entries).some(
+    ({ state, submission, draft }) =>
+      state !== 'recorded' && takesOut(submission.kind) && draft.about.hydrantId === hydrantId,
+  );
+  return unsent ? <p class="warning">{words.t('offline.unsent-out')}</p> : null;
+}
 
 function Facts({ answer }: { readonly answer: HydrantAnswer }) {
   const words = useWords();
@@ -78,11 +100,13 @@ function Facts({ answer }: { readonly answer: HydrantAnswer }) {
   ] as const;
   return (
     <>
-      <p>
-        <span class={inService ? 'tag' : 'tag out'}>
-          {words.t(inService ? 'title.in-service' : 'title.out-of-service')}
-        </span>
-      </p>
+      {!answer.partial && (
+        <p>
+          <span class={inService ? 'tag' : 'tag out'}>
+            {words.t(inService ? 'title.in-service' : 'title.out-of-service')}
+          </span>
+        </p>
+      )}
       {status && status.open.length > 0 && <Open status={status} hydrantId={status.hydrantId} />}
       <dl class="said">
         {facts.map(([name, value]) =>

@@ -12,6 +12,7 @@ import { NetworkLink } from '../screens/NetworkLink.tsx';
 import { missingFrom, MissingList, StageTag, StrikeAlarms, StrikeTimes } from '../screens/StrikeFacts.tsx';
 import { Story } from '../screens/Story.tsx';
 import { strikeTitle } from '../screens/titles.ts';
+import { WaitingHere } from '../screens/ThisDevice.tsx';
 import { WaterLost } from '../screens/WaterLost.tsx';
 import { Unread } from '../screens/Unread.tsx';
 
@@ -40,6 +41,7 @@ export function StrikeScreen() {
     <>
       <Heading title={title}>{title}</Heading>
       <Unread resource={strike} />
+      <WaitingHere strikeId={strikeId} />
       {strike.value && <Content answer={strike.value} />}
     </>
   );

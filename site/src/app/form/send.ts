@@ -9,6 +9,7 @@ import { preferences } from '../core/preferences.ts';
 import type { Session } from '../core/session.ts';
 import { utility } from '../core/utility.ts';
 import { recall } from '../core/recall.ts';
+import { askToKeep } from '../offline/durable.ts';
 import type { Entry } from '../outbox/database.ts';
 import { keepEntry, readEntry } from '../outbox/outbox.ts';
 import { forms, isFactKind } from '../../../../shared/submissions/kinds.ts';
@@ -88,6 +89,8 @@ export async function queueForm(spec: FormSpec, draft: Draft, author: Session, z
     recordedAt: null,
     photos: [...new Set(photos.map(({ sha256 }) => sha256))].map((sha256) => ({ sha256, state: 'awaited' })),
   };
+  // From the touch that sends: now there is something to lose.
+  void askToKeep();
   try {
     await keepEntry(entry);
   } catch {

@@ -30,6 +30,18 @@ export interface Receipt {
   readonly recordedAt: string;
   readonly about: Draft['about'];
   readonly submission: Entry['submission'];
+  /** Both by name, where a colleague delivered it; a receipt of before has neither. */
+  readonly authorName?: string;
+  readonly deliveredByName?: string | null;
+}
+
+/** An answer of the server, kept for one person: see `offline/reads.ts`. */
+export interface Kept {
+  readonly personId: string;
+  readonly path: string;
+  readonly value: unknown;
+  /** Epoch milliseconds. */
+  readonly fetchedAt: number;
 }
 
 interface Files {
@@ -43,17 +55,21 @@ interface Schema extends DBSchema {
   outbox: { key: string; value: Entry };
   receipts: { key: string; value: Receipt };
   files: { key: string; value: Files };
+  reads: { key: [personId: string, path: string]; value: Kept };
 }
 
 let opened: Promise<IDBPDatabase<Schema>> | null = null;
 
 /** The device's database, opened once. Rejects when the browser keeps none (a private window of some browsers). */
 export function database(): Promise<IDBPDatabase<Schema>> {
-  opened ??= openDB<Schema>('hsl', 1, {
-    upgrade(db) {
-      db.createObjectStore('outbox', { keyPath: 'submissionId' });
-      db.createObjectStore('receipts', { keyPath: 'submissionId' });
-      db.createObjectStore('files', { keyPath: 'sha256' });
+  opened ??= openDB<Schema>('hsl', 2, {
+    upgrade(db, before) {
+      if (before < 1) {
+        db.createObjectStore('outbox', { keyPath: 'submissionId' });
+        db.createObjectStore('receipts', { keyPath: 'submissionId' });
+        db.createObjectStore('files', { keyPath: 'sha256' });
+      }
+      if (before < 2) db.createObjectStore('reads', { keyPath: ['personId', 'path'] });
     },
     blocking: (_current, _blocked, event) => (event.target as IDBDatabase).close(),
     terminated: () => {

@@ -1,3 +1,4 @@
+import { photosInDrafts } from '../core/drafts.ts';
 import { observable } from '../core/observable.ts';
 import { database, type Entry, type Receipt } from './database.ts';
 
@@ -39,7 +40,7 @@ export async function readEntry(submissionId: string): Promise<Entry | null> {
 }
 
 /** Takes an entry out after everything of it was confirmed. Its receipt stays. */
-export async function confirmEntry(entry: Entry): Promise<void> {
+export async function confirmEntry(entry: Pick<Entry, 'submissionId' | 'photos'>): Promise<void> {
   const db = await database();
   await db.delete('outbox', entry.submissionId);
   await dropFilesOf(entry);
@@ -56,6 +57,20 @@ export async function discardEntry(entry: Entry): Promise<void> {
   await confirmEntry(entry);
 }
 
+/** Its content goes on under another id, in an unfinished form that is kept already: its photos stay with that. */
+export async function replaceEntry(entry: Entry): Promise<void> {
+  await (await database()).delete('outbox', entry.submissionId);
+  await changed();
+}
+
+/** What one person was told is no business of whoever picks the device up next. */
+export async function forgetReceipts(authorId: string): Promise<void> {
+  const db = await database();
+  for (const { submissionId, authorId: of } of await db.getAll('receipts'))
+    if (of === authorId) await db.delete('receipts', submissionId);
+  await changed();
+}
+
 export async function keepFile(sha256: string, bytes: Blob): Promise<void> {
   const transaction = (await database()).transaction('files', 'readwrite', { durability: 'strict' });
   await Promise.all([transaction.store.put({ sha256, bytes, keptAt: Date.now() }), transaction.done]);
@@ -65,12 +80,14 @@ export async function readFile(sha256: string): Promise<Blob | null> {
   return (await (await database()).get('files', sha256))?.bytes ?? null;
 }
 
-async function dropFilesOf(entry: Entry): Promise<void> {
+/** Bytes that another entry or an unfinished form still has to send stay. */
+async function dropFilesOf({ submissionId, photos }: Pick<Entry, 'submissionId' | 'photos'>): Promise<void> {
   const db = await database();
-  const others = await db.getAll('outbox');
-  for (const { sha256 } of entry.photos)
-    if (!others.some(({ photos }) => photos.some((photo) => photo.sha256 === sha256)))
-      await db.delete('files', sha256);
+  const wanted = new Set([
+    ...photosInDrafts(submissionId),
+    ...(await db.getAll('outbox')).flatMap((other) => other.photos.map(({ sha256 }) => sha256)),
+  ]);
+  for (const { sha256 } of photos) if (!wanted.has(sha256)) await db.delete('files', sha256);
 }
 
 /** Bytes of photos whose form was thrown away, a day later: no entry and no unfinished form (`inDrafts`) has them. */

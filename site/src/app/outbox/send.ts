@@ -36,16 +36,20 @@ async function sendSubmission(entry: Entry): Promise<Next> {
   if (answer.outcome === 'ok') {
     const { recordedAt } = answer.value;
     const recorded = tried(entry, { state: 'recorded', recordedAt, lastError: null, problems: [] });
-    // The receipt first: if the device stops here, the entry is sent again and answered as a repeat.
+    const by = session.get();
+    // The receipt first: if the device stops here, the entry is sent again and answered as a repeat. A device without
+    // room for either has nothing to lose by going on: the server has it.
     await keepReceipt({
       submissionId: entry.submissionId,
       kind: entry.submission.kind,
       authorId: entry.author.personId,
+      authorName: entry.author.name,
+      deliveredByName: by && by.personId !== entry.author.personId ? by.name : null,
       recordedAt,
       about: entry.draft.about,
       submission: entry.submission,
-    });
-    await keepEntry(recorded);
+    }).catch(() => undefined);
+    await keepEntry(recorded).catch(() => undefined);
     recordedCount.set(recordedCount.get() + 1);
     return sendPhotos(recorded);
   }
@@ -108,6 +112,15 @@ async function alone(work: () => Promise<void>): Promise<void> {
   await navigator.locks.request('hsl-outbox', work);
 }
 
+/** A device that is full or closes its database in the middle stops the line as no signal does: tried again later. */
+async function sendSafely(submissionId: string): Promise<Next> {
+  try {
+    return await sendOne(submissionId);
+  } catch {
+    return 'stop';
+  }
+}
+
 let waitMs = 0;
 let nextTry: ReturnType<typeof setTimeout> | undefined;
 
@@ -121,9 +134,11 @@ export async function sendAll(deliver?: string): Promise<void> {
       const current = session.get();
       if (!current || !isCurrent(current)) return;
       if (author.personId !== current.personId && submissionId !== deliver) continue;
-      line.next = await sendOne(submissionId);
+      line.next = await sendSafely(submissionId);
       if (line.next === 'stop') return;
     }
+  }).catch(() => {
+    line.next = 'stop';
   });
   // Waits longer each time the line stays down, at most a minute.
   waitMs = line.next === 'stop' ? Math.min(60_000, Math.max(2_000, waitMs * 2)) : 0;

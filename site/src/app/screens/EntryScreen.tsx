@@ -5,7 +5,7 @@ import { go, route, to } from '../core/router.ts';
 import { session } from '../core/session.ts';
 import { useWords } from '../core/words.ts';
 import type { Entry, Receipt } from '../outbox/database.ts';
-import { discardEntry, entries, receipts } from '../outbox/outbox.ts';
+import { discardEntry, entries, receipts, replaceEntry } from '../outbox/outbox.ts';
 import { sendAll } from '../outbox/send.ts';
 import { specOf } from '../form/specs/index.ts';
 import { sayProblem } from '../../../../shared/words/index.ts';
@@ -85,6 +85,11 @@ function Waiting({ entry }: { readonly entry: Entry }) {
             {words.t('outbox.send-now')}
           </button>
         )}
+        {own && entry.submission.kind !== 'link' && entry.submission.subject.type === 'strike' && (
+          <a class="button" href={to(['strike', entry.submission.subject.strikeId])}>
+            {words.t('offline.go-on')}
+          </a>
+        )}
         {entry.state !== 'refused' && !own && current && (
           <button type="button" class="plain" onClick={() => void sendAll(entry.submissionId)}>
             {words.t('outbox.deliver', { who: entry.author.name })}
@@ -105,8 +110,9 @@ function Mend({ entry }: { readonly entry: Entry }) {
   const idTaken = entry.problems.some(({ code }) => code === 'id-reused');
   const mend = (): void => {
     const draft = idTaken ? { ...entry.draft, submissionId: newId() } : entry.draft;
-    keepDraft({ ...draft, touched: true });
-    if (idTaken) void discardEntry(entry);
+    // Until its words are kept under the new id, the entry is the only copy.
+    const kept = keepDraft({ ...draft, touched: true });
+    if (idTaken && kept) void replaceEntry(entry);
     go(to(['form', draft.submissionId]));
   };
   return specOf(entry.draft.kind) ? (
@@ -160,6 +166,9 @@ function Confirmed({ receipt }: { readonly receipt: Receipt }) {
           <strong>{words.t('outbox.recorded')}</strong>
         </p>
         <p>{words.t('outbox.recorded-at', { when: words.when(recordedAt) })}</p>
+        {receipt.authorName !== undefined && receipt.deliveredByName && (
+          <p>{words.t('outbox.delivered', { author: receipt.authorName, by: receipt.deliveredByName })}</p>
+        )}
       </div>
       {untold && (
         <div class="notice">

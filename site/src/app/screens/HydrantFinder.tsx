@@ -1,5 +1,7 @@
 import { useEffect, useState } from 'preact/hooks';
 import { getJson, type Answer } from '../core/api.ts';
+import { useObservable } from '../core/observable.ts';
+import { findNearby, nearby, nearestNearby, notePlace, type NearbyHydrant } from '../offline/nearby.ts';
 import { locate } from '../core/locate.ts';
 import type { FoundHydrant, HydrantsAnswer } from '../core/records.ts';
 import { useWords } from '../core/words.ts';
@@ -15,21 +17,48 @@ interface Props {
 
 type State =
   | { readonly is: 'idle' | 'locating' | 'searching' | 'denied' | 'failed' | 'unreachable' }
-  | { readonly is: 'found'; readonly hydrants: readonly FoundHydrant[] };
+  | { readonly is: 'found'; readonly hydrants: readonly FoundHydrant[] }
+  | {
+      readonly is: 'on-device';
+      readonly hydrants: readonly (NearbyHydrant & { readonly distanceFt?: number })[];
+    };
 
 const MOST = 12;
 
-/** Finds a hydrant by its number or street, or by what is near; with no signal it takes the number as typed. */
+/** A bad line is given this long before the device's own list is offered; the server's answer still replaces it. */
+const PATIENCE_MS = 2_500;
+
+/**
+ * Finds a hydrant by its number or street, or by what is near. With no signal it looks in the list on this device, and
+ * takes the number as typed.
+ */
 export function HydrantFinder({ inputId, labelledBy, suggested, onPick }: Props) {
   const words = useWords();
   const [text, setText] = useState('');
   const [state, setState] = useState<State>({ is: 'idle' });
   const typed = text.trim();
 
-  const show = (answer: Answer<HydrantsAnswer>): void =>
-    setState(
-      answer.outcome === 'ok' ? { is: 'found', hydrants: answer.value.hydrants } : { is: 'unreachable' },
+  const around = useObservable(nearby);
+
+  /** Asks the server, and the device where it does not answer. `current` says whether anybody still waits for it. */
+  const ask = async (
+    query: string,
+    onDevice: () => readonly NearbyHydrant[],
+    current: () => boolean,
+  ): Promise<void> => {
+    const instead = (): void =>
+      setState(nearby.get() === null ? { is: 'unreachable' } : { is: 'on-device', hydrants: onDevice() });
+    const late = setTimeout(() => {
+      if (current() && nearby.get() !== null) instead();
+    }, PATIENCE_MS);
+    const answer: Answer<HydrantsAnswer> = await getJson<HydrantsAnswer>(
+      `/api/hydrants?${query}&limit=${MOST}`,
     );
+    clearTimeout(late);
+    if (!current()) return;
+    if (answer.outcome === 'ok') setState({ is: 'found', hydrants: answer.value.hydrants });
+    else instead();
+  };
 
   useEffect(() => {
     if (typed === '') return undefined;
@@ -37,10 +66,10 @@ export function HydrantFinder({ inputId, labelledBy, suggested, onPick }: Props)
     // Not at every letter: the network at a curb is slow.
     const timer = setTimeout(() => {
       setState({ is: 'searching' });
-      void getJson<HydrantsAnswer>(`/api/hydrants?find=${encodeURIComponent(typed)}&limit=${MOST}`).then(
-        (answer) => {
-          if (current) show(answer);
-        },
+      void ask(
+        `find=${encodeURIComponent(typed)}`,
+        () => findNearby(typed, MOST),
+        () => current,
       );
     }, 250);
     return () => {
@@ -58,17 +87,27 @@ export function HydrantFinder({ inputId, labelledBy, suggested, onPick }: Props)
       return;
     }
     const near = `${here.latitudeDeg.toFixed(6)},${here.longitudeDeg.toFixed(6)}`;
-    show(await getJson<HydrantsAnswer>(`/api/hydrants?near=${near}&limit=${MOST}`));
+    notePlace(here);
+    await ask(
+      `near=${near}`,
+      () => nearestNearby(here, MOST),
+      () => true,
+    );
   };
 
-  const found = state.is === 'found' ? state.hydrants : [];
+  const found = state.is === 'found' || state.is === 'on-device' ? state.hydrants : [];
   const exact = found.some(({ hydrant }) => hydrant.hydrantId === typed);
   const message =
     state.is === 'found'
       ? words.t(found.length < MOST ? 'finder.found' : 'finder.first', { count: found.length })
-      : state.is === 'idle'
-        ? ''
-        : words.t(`finder.${state.is}`);
+      : state.is === 'on-device'
+        ? words.t('finder.on-device', {
+            count: found.length,
+            when: around === null ? '' : words.when(new Date(around.fetchedAt).toISOString()),
+          })
+        : state.is === 'idle'
+          ? ''
+          : words.t(`finder.${state.is}`);
 
   return (
     <div class="finder">
@@ -107,7 +146,8 @@ export function HydrantFinder({ inputId, labelledBy, suggested, onPick }: Props)
                 <HydrantLine
                   id={hydrant.hydrantId}
                   hydrant={hydrant}
-                  inService={inService}
+                  // An older list may say that one is out; that one is in service, nobody may take from it.
+                  inService={state.is === 'on-device' && inService ? null : inService}
                   distanceFt={distanceFt}
                 />
               </button>
@@ -115,7 +155,7 @@ export function HydrantFinder({ inputId, labelledBy, suggested, onPick }: Props)
           ))}
         </ul>
       )}
-      {typed !== '' && (state.is === 'found' || state.is === 'unreachable') && !exact && (
+      {typed !== '' && ['found', 'on-device', 'unreachable'].includes(state.is) && !exact && (
         <button type="button" class="plain" onClick={() => onPick(typed)}>
           {words.t('finder.as-typed', { text: typed })}
         </button>

@@ -7,6 +7,7 @@ import type { Entry } from '../outbox/database.ts';
 import { entries, receipts } from '../outbox/outbox.ts';
 import { sendAll } from '../outbox/send.ts';
 import { Heading } from './Heading.tsx';
+import { ThisDevice } from './ThisDevice.tsx';
 
 /** What has not been sent, what is unfinished, and what was confirmed lately: `#/outbox`. */
 export function OutboxScreen() {
@@ -56,6 +57,7 @@ export function OutboxScreen() {
           </ul>
         </section>
       )}
+      {location.pathname.startsWith('/crew') && <ThisDevice />}
     </>
   );
 }

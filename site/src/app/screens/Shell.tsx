@@ -6,6 +6,7 @@ import { chooseLocale, chooseUnits } from '../core/preferences.ts';
 import { isCurrent, session } from '../core/session.ts';
 import { utility } from '../core/utility.ts';
 import { useWords } from '../core/words.ts';
+import { NewerVersion } from './NewerVersion.tsx';
 import { UnsentBanner } from './UnsentBanner.tsx';
 
 interface Props {
@@ -57,6 +58,7 @@ export function Shell({ area, children }: Props) {
       </header>
       <main id="main" tabIndex={-1} ref={main}>
         {current && !isCurrent(current) && area !== 'sign-in' && <SignInAgain />}
+        {area === 'crew' && <NewerVersion />}
         <UnsentBanner area={area} />
         {children}
       </main>

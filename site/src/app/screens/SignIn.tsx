@@ -5,7 +5,9 @@ import { useObservable } from '../core/observable.ts';
 import { isCurrent, session, signIn, signOut, startSession } from '../core/session.ts';
 import { loadUtility } from '../core/utility.ts';
 import { useWords } from '../core/words.ts';
-import { refresh } from '../outbox/outbox.ts';
+import { forgetPeople } from '../core/people.ts';
+import { forgetReads } from '../offline/reads.ts';
+import { forgetReceipts, refresh } from '../outbox/outbox.ts';
 import { Heading } from './Heading.tsx';
 import { Shell } from './Shell.tsx';
 
@@ -27,6 +29,13 @@ function SignIn() {
     setWrong(!signIn(code.replace(/^.*#token=/, '')));
   };
   const valid = current !== null && isCurrent(current);
+  /** What waits to be sent, and unfinished forms, stay for their author; what was read goes. */
+  const leave = (): void => {
+    if (current) void forgetReceipts(current.personId).catch(() => undefined);
+    forgetPeople();
+    void forgetReads(null);
+    signOut();
+  };
   return (
     <Shell area="sign-in">
       <Heading title={words.t('shell.sign-in')}>{words.t('shell.sign-in')}</Heading>
@@ -50,7 +59,7 @@ function SignIn() {
             </p>
           )}
           <p>
-            <button type="button" onClick={signOut}>
+            <button type="button" onClick={leave}>
               {words.t('sign-in.out')}
             </button>
           </p>

@@ -1,4 +1,4 @@
-import { useState } from 'preact/hooks';
+import { useEffect, useState } from 'preact/hooks';
 import { nextClaimNumber } from '../../../../shared/claims/claimNumber.ts';
 import { useObservable } from '../core/observable.ts';
 import { useClaim, useHydrant, useStrike, useStrikes } from '../core/records.ts';
@@ -7,6 +7,9 @@ import { useWords } from '../core/words.ts';
 import type { About } from '../form/build.ts';
 import { localDay } from '../form/localTime.ts';
 import type { FormContext } from '../form/spec.ts';
+
+/** On a line that neither answers nor ends, a crew's form opens with what the device has after this long. */
+const PATIENCE_MS = 4_000;
 
 export interface LoadedContext {
   readonly context: FormContext;
@@ -37,6 +40,11 @@ export function useFormContext(
   // A claim moves while its page is open: a revision is issued, another person records a payment. What a form of it is
   // filled in with is read anew; the crew's forms take what the device has.
   const [openedAt] = useState(() => Date.now());
+  const [late, setLate] = useState(false);
+  useEffect(() => {
+    const timer = setTimeout(() => setLate(true), PATIENCE_MS);
+    return () => clearTimeout(timer);
+  }, []);
   const stale =
     about.claimId !== null &&
     claim.failed === null &&
@@ -45,8 +53,8 @@ export function useFormContext(
     settled:
       !stale &&
       !waiting(about.claimId, claim) &&
-      !waiting(strikeId, strike) &&
-      !waiting(hydrantId, hydrant) &&
+      (late || !waiting(strikeId, strike)) &&
+      (late || !waiting(hydrantId, hydrant)) &&
       !waiting(claimNumberNeeded, strikes),
     context: {
       now,

@@ -8,6 +8,10 @@ import { route, startRouter } from '../core/router.ts';
 import { session, startSession } from '../core/session.ts';
 import { loadUtility, utility } from '../core/utility.ts';
 import { useWords } from '../core/words.ts';
+import { startOffline } from '../offline/app.ts';
+import { lookAtDurability } from '../offline/durable.ts';
+import { forgetNearby, refreshNearby, startNearby } from '../offline/nearby.ts';
+import { forgetReads, keepReads, sweepReads } from '../offline/reads.ts';
 import { refresh, sweepFiles } from '../outbox/outbox.ts';
 import { startSending } from '../outbox/send.ts';
 import { Heading } from './Heading.tsx';
@@ -82,6 +86,18 @@ function SignedOut({ area }: { readonly area: 'crew' | 'desk' }) {
   );
 }
 
+/** The app itself, what its screens read, and the hydrants around, on this device. */
+function openWithNoSignal(): void {
+  keepReads();
+  // What somebody else read here before goes first.
+  void forgetReads(session.get()?.personId ?? null)
+    .then(() => sweepReads(Date.now()))
+    .catch(() => undefined);
+  startOffline();
+  window.addEventListener('online', () => void refreshNearby());
+  void startNearby();
+}
+
 /** Mounts an app on its prerendered page. */
 export function start(props: AppProps): void {
   startSession();
@@ -94,6 +110,9 @@ export function start(props: AppProps): void {
       forgetResources();
       forgetPeople();
       void loadPeople();
+      void forgetReads(session.get()?.personId ?? null);
+      forgetNearby();
+      if (props.area === 'crew') void startNearby();
     }
     person = session.get()?.personId;
   });
@@ -102,7 +121,9 @@ export function start(props: AppProps): void {
     .then(() => sweepFiles(photosInDrafts()))
     .catch(() => undefined);
   void loadPeople();
+  void lookAtDurability();
   startSending();
+  if (props.area === 'crew') openWithNoSignal();
   const root = document.getElementById('root');
   if (!root) throw new Error('the page has no root');
   root.textContent = '';

@@ -44,7 +44,7 @@ export function HydrantField({ leaf, path, value, set }: PropsOf<'hydrant'>) {
             <HydrantLine
               id={id}
               hydrant={found.value?.hydrant ?? null}
-              inService={found.value ? (found.value.status?.inService ?? true) : null}
+              inService={found.value && !found.value.partial ? (found.value.status?.inService ?? true) : null}
             />
             <button type="button" class="plain" onClick={look}>
               {words.t('form.change')}

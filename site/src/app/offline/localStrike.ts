@@ -1,0 +1,68 @@
+import type { Hydrant } from '../../../../shared/inventory/hydrant.ts';
+import { foldStrike, type StrikeState } from '../../../../shared/strikes/state.ts';
+import { effectiveFacts } from '../../../../shared/submissions/effective.ts';
+import { history } from '../../../../shared/submissions/history.ts';
+import type { Recorded } from '../../../../shared/submissions/recorded.ts';
+import type { StrikeAnswer } from '../core/records.ts';
+import type { Entry } from '../outbox/database.ts';
+
+/** What waits on this device and is about this strike, in the order in which it was written. */
+export const queuedOf = (strikeId: string, entries: readonly Entry[]): readonly Entry[] =>
+  entries.filter(
+    ({ submission: { subject }, state }) =>
+      state !== 'recorded' && subject.type === 'strike' && subject.strikeId === strikeId,
+  );
+
+/** As the ledger will hold it, once it is there: read by the same folds. */
+const asRecorded = ({ submission, queuedAt }: Entry): Recorded =>
+  ({ submission, recordedAt: queuedAt, deliveredBy: null, erased: false }) as unknown as Recorded;
+
+/**
+ * A strike as this device knows it: what the server last said, and what waits here on top of it, through the same fold
+ * as the server's. So a repair, a flow test and a return follow a strike that has not been sent, and each form sees the
+ * steps and the valves of the one before. `null` when neither is known.
+ */
+export function strikeOnDevice(
+  strikeId: string,
+  said: StrikeAnswer | null,
+  entries: readonly Entry[],
+  hydrantOf: (hydrantId: string) => Hydrant | null,
+): StrikeAnswer | null {
+  const memberIds = said?.strike.memberIds ?? [strikeId];
+  const queued = memberIds.flatMap((id) => queuedOf(id, entries)).map(asRecorded);
+  if (queued.length === 0) return said;
+  const known = new Set(queued.map(({ submission }) => submission.submissionId));
+  const recorded = [
+    ...(said?.history.map((entry) => entry.recorded) ?? []).filter(
+      ({ submission }) => !known.has(submission.submissionId),
+    ),
+    ...queued,
+  ];
+  const { facts, problems } = effectiveFacts(recorded);
+  const fold = (type: Hydrant['type']): StrikeState =>
+    foldStrike({ strikeId, memberIds, facts, aroundFacts: [], hydrantType: type });
+  // Which hydrant it is comes out of the fold; its type goes into it.
+  const named = said?.hydrant?.hydrantId ?? fold('unknown').hydrantId;
+  const hydrant = said?.hydrant ?? (named === null ? null : hydrantOf(named));
+  const folded = fold(hydrant?.type ?? 'unknown');
+  return {
+    // An outage that the server knows to be over is over: it has read more than this strike's own records.
+    strike:
+      said === null
+        ? folded
+        : {
+            ...said.strike,
+            ...folded,
+            ...(said.strike.returnedAt === null
+              ? {}
+              : { returnedAt: said.strike.returnedAt, stage: said.strike.stage }),
+          },
+    history: history(recorded),
+    hydrant,
+    status: said?.status ?? null,
+    evidence: said?.evidence ?? {},
+    problems: said?.problems ?? problems,
+    possibleDuplicates: said?.possibleDuplicates ?? [],
+    ...(said?.claims ? { claims: said.claims } : {}),
+  };
+}
