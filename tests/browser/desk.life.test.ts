@@ -125,7 +125,9 @@ test('a line is disputed by keyboard: its amount is filled in, and the dispute w
   await page.getByRole('link', { name: 'Record disputed lines' }).focus();
   await page.keyboard.press('Enter');
   const which = page.getByLabel('Line of the statement');
-  await which.waitFor();
+  // Its lines come with the statement, and the form moves the focus to its title when it opens.
+  await which.locator('option').nth(1).waitFor({ state: 'attached' });
+  await page.waitForFunction(() => document.activeElement?.matches('h1') === true);
   await which.focus();
   // Below “the demand as a whole” stands the first line of the statement.
   await page.keyboard.press('ArrowDown');
