@@ -1,5 +1,6 @@
 import {
   exhibitItems,
+  hasRepairs,
   inventoryKey,
   mentionItems,
   mergeDocuments,
@@ -78,12 +79,14 @@ async function readStrikesAndHydrants(deps: ProjectorDeps, stream: Stream): Prom
   const hydrantIds = nodes.flatMap(({ type, id }) => (type === 'hydrant' ? [id] : []));
   const types = new Map(await inTurns(hydrantIds, async (id) => [id, await deps.hydrantType(id)] as const));
   const linked = linkedStrikes(recorded);
+  const repaired = repairedStrikes(recorded);
   const targets: Target[] = nodes.flatMap(({ type, id }): Target[] =>
     type === 'hydrant'
       ? [{ partition: partitions.hydrant, key: id }]
       : [
           { partition: partitions.strike, key: id },
           ...(linked.has(id) ? [{ partition: partitions.joined, key: id }] : []),
+          ...(repaired.has(id) ? [{ partition: partitions.stockUses, key: id }] : []),
         ],
   );
   return { targets, items: projectionItems(recorded, (id) => types.get(id) ?? 'unknown') };
@@ -100,6 +103,17 @@ function linkedStrikes(recorded: readonly Recorded[]): ReadonlySet<string> {
       if (type === 'strike') linked.add(from.id).add(id);
   }
   return linked;
+}
+
+/** Strikes in whose own stream a repair stands, or stood: only these can have taken anything from stock. */
+function repairedStrikes(recorded: readonly Recorded[]): ReadonlySet<string> {
+  const byStream = Map.groupBy(recorded, ({ submission }) => streamOfSubmission(submission));
+  return new Set(
+    [...byStream].flatMap(([stream, own]) => {
+      const { type, id } = splitStream(stream);
+      return type === 'strike' && hasRepairs(own) ? [id] : [];
+    }),
+  );
 }
 
 async function readClaim({ ledger }: ProjectorDeps, stream: Stream, claimId: string): Promise<Reading> {

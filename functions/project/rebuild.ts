@@ -121,6 +121,7 @@ function streamFor(partition: Exclude<Partition, 'exhibits'>, key: string): Stre
   switch (partition) {
     case partitions.strike:
     case partitions.joined:
+    case partitions.stockUses:
       return streamOf({ type: 'strike', strikeId: key });
     case partitions.hydrant:
       return streamOf({ type: 'hydrant', hydrantId: key });

@@ -5,6 +5,7 @@ import { figureRoutes } from './figures.ts';
 import { hydrantRoutes } from './hydrants.ts';
 import { ledgerRoutes } from './ledger.ts';
 import { searchRoutes } from './search.ts';
+import { stockRoutes } from './stock.ts';
 import { strikeRoutes } from './strikes.ts';
 import { utilityRoutes } from './utility.ts';
 
@@ -20,5 +21,6 @@ export function createRecordsApp(deps: RecordsDeps): App {
     ...searchRoutes(deps),
     ...figureRoutes(deps),
     ...ledgerRoutes(deps),
+    ...stockRoutes(deps),
   });
 }

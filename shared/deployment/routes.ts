@@ -44,6 +44,7 @@ export const routes: readonly Route[] = [
   { method: 'GET', path: '/api/dispatch/hydrants/{hydrantId}', family: 'dispatch', allowed: everyone },
   { method: 'POST', path: '/api/dispatch/retry', family: 'dispatch', allowed: everyone },
   { method: 'GET', path: '/api/models', family: 'records', allowed: everyone },
+  { method: 'GET', path: '/api/stock', family: 'records', allowed: everyone },
   // Codes and titles of the rate book, for the crew's pick lists; its rates are the desk's.
   { method: 'GET', path: '/api/job-codes', family: 'records', allowed: everyone },
   { method: 'GET', path: '/api/rate-books', family: 'records', allowed: desk },

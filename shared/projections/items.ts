@@ -6,6 +6,7 @@ import { correctionKind } from '../submissions/kinds.ts';
 import type { Recorded } from '../submissions/recorded.ts';
 import { streamOfSubmission } from '../submissions/submission.ts';
 import { mentionedStreams } from './mentions.ts';
+import { usesOf, type StockUse } from '../stock/uses.ts';
 import { project } from './project.ts';
 import { foldUtility } from './utilityRecords.ts';
 
@@ -25,6 +26,8 @@ export const partitions = {
   mention: 'mention',
   /** SHA-256 → `ListedDocument`: what a document is and who may read it. */
   exhibits: 'exhibits',
+  /** Strike id → `StockUse[]`: what its own repairs took from stock. */
+  stockUses: 'stock-uses',
 } as const;
 export type Partition = (typeof partitions)[keyof typeof partitions];
 
@@ -60,7 +63,24 @@ export function projectionItems(
     ...utilityItems(recorded),
     ...mentionItems(recorded),
     ...exhibitItems(recorded),
+    ...stockUseItems(recorded),
   ];
+}
+
+/** Strikes with a repair have an entry; of those alone can anything ever have been taken from stock. */
+export const hasRepairs = (recorded: readonly Recorded[]): boolean =>
+  recorded.some(({ submission }) => submission.kind === 'repair');
+
+/** Of each strike's own stream, so that it is the same whichever neighbourhood is read. */
+function stockUseItems(recorded: readonly Recorded[]): Item[] {
+  const own = recorded.filter(({ submission }) => submission.subject.type === 'strike');
+  return [...Map.groupBy(own, ({ submission }) => streamOfSubmission(submission))].flatMap(
+    ([stream, facts]): Item[] => {
+      if (!hasRepairs(facts)) return [];
+      const value: readonly StockUse[] = usesOf(facts);
+      return [{ partition: partitions.stockUses, key: stream.slice('strike:'.length), value }];
+    },
+  );
 }
 
 export const inventoryKey = 'inventory-loaded';
