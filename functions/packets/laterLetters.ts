@@ -20,7 +20,7 @@ import type { LetterFacts } from '../../shared/letters/values.ts';
 import { packetLetterOf, packetLetterFacts } from '../../shared/packet/content.ts';
 import { readerOf } from '../../shared/packet/reader.ts';
 import { asOfRecords } from '../../shared/packet/ready.ts';
-import { problem } from '../../shared/problems/problem.ts';
+import { problem, type Problem } from '../../shared/problems/problem.ts';
 import type { Member } from '../../shared/roles.ts';
 import { effectiveFacts, type Effective } from '../../shared/submissions/effective.ts';
 import { currentSchemaVersion, streamOf } from '../../shared/submissions/envelope.ts';
@@ -33,6 +33,7 @@ import { append } from '../submissions/append.ts';
 import type { PacketsDeps } from './deps.ts';
 import { loadClaim, type LoadedClaim } from './load.ts';
 import { renderPacket } from './pdf/render.ts';
+import { unprintable } from './pdf/unprintable.ts';
 
 /** A letter that a clerk sends: text as edited, with its merge fields; the server fills them in and keeps the PDF. */
 export const letterRequest = z.strictObject({
@@ -154,7 +155,10 @@ export async function sendLetter(
   // Asked again: what was sent is what was sent.
   if (before?.kind === 'letter-sent')
     return { submissionId: id, pdfSha256: sentBefore(before, asked).pdfSha256, fileName };
-  const inTheWay = sendingProblems(merged, on, todayIn(deps.now(), settings.timeZone));
+  const inTheWay = [
+    ...sendingProblems(merged, on, todayIn(deps.now(), settings.timeZone)),
+    ...unprintableProblems({ text: asked.text, to }),
+  ];
   if (inTheWay.length > 0) return refuse('invalid', inTheWay);
   const pdf = await renderPacket(
     laterDocument(facts, {
@@ -213,6 +217,16 @@ export async function sendLetter(
   }
   return { submissionId: id, pdfSha256, fileName };
 }
+
+/** Signs that would be question marks in the letter; a few of them are enough to find the place. */
+const MOST_SIGNS = 20;
+const unprintableProblems = (fields: Readonly<Record<'text' | 'to', string>>): Problem[] =>
+  (['text', 'to'] as const).flatMap((name) => {
+    const signs = unprintable(fields[name]);
+    return signs.length === 0
+      ? []
+      : [problem('letter-unprintable', name, { signs: signs.slice(0, MOST_SIGNS).join(' ') })];
+  });
 
 async function recordedUnder(deps: PacketsDeps, claimId: string, id: string): Promise<Fact | undefined> {
   const recorded = await deps.ledger.readStream(streamOf({ type: 'claim', claimId }));

@@ -1,5 +1,6 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 import type { LaterDraft } from '../../shared/letters/later/answer.ts';
+import { unprintable } from '../../functions/packets/pdf/unprintable.ts';
 import { evidenceKey } from '../../functions/stores/evidence/byHash.ts';
 import type { Statement } from '../../shared/costs/statement.ts';
 import type { Fact } from '../../shared/submissions/submission.ts';
@@ -87,6 +88,9 @@ describe('a letter after the packet', () => {
   });
 
   it('is a PDF in the utility’s letterhead, kept and recorded as it left, once', async () => {
+    // Accents, typographic quotes, an em dash, eighths and a pasted ligature are printed.
+    const printable = 'Ñandú, “naïve” — 1⅛ in., ﬁne, €5, § 1\u00a0½';
+    expect(unprintable(printable)).toEqual([]);
     const first = await world.ask(`${base}/letters`, { body: order() });
     expect(first.status).toBe(201);
     const { pdfSha256 } = first.body as { pdfSha256: string };
@@ -163,6 +167,11 @@ describe('a letter after the packet', () => {
     expect(await refused({ text: 'Dear {mayor}' })).toEqual(['letter-field-unknown letter.mayor']);
     expect(await refused({ on: '2026-11-26' })).toEqual(['letter-of-the-future on']);
     expect(await refused({ to: '' })).toEqual(['required to']);
+    // Hebrew, a fire engine and Han would be question marks in a letter that somebody signs.
+    expect(await refused({ text: 'Shalom שלום 🚒', to: '漢字' })).toEqual([
+      'letter-unprintable text',
+      'letter-unprintable to',
+    ]);
   });
 
   it('replies to as many lines as one dispute may name', async () => {

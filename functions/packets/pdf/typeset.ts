@@ -47,6 +47,8 @@ const spelled = (text: string): string =>
 export interface Typesetter {
   /** Lines no wider than `width` points; a word that is wider is cut where it must be. */
   lines(text: string, style: Style, width: number): Line[];
+  /** Signs of a text that no embedded face has: on paper they are question marks. */
+  without(text: string): string[];
   /** Draws one line with its baseline at `y`. */
   draw(line: Line, x: number, y: number, style: Style): void;
 }
@@ -62,15 +64,18 @@ export function typesetter(doc: InstanceType<typeof PDFDocument>): Typesetter {
   const has = (name: FaceName, sign: string): boolean =>
     open.get(name)?.font.hasGlyphForCodePoint(sign.codePointAt(0) ?? 0) ?? false;
 
+  /** A sign that no face has is drawn as the letters that it stands for: a pasted ligature is two. */
+  const signsOf = (text: string, faces: readonly FaceName[]): string[] =>
+    Array.from(withoutInvisible(text.normalize('NFC'))).flatMap((given) => {
+      const sign = plain[given] ?? given;
+      return faces.some((name) => has(name, sign)) ? sign : Array.from(sign.normalize('NFKC'));
+    });
+
   function runsOf(text: string, bold: boolean): Run[] {
     const latin: FaceName = bold ? 'bold' : 'regular';
     const extended: FaceName = bold ? 'boldExtended' : 'regularExtended';
     const runs: { face: FaceName; text: string }[] = [];
-    // A sign that no face has is drawn as the letters that it stands for: a pasted ligature is two.
-    const signs = Array.from(withoutInvisible(text.normalize('NFC'))).flatMap((given) => {
-      const sign = plain[given] ?? given;
-      return has(latin, sign) || has(extended, sign) ? sign : Array.from(sign.normalize('NFKC'));
-    });
+    const signs = signsOf(text, [latin, extended]);
     for (const sign of signs) {
       const face = has(latin, sign) ? latin : has(extended, sign) ? extended : null;
       const last = runs.at(-1);
@@ -102,7 +107,15 @@ export function typesetter(doc: InstanceType<typeof PDFDocument>): Typesetter {
     return [signs.slice(0, fits).join(''), signs.slice(fits).join('')];
   }
 
+  const regular: readonly FaceName[] = ['regular', 'regularExtended'];
   return {
+    without: (text) => [
+      ...new Set(
+        signsOf(spelled(text), regular).filter(
+          (sign) => sign !== '\n' && !regular.some((name) => has(name, sign)),
+        ),
+      ),
+    ],
     lines(text, style, width) {
       const lines: string[] = [];
       for (const paragraph of spelled(text).split('\n')) {

@@ -176,5 +176,7 @@ export const laterLetters = {
     '{on} has not come yet. A letter bears the day on which it leaves, today at the latest.',
   'problem.letter-recorded-otherwise':
     'A letter of {on} was recorded here already, with other words, another day or another address: its answer was lost on the way. You find it below. Press again to record this text as a letter of its own.',
+  'problem.letter-unprintable':
+    'The letter’s typeface has no sign for {signs}: on paper each would be a question mark. Write it in Latin letters, or leave it out.',
   'problem.no-such-letter': 'There is no letter of this kind.',
 } as const;

@@ -172,5 +172,7 @@ export const laterLetters: Record<keyof typeof english, string> = {
     '{on} aún no ha llegado. Una carta lleva el día en que sale, a lo sumo hoy.',
   'problem.letter-recorded-otherwise':
     'Aquí ya se registró una carta del {on}, con otras palabras, otro día u otra dirección: la respuesta se perdió en el camino. La encuentra abajo. Pulse otra vez para registrar este texto como otra carta.',
+  'problem.letter-unprintable':
+    'La letra de la carta no tiene signo para {signs}: en el papel cada uno sería un signo de interrogación. Escríbalo con letras latinas o quítelo.',
   'problem.no-such-letter': 'No hay una carta de esta clase.',
 };
