@@ -39,8 +39,8 @@ const holdPoints: Readonly<Partial<Record<ProcedureStep, HoldPoint>>> = {
 /** What a step of a dry barrel waits for. */
 export const beforeTakeDown: readonly ProcedureStep[] = safe('dry');
 
-/** What shows a needed step as well: a drain that is blocked is pumped out instead. */
-const shownBy = (needed: ProcedureStep): readonly ProcedureStep[] =>
+/** What shows a step: itself, and, for a drain that is blocked, that the barrel was pumped out instead. */
+export const shownBy = (needed: ProcedureStep): readonly ProcedureStep[] =>
   needed === 'drained' ? ['drained', 'pumped-out'] : [needed];
 
 /** Confirmations that hold only until water is let in again. */

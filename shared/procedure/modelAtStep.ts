@@ -47,13 +47,13 @@ export function modelAtStep(step: ProcedureStep, model: Model, reader: Reader): 
         .filter(isBolted)
         .map((joint) => {
           const plan = planOfJoint(joint);
-          const torque = say(locale, 'procedure.joint', {
+          return say(locale, 'procedure.joint', {
             joint: joint.joint,
             torque: sayJointTorque(joint, reader),
+            known: torqueOf(joint) ? 'yes' : 'no',
+            count: plan?.bolts ?? 0,
+            order: plan ? sayOrder(plan) : '',
           });
-          return plan
-            ? `${torque}. ${say(locale, 'procedure.joint-order', { count: plan.bolts, order: sayOrder(plan) })}`
-            : torque;
         });
     case 'thrust-nut-set':
       return jointsOf(model).flatMap((joint) =>

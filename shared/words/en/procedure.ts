@@ -199,8 +199,9 @@ export const procedure = {
   'procedure.too-deep':
     '5 ft and deeper is sloped, shored, shielded or cut in stable rock (29 CFR 1926.652(a)(1), from memory). Check both.',
   'procedure.by-model': 'Model {model}',
-  'procedure.joint': '{joint}: {torque}',
-  'procedure.joint-order': '{count} bolts, in the order {order}.',
+  'procedure.joint':
+    '{joint}: {known, select, yes {{torque}.} other {{torque}}}{count, plural, =0 {} other { # bolts, in the order {order}.}}',
+  'procedure.to-ticket': 'To the locate ticket',
   'procedure.opens.left': 'Opens to the left (counterclockwise), by the model’s record.',
   'procedure.opens.right': 'Opens to the right (clockwise), by the model’s record.',
   'procedure.lubricant': 'Lubricant by the model’s record: {lubricant}.',

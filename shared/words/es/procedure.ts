@@ -195,8 +195,9 @@ export const procedure: Record<keyof typeof english, string> = {
   'procedure.too-deep':
     'Desde 5 pies: talud, entibado, caja o roca estable (29 CFR 1926.652(a)(1), de memoria). Revise ambos datos.',
   'procedure.by-model': 'Modelo {model}',
-  'procedure.joint': '{joint}: {torque}',
-  'procedure.joint-order': '{count} pernos, en el orden {order}.',
+  'procedure.joint':
+    '{joint}: {known, select, yes {{torque}.} other {{torque}}}{count, plural, =0 {} other { # pernos, en el orden {order}.}}',
+  'procedure.to-ticket': 'Ir al aviso de localización',
   'procedure.opens.left': 'Abre a la izquierda (antihorario), según el registro del modelo.',
   'procedure.opens.right': 'Abre a la derecha (horario), según el registro del modelo.',
   'procedure.lubricant': 'Lubricante según el registro del modelo: {lubricant}.',

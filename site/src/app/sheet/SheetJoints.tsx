@@ -9,7 +9,8 @@ export function SheetJoints({ model }: { readonly model: NonNullable<KnownModel[
   const words = useWords();
   const joints = jointsOf(model);
   return (
-    <section class="sheet-joints">
+    // Wide on a phone: it scrolls by itself, with the keyboard too.
+    <section class="sheet-joints" tabIndex={0} aria-label={words.t('sheet.joints')}>
       {joints.length > 0 && (
         <table>
           <caption>{words.t('sheet.joints')}</caption>

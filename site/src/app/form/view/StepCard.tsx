@@ -3,7 +3,7 @@ import type { PlannedStep } from '../../../../../shared/procedure/procedureFor.t
 import { hazardsOf, recordedElsewhere, type ProcedureStep } from '../../../../../shared/procedure/steps.ts';
 import { nameOf } from '../../core/people.ts';
 import { to } from '../../core/router.ts';
-import { readLocalTime } from '../localTime.ts';
+import { localDay, readLocalTime } from '../localTime.ts';
 import { textOf, type List, type Values } from '../nodes.ts';
 import type { ProcedureSoFar } from '../procedureSoFar.ts';
 import { problemsAt, useScope } from './scope.ts';
@@ -53,8 +53,12 @@ export function StepCard(props: StepProps) {
       {(ifNeeded || !asked) && (
         <p class="small soft">{words.t(asked ? 'procedure.if-needed' : 'procedure.not-here')}</p>
       )}
-      <Hazards step={step} />
-      <p class="caution">{words.t(`step.${step}.caution`)}</p>
+      {!row && (
+        <>
+          <Hazards step={step} />
+          <p class="caution">{words.t(`step.${step}.caution`)}</p>
+        </>
+      )}
       {model && <StepModel step={step} model={model} />}
       {step === 'isolated' && soFar.shutValve && (
         <p class="recorded">
@@ -129,6 +133,12 @@ interface TickedProps extends StepProps {
   readonly missing: readonly ProcedureStep[];
 }
 
+/** The clock alone on the day itself: that is when steps are ticked. */
+const saidAt = (instant: string, words: ReturnType<typeof useScope>['words']): string =>
+  localDay(new Date(instant), words.zone) === localDay(new Date(), words.zone)
+    ? words.clock(instant)
+    : words.when(instant);
+
 /** Ticked here: when and who in one line, the fields behind a touch, and the way back. */
 function Ticked({ row, title, missing, list, path, change, untick }: TickedProps) {
   const { Fields, words, problems } = useScope();
@@ -144,7 +154,7 @@ function Ticked({ row, title, missing, list, path, change, untick }: TickedProps
       <p>
         <strong>
           {words.t('procedure.ticked', {
-            when: read.ok ? words.when(read.instant) : '…',
+            when: read.ok ? saidAt(read.instant, words) : '…',
             who: who === '' ? '…' : nameOf(who),
           })}
         </strong>
@@ -155,6 +165,7 @@ function Ticked({ row, title, missing, list, path, change, untick }: TickedProps
           {words.t('procedure.more')}
           <span class="visually-hidden"> {title}</span>
         </summary>
+        <p class="caution">{words.t(`step.${textOf(row['step'])}.caution`)}</p>
         <Fields nodes={list.item} values={row} base={path} change={change} />
       </details>
       <button type="button" class="link" onClick={untick}>

@@ -1,8 +1,9 @@
 import { asksForDig, dig, tooDeepForNothing } from '../../../../../shared/procedure/ground.ts';
 import type { ProcedureStep } from '../../../../../shared/procedure/steps.ts';
+import { focusSoon } from '../../core/focus.ts';
 import { encode } from '../encode.ts';
 import { stringsOf, textOf, type Node, type Values } from '../nodes.ts';
-import { useScope } from './scope.ts';
+import { fieldId, useScope } from './scope.ts';
 import type { StepProps } from './StepCard.tsx';
 
 /** Which section of the form is drawn inside which step. */
@@ -42,7 +43,15 @@ function WayOut({ soFar, level, changeLevel }: Pick<StepProps, 'soFar' | 'level'
   const { words } = useScope();
   const found = stringsOf(level['hiddenDamage']);
   const proposed = asksForDig.some((each) => found.includes(each));
-  if (soFar.scope !== 'breakaway') return <p class="notice">{words.t('procedure.dig-note')}</p>;
+  if (soFar.scope !== 'breakaway')
+    return (
+      <div class="notice">
+        <p>{words.t('procedure.dig-note')}</p>
+        <button type="button" class="plain" onClick={() => focusSoon(`#${fieldId('dig.locateTicket')}`)}>
+          {words.t('procedure.to-ticket')}
+        </button>
+      </div>
+    );
   if (!proposed || textOf(level['needsDig']) === 'yes') return null;
   return (
     <div class="warning" role="status">

@@ -1,4 +1,5 @@
 import { barrelOf, phases } from '../../../../../shared/procedure/procedureFor.ts';
+import { shownBy } from '../../../../../shared/procedure/holdPoints.ts';
 import { procedureSteps, type ProcedureStep } from '../../../../../shared/procedure/steps.ts';
 import { focusSoon } from '../../core/focus.ts';
 import { to } from '../../core/router.ts';
@@ -24,7 +25,8 @@ export function StepsList({ list, path, value, set, level, changeLevel }: ListPr
   const soFar = procedureSoFar(job, { ...level, [list.name]: rows }, submissionId, words.zone);
   const at = (step: ProcedureStep): number => rows.findIndex((row) => row['step'] === step);
   const next = soFar.steps.find(
-    ({ step, ifNeeded, asked }) => asked && !ifNeeded && at(step) < 0 && !soFar.recorded.has(step),
+    ({ step, ifNeeded, asked }) =>
+      asked && !ifNeeded && shownBy(step).every((each) => at(each) < 0 && !soFar.recorded.has(each)),
   )?.step;
 
   const tick = (step: ProcedureStep): void => {
