@@ -237,6 +237,10 @@ export const claimEvents = {
   'desk.due.today': 'Today',
   'desk.due.week': 'Within a week',
   'desk.due.later': 'Coming near',
+  'desk.due.records':
+    '{count, plural, one {The record of one claim has} other {The records of # claims have}} been kept as long as your rules ask',
+  'desk.due.records-what':
+    'A legal hold keeps a record whatever its date. Ask whoever keeps your records schedule before anything is erased.',
   'desk.due.undelivered':
     '{count, plural, one {# daily letter} other {# daily letters}} could not be sent. Whoever runs this must look at the mail.',
   'desk.due.not-set': '{count, plural, one {# kind of date is} other {# kinds of dates are}} not watched',

@@ -239,6 +239,10 @@ export const claimEvents: Record<keyof typeof english, string> = {
   'desk.due.today': 'Hoy',
   'desk.due.week': 'En una semana',
   'desk.due.later': 'Se acerca',
+  'desk.due.records':
+    '{count, plural, one {El registro de una reclamación ya se ha} other {Los registros de # reclamaciones ya se han}} guardado el tiempo que piden sus reglas',
+  'desk.due.records-what':
+    'Una retención legal conserva el registro pase lo que pase con su fecha. Pregunte a quien lleva el calendario de archivo antes de borrar nada.',
   'desk.due.undelivered':
     'No se pudo enviar {count, plural, one {# carta diaria} other {# cartas diarias}}. Quien opera esto debe revisar el correo.',
   'desk.due.not-set':

@@ -45,15 +45,26 @@ export function Due() {
                   deadline={deadline}
                   today={value.today}
                 >
-                  <a href={to(['claim', deadline.claimId])}>
-                    {words.t('search.claim', { claimNumber: deadline.claimNumber })}
-                  </a>
-                  {deadline.payerName && ` · ${deadline.payerName}`}
+                  <ClaimLink deadline={deadline} />
                 </DeadlineRow>
               ))}
             </ul>
           </div>
         ),
+      )}
+      {value.groups.records.length > 0 && (
+        // Nobody is late for it and nothing is lost by waiting: behind one touch, and never silent.
+        <details class="small">
+          <summary>{words.t('desk.due.records', { count: value.groups.records.length })}</summary>
+          <p>{words.t('desk.due.records-what')}</p>
+          <ul class="deadlines plain-list">
+            {value.groups.records.map((deadline) => (
+              <DeadlineRow key={`${deadline.claimId} ${deadline.id}`} deadline={deadline} today={value.today}>
+                <ClaimLink deadline={deadline} />
+              </DeadlineRow>
+            ))}
+          </ul>
+        </details>
       )}
       {value.undelivered.length > 0 && (
         <p class="warning">{words.t('desk.due.undelivered', { count: value.undelivered.length })}</p>
@@ -69,6 +80,18 @@ export function Due() {
         </details>
       )}
     </section>
+  );
+}
+
+function ClaimLink({ deadline }: { readonly deadline: ListedDeadline }) {
+  const words = useWords();
+  return (
+    <>
+      <a href={to(['claim', deadline.claimId])}>
+        {words.t('search.claim', { claimNumber: deadline.claimNumber })}
+      </a>
+      {deadline.payerName && ` · ${deadline.payerName}`}
+    </>
   );
 }
 
