@@ -25,6 +25,7 @@ export interface Judgement {
 
 const depth = (damage: DamageClass): number => damageClasses.indexOf(damage);
 const sureness = (level: Level): number => levels.indexOf(level);
+const surer = (a: Level, b: Level): Level => (sureness(b) > sureness(a) ? b : a);
 
 /**
  * How far the damage goes, by the rules. A suggestion: the crew decides. Adding a finding never takes sureness from an
@@ -38,7 +39,7 @@ export function judgeDamage({ findings, disagree }: Found): Judgement {
         return reason && each.level ? [{ reason, level: each.level }] : [];
       });
       if (held.length === 0) return [];
-      const level = levels[Math.max(...held.map((each) => sureness(each.level)))]!;
+      const level = held.map((each) => each.level).reduce(surer);
       const against = contradictions.flatMap((each) =>
         each.damage.includes(damage) ? (fires(each, findings) ?? []) : [],
       );

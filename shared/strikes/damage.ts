@@ -8,3 +8,5 @@ export const damageClasses = [
   'replace-whole',
 ] as const;
 export type DamageClass = (typeof damageClasses)[number];
+export const isDamageClass = (value: unknown): value is DamageClass =>
+  (damageClasses as readonly unknown[]).includes(value);

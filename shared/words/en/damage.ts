@@ -245,6 +245,7 @@ export const damage = {
     'The lowest pressure and the answer about 20 psi (138 kPa) do not agree. Correct one of them.',
   'shut-main.title': 'Main shut',
   'shut-main.by': '{valveId}, shut {when} by {who}.',
+  'shut-main.by-bare': '{valveId}, shut {when}.',
   'shut-main.open': 'Not recorded as reopened.',
   'shut-main.reopened': 'Reopened {when}.',
   'shut-main.customers': 'Customers without water',

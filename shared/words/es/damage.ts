@@ -247,6 +247,7 @@ export const damage: Record<keyof typeof english, string> = {
     'La presión más baja y la respuesta sobre 20 psi (138 kPa) no coinciden. Corrija una de las dos.',
   'shut-main.title': 'Tubería principal cerrada',
   'shut-main.by': '{valveId}, cerrada {when} por {who}.',
+  'shut-main.by-bare': '{valveId}, cerrada {when}.',
   'shut-main.open': 'No consta que se reabriera.',
   'shut-main.reopened': 'Reabierta {when}.',
   'shut-main.customers': 'Clientes sin agua',

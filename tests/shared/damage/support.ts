@@ -11,4 +11,4 @@ export const findings = (said: Partial<Record<FindingKey, string>>): Findings =>
         source: { kind: 'strike', submissionId: 's-1', at: '2026-03-04T02:30:00Z', personId: 'w-7' },
       },
     ]),
-  ) as Findings;
+  );

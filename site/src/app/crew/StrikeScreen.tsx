@@ -4,9 +4,11 @@ import { route, to } from '../core/router.ts';
 import { session } from '../core/session.ts';
 import { useWords } from '../core/words.ts';
 import { Cautions } from '../screens/Cautions.tsx';
+import { Damage } from '../screens/Damage.tsx';
 import { DispatchPart } from '../screens/DispatchPart.tsx';
 import { Heading } from '../screens/Heading.tsx';
 import { HydrantLine } from '../screens/HydrantLine.tsx';
+import { MainShut } from '../screens/MainShut.tsx';
 import { mayWrite } from '../screens/may.ts';
 import { NetworkLink } from '../screens/NetworkLink.tsx';
 import { missingFrom, MissingList, StageTag, StrikeAlarms, StrikeTimes } from '../screens/StrikeFacts.tsx';
@@ -100,6 +102,8 @@ function Content({ answer }: { readonly answer: StrikeAnswer }) {
           history={answer.history}
         />
       </section>
+      <MainShut answer={answer} />
+      <Damage answer={answer} />
       <section>
         <h2>{words.t('strike.report')}</h2>
         <p class="actions">

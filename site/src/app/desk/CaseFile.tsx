@@ -9,8 +9,10 @@ import { useWords } from '../core/words.ts';
 import { describe } from '../form/describe.ts';
 import { partySpec } from '../form/specs/party.ts';
 import { DispatchPart } from '../screens/DispatchPart.tsx';
+import { Damage } from '../screens/Damage.tsx';
 import { Heading } from '../screens/Heading.tsx';
 import { HydrantLine } from '../screens/HydrantLine.tsx';
+import { MainShut } from '../screens/MainShut.tsx';
 import { mayWrite } from '../screens/may.ts';
 import { NetworkLink } from '../screens/NetworkLink.tsx';
 import { missingFrom, MissingList, StageTag, StrikeAlarms, StrikeTimes } from '../screens/StrikeFacts.tsx';
@@ -104,6 +106,8 @@ function Content({ answer }: { readonly answer: StrikeAnswer }) {
             <h2>{words.t('strike.times')}</h2>
             <StrikeTimes strike={strike} />
           </section>
+          <MainShut answer={answer} />
+          <Damage answer={answer} />
         </div>
       </div>
     </>

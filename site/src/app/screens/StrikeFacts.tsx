@@ -1,6 +1,7 @@
 import type { ClaimState } from '../../../../shared/claims/state.ts';
 import { bearsOnBill, missingOf, type Missing } from '../../../../shared/strikes/missing.ts';
 import type { StrikeState } from '../../../../shared/strikes/state.ts';
+import { effectiveFacts } from '../../../../shared/submissions/effective.ts';
 import type { HistoryEntry } from '../../../../shared/submissions/history.ts';
 import { formOf } from '../../../../shared/submissions/submission.ts';
 import { nameOf } from '../core/people.ts';
@@ -161,6 +162,13 @@ const reportIn = (history: readonly HistoryEntry[]): HistoryEntry | undefined =>
     ({ recorded: { submission }, standing }) => standing === 'stands' && formOf(submission).kind === 'strike',
   );
 
+/** The record that a correction of an entry corrects: the entry, or the last correction of it. Null: not told here. */
+function lastOf(submissionId: string, history: readonly HistoryEntry[]): string | null {
+  const { facts } = effectiveFacts(history.map(({ recorded }) => recorded));
+  const item = facts.find(({ fact }) => fact.submissionId === submissionId);
+  return item ? (item.corrections.at(-1)?.submission.submissionId ?? submissionId) : null;
+}
+
 /** What is missing next, each with the form that supplies it. */
 export function MissingList({ missing, strike, may, claims = [], history = [] }: MissingProps) {
   const words = useWords();
@@ -173,6 +181,11 @@ export function MissingList({ missing, strike, may, claims = [], history = [] }:
       return report?.subject.type === 'strike'
         ? to(['correct', 'strike', report.subject.strikeId, report.submissionId])
         : null;
+    }
+    if (code === 'customers' && may('valve-operation')) {
+      const closing = strike.shutMain?.closings.find(({ customersListed }) => !customersListed);
+      const last = closing && lastOf(closing.submissionId, history);
+      return last ? to(['correct', 'strike', strike.strikeId, last]) : null;
     }
     if (kind === null || !may(kind)) return null;
     if (kind === 'demand-sent') return claims[0] ? to(['new', kind], { claim: claims[0].claimId }) : null;

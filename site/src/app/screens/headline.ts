@@ -45,6 +45,11 @@ export function headline(submission: Submission, words: Wording): string {
       });
     case 'correction':
       return submission.body.reason;
+    case 'water-quality-answer':
+      return words.t('headline.water-quality', {
+        decision: words.t(`value.waterQuality.${submission.body.decision}`),
+        who: submission.body.answeredBy ?? '—',
+      });
     case 'water-lost':
       return waterLine(submission.body, words);
     default:

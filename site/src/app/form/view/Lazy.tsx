@@ -2,10 +2,12 @@ import type { ComponentType } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
 import type { ExtraProps } from './props.ts';
 
-/** A part that only the desk needs and that is large: read when its section is drawn, so that crews do not carry it. */
-export function lazy(load: () => Promise<ComponentType<ExtraProps>>): ComponentType<ExtraProps> {
-  return function Lazy(props: ExtraProps) {
-    const [Part, setPart] = useState<ComponentType<ExtraProps> | null>(null);
+/** A part that is large or rarely looked at: read when it is drawn, so that the first page does not carry it. */
+export function lazy<Props extends object = ExtraProps>(
+  load: () => Promise<ComponentType<Props>>,
+): ComponentType<Props> {
+  return function Lazy(props: Props) {
+    const [Part, setPart] = useState<ComponentType<Props> | null>(null);
     useEffect(() => {
       // Without a connection the form still works; the part comes with the next opening.
       void load()

@@ -18,8 +18,10 @@ export const extras: Readonly<Record<string, ComponentType<ExtraProps>>> = {
   'rate-book.machines': lazy(async () => (await import('../../rates/ScheduleLoad.tsx')).ScheduleLoad),
   'rate-book.preview': lazy(async () => (await import('../../rates/RatePreview.tsx')).RatePreview),
   'rate-book.which': lazy(async () => (await import('../../rates/DayDoubts.tsx')).DayDoubts),
+  'repair.damage': lazy(async () => (await import('./DamageHint.tsx')).DamageHint),
   'repair.parts': KitParts,
   'return.when': ReturnAnswer,
+  'valve.main-shut': lazy(async () => (await import('./MainShutAsk.tsx')).MainShutAsk),
   'water.answer': WaterLostAnswer,
   'water.seen': HowToMeasure,
 };

@@ -1,0 +1,36 @@
+import { compared, crewJudgement } from '../../../../../shared/damage/crew.ts';
+import { readFindings } from '../../../../../shared/damage/findings.ts';
+import { judgeDamage } from '../../../../../shared/damage/judge.ts';
+import { effectiveFacts } from '../../../../../shared/submissions/effective.ts';
+import { useObservable } from '../../core/observable.ts';
+import { nameOf, people } from '../../core/people.ts';
+import { useModels, type StrikeAnswer } from '../../core/records.ts';
+import { useWords } from '../../core/words.ts';
+import { JudgementView } from './JudgementView.tsx';
+
+/** How far the damage of a strike goes: what the crew says, by name, and what the rules say; both, where they differ. */
+export function DamagePart({ answer: { history, hydrant } }: { readonly answer: StrikeAnswer }) {
+  const words = useWords();
+  useObservable(people);
+  const models = useModels();
+  const { facts } = effectiveFacts(history.map(({ recorded }) => recorded));
+  const found = readFindings(facts, hydrant?.type ?? 'unknown');
+  const judgement = judgeDamage(found);
+  const crew = crewJudgement(facts);
+  const model = models.value?.models.find(({ modelId }) => modelId === hydrant?.modelId) ?? null;
+  return (
+    <>
+      {crew ? (
+        <p>
+          <strong>{words.t('damage.crew.says', { what: words.t(`value.damage.${crew.damage}`) })}</strong>{' '}
+          {words.t('damage.crew.by', { who: nameOf(crew.personId), when: words.when(crew.at) })}{' '}
+          {words.t(`damage.crew.${compared(crew.damage, judgement)}`)}
+        </p>
+      ) : (
+        <p>{words.t('damage.crew.none')}</p>
+      )}
+      <h3>{words.t('damage.by-rules')}</h3>
+      <JudgementView found={found} judgement={judgement} model={model} />
+    </>
+  );
+}
