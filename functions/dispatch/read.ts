@@ -107,7 +107,7 @@ async function views(
   wanted: (notice: DispatchNotice, latest: boolean) => boolean,
   locale: Locale,
 ): Promise<NoticeView[]> {
-  const { settings, notices, ledger } = deps;
+  const { settings, notices, ledger, current } = deps;
   const recorded = await Promise.all(
     [...new Set(streams)].map((stream) => ledger.readStream(stream, { personal: false })),
   );
@@ -130,6 +130,7 @@ async function views(
         latest,
         deliveries: (await notices.deliveriesOf(notice)).map(({ value }) => value),
         confirmedAt: confirmedAt(notice, told),
+        strikeId: (await current.strike(notice.outageIds[0] ?? ''))?.strikeId ?? null,
         settings,
         locale,
       }),

@@ -6,7 +6,7 @@ import {
   type NoticeFacts,
   type NoticeSubject,
 } from '../../shared/dispatch/notice.ts';
-import { nearbyHydrant, nearbyInService } from '../../shared/dispatch/nearby.ts';
+import { maybeReported, nearbyHydrant, nearbyInService } from '../../shared/dispatch/nearby.ts';
 import type { NextNotice } from '../../shared/dispatch/next.ts';
 import { referenceOf } from '../../shared/dispatch/reference.ts';
 import type { Hydrant } from '../../shared/inventory/hydrant.ts';
@@ -54,6 +54,10 @@ export async function factsFor(deps: NoticeDeps, next: NextNotice): Promise<Noti
         ? [...new Set(ended.flatMap(({ deferred }) => deferred.map(({ proof }) => proof)))]
         : [],
     nearest: what === 'out' && position ? await nearestTo(deps, position, hydrantId) : [],
+    maybe:
+      what === 'out' && hydrantId === null && position && stock
+        ? maybeReported(position, searchTree(stock))
+        : [],
     instead: await insteadOf(deps, next, strikes),
   };
 }

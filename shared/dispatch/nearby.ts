@@ -45,6 +45,15 @@ export function nearbyInService(question: NearbyQuestion): Neighbour<Hydrant>[] 
   );
 }
 
+/** How many hydrants a report without a number is said to be of. More than that says nothing. */
+const MOST_MAYBE = 4;
+
+/** The hydrants that stand so near a place that was reported without a number that it may be one of them, nearest first. */
+export const maybeReported = (point: Position, index: NearestIndex<Hydrant>): string[] =>
+  [
+    ...possiblyStruck([{ hydrantId: null, reportedPosition: { ...point }, outages: [] }], index, () => true),
+  ].slice(0, MOST_MAYBE);
+
 /** As dispatch is told of it: whole feet, and the rating with its date. */
 export function nearbyHydrant(
   { hydrant, distanceFt, bearing }: Neighbour<Hydrant>,

@@ -47,6 +47,8 @@ export interface NoticeFacts {
   /** Proofs that were put off by name: it is back, and these were not shown. */
   readonly notShown: readonly Proof[];
   readonly nearest: readonly NearbyHydrant[];
+  /** Hydrants one of which may be the one that was reported without its number. */
+  readonly maybe: readonly string[];
   /** Of a correction: what is out instead. Of a hydrant that is out: what was told before in its stead. */
   readonly instead: { readonly hydrantId: string | null; readonly reference: string | null } | null;
 }

@@ -67,6 +67,7 @@ function textIn(notice: DispatchNotice, reader: NoticeReader, room: Room): strin
     ...(what === 'out'
       ? [t('since', { cause: causeWords(notice, locale), when: when(notice.at, reader) })]
       : []),
+    ...maybeWords(notice, locale),
     ...(what === 'out' && near.length > 0 ? [t('nearest', { list: near.join('; ') })] : []),
     ...(what === 'back' ? [t('back-since', { when: when(notice.at, reader) })] : []),
     ...(what === 'back' && facts.notShown.length > 0
@@ -115,6 +116,10 @@ function insteadWords({ what, facts: { instead } }: DispatchNotice, locale: Loca
   return [say(locale, what === 'out' ? 'dispatch.replaces' : 'dispatch.out-instead', params)];
 }
 
+/** Which one it may be: better known by its number than by degrees. */
+const maybeWords = ({ facts: { maybe } }: DispatchNotice, locale: Locale): string[] =>
+  maybe.length === 0 ? [] : [say(locale, 'dispatch.maybe', { list: maybe.join(', ') })];
+
 const distance = (distanceFt: number, { system, locale }: NoticeReader): string =>
   // Whole metres too: nobody lays hose to a tenth.
   system === 'us'
@@ -151,7 +156,8 @@ export function noticeEmail(
   const position =
     facts.position && `${facts.position.latitudeDeg.toFixed(5)}, ${facts.position.longitudeDeg.toFixed(5)}`;
   const lines = [
-    t(`lead.${what}`, { name, place }),
+    t(`lead.${what}`, { name, place, known: facts.hydrantId === null ? 'no' : 'yes' }),
+    ...maybeWords(notice, locale),
     ...insteadWords(notice, locale).flatMap((words) => ['', words]),
     '',
     ...line('hydrant', name),

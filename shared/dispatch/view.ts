@@ -10,6 +10,8 @@ export interface NoticeView extends Pick<
   'subject' | 'number' | 'what' | 'reference' | 'at' | 'madeAt' | 'held'
 > {
   readonly hydrantId: string | null;
+  /** The strike that it speaks of, by the id that it goes by today; null for an outage of another cause. */
+  readonly strikeId: string | null;
   readonly place: string | null;
   /** False once a later message speaks of the same hydrant. */
   readonly latest: boolean;
@@ -38,12 +40,13 @@ export interface ViewQuestion {
   readonly latest: boolean;
   readonly deliveries: readonly NoticeDelivery[];
   readonly confirmedAt: string | null;
+  readonly strikeId: string | null;
   readonly settings: UtilitySettings;
   readonly locale: Locale;
 }
 
 export function noticeView(question: ViewQuestion): NoticeView {
-  const { notice, latest, deliveries, confirmedAt, settings, locale } = question;
+  const { notice, latest, deliveries, confirmedAt, strikeId, settings, locale } = question;
   const { subject, number, what, reference, at, madeAt, held, facts } = notice;
   return {
     subject,
@@ -54,6 +57,7 @@ export function noticeView(question: ViewQuestion): NoticeView {
     madeAt,
     held,
     hydrantId: facts.hydrantId,
+    strikeId,
     place: facts.place,
     latest,
     text: noticeText(notice, readerFor(settings, locale)),

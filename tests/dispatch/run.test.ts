@@ -171,6 +171,13 @@ describe('what is corrected', () => {
     expect(world.went.at(-1)?.text).not.toContain('instead');
   });
 
+  it('a place without a number is said to be of the hydrant that stands there', async () => {
+    const world = dispatchWorld({ hydrants, now: clocked(30).now });
+    const { latitudeDeg, longitudeDeg } = own;
+    await world.record(struck(9, { hydrantId: null, position: { latitudeDeg, longitudeDeg, accuracyM: 5 } }));
+    for (const { text } of world.went) expect(text).toContain(`It may be ${own.hydrantId}.`);
+  });
+
   it('a place without a number, and then its number', async () => {
     const world = dispatchWorld({ hydrants, now: clocked(30).now });
     const place = struck(9, { hydrantId: null });

@@ -14,6 +14,7 @@ export const dispatch = {
     'Out of service instead: {hydrantId}{reference, select, none {} other {, ref {reference}}}.',
   'dispatch.no-number': 'number not known yet',
   'dispatch.no-place': 'place not known: call',
+  'dispatch.maybe': 'It may be {list}.',
   'dispatch.class': 'class {className}',
   'dispatch.cause.none': 'Out of service',
   'dispatch.cause.other': 'Another cause',
@@ -25,7 +26,8 @@ export const dispatch = {
   'dispatch.email.subject.back': 'Hydrant back in service: {name}, {place} (ref {reference})',
   'dispatch.email.subject.corrected':
     'Correction: hydrant {name}, {place} is not out of service (ref {reference})',
-  'dispatch.email.lead.out': 'HYDRANT OUT OF SERVICE. Do not rely on {name}, {place}.',
+  'dispatch.email.lead.out':
+    'HYDRANT OUT OF SERVICE. Do not rely on {known, select, yes {{name}, {place}} other {the hydrant at {place}}}.',
   'dispatch.email.lead.back': 'HYDRANT BACK IN SERVICE: {name}, {place}.',
   'dispatch.email.lead.corrected':
     'CORRECTION. Hydrant {name}, {place}, is NOT out of service. It was reported by mistake.',
@@ -70,7 +72,7 @@ export const dispatch = {
   'dispatch.held.too-old':
     'Not sent: it happened more than {hours, plural, one {# hour} other {# hours}} before it was recorded.',
   'dispatch.held.nothing-sent': 'Not sent: dispatch had not been sent the message that it corrects.',
-  'dispatch.confirmed': 'Dispatch was told by a person {when}.',
+  'dispatch.confirmed': 'Dispatch was told by a person on {when}.',
   'dispatch.unconfirmed': 'Nobody has confirmed yet: call {name}.',
   'dispatch.unconfirmed.why':
     'A message that was sent may still not have been read. Call, and record who took it.',

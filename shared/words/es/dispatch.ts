@@ -16,6 +16,7 @@ export const dispatch: Record<keyof typeof english, string> = {
     'El que está fuera de servicio: {hydrantId}{reference, select, none {} other {, ref {reference}}}.',
   'dispatch.no-number': 'aún sin número',
   'dispatch.no-place': 'lugar desconocido: llame',
+  'dispatch.maybe': 'Puede ser {list}.',
   'dispatch.class': 'clase {className}',
   'dispatch.cause.none': 'Fuera de servicio',
   'dispatch.cause.other': 'Otra causa',
@@ -27,7 +28,8 @@ export const dispatch: Record<keyof typeof english, string> = {
   'dispatch.email.subject.back': 'Hidrante de nuevo en servicio: {name}, {place} (ref {reference})',
   'dispatch.email.subject.corrected':
     'Corrección: el hidrante {name}, {place} no está fuera de servicio (ref {reference})',
-  'dispatch.email.lead.out': 'HIDRANTE FUERA DE SERVICIO. No cuente con {name}, {place}.',
+  'dispatch.email.lead.out':
+    'HIDRANTE FUERA DE SERVICIO. No cuente con {known, select, yes {{name}, {place}} other {el hidrante en {place}}}.',
   'dispatch.email.lead.back': 'HIDRANTE DE NUEVO EN SERVICIO: {name}, {place}.',
   'dispatch.email.lead.corrected':
     'CORRECCIÓN. El hidrante {name}, {place}, NO está fuera de servicio. Se reportó por error.',
@@ -74,7 +76,7 @@ export const dispatch: Record<keyof typeof english, string> = {
   'dispatch.held.too-old':
     'No enviado: ocurrió más de {hours, plural, one {# hora} other {# horas}} antes de registrarse.',
   'dispatch.held.nothing-sent': 'No enviado: a la central no se le había enviado el aviso que corrige.',
-  'dispatch.confirmed': 'Una persona avisó a la central {when}.',
+  'dispatch.confirmed': 'Una persona avisó a la central el {when}.',
   'dispatch.unconfirmed': 'Nadie lo ha confirmado aún: llame a {name}.',
   'dispatch.unconfirmed.why':
     'Un aviso enviado puede no haberse leído todavía. Llame y registre quién lo recibió.',

@@ -52,6 +52,7 @@ const notice = (
       near(3),
       near(4),
     ],
+    maybe: [],
     instead: null,
     ...facts,
   },

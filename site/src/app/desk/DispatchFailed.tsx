@@ -29,6 +29,7 @@ export function DispatchFailed() {
           notice={notice}
           tooOldHours={value.tooOldHours}
           record={null}
+          strikeLink
           reload={resource.reload}
         />
       ))}

@@ -2,6 +2,7 @@ import { useState } from 'preact/hooks';
 import type { NoticeView } from '../../../../shared/dispatch/view.ts';
 import { postJson } from '../core/api.ts';
 import { useObservable } from '../core/observable.ts';
+import { to } from '../core/router.ts';
 import { utility } from '../core/utility.ts';
 import { useWords } from '../core/words.ts';
 import { sayFailed } from './sayFailed.ts';
@@ -18,10 +19,12 @@ export interface MessageProps {
   readonly tooOldHours: number;
   readonly record: string | null;
   readonly reload: () => void;
+  /** Where it stands in a list of many: the way to its strike. */
+  readonly strikeLink?: boolean;
 }
 
 /** One message: to whom it went and when, what did not go, and the call that is still to be made. */
-export function DispatchMessage({ notice, tooOldHours, record, reload }: MessageProps) {
+export function DispatchMessage({ notice, tooOldHours, record, reload, strikeLink }: MessageProps) {
   const words = useWords();
   const { what, hydrantId, place, reference, held, deliveries, confirmedAt, latest, text } = notice;
   const name = hydrantId ?? place ?? words.t('dispatch.no-number');
@@ -30,7 +33,13 @@ export function DispatchMessage({ notice, tooOldHours, record, reload }: Message
   return (
     <div class={asks && (failed || held !== null) ? 'warning' : 'notice'}>
       <p>
-        <strong>{words.t(`dispatch.what.${what}`, { what: name })}</strong>
+        <strong>
+          {strikeLink && notice.strikeId !== null ? (
+            <a href={to(['strike', notice.strikeId])}>{words.t(`dispatch.what.${what}`, { what: name })}</a>
+          ) : (
+            words.t(`dispatch.what.${what}`, { what: name })
+          )}
+        </strong>
         <br />
         <span class="small">{words.t('dispatch.reference', { reference })}</span>
       </p>
@@ -46,7 +55,7 @@ export function DispatchMessage({ notice, tooOldHours, record, reload }: Message
       )}
       {confirmedAt !== null && <p>{words.t('dispatch.confirmed', { when: words.when(confirmedAt) })}</p>}
       {asks && <Call record={record} />}
-      {latest && (failed || held === 'too-old') && (
+      {latest && confirmedAt === null && (failed || held === 'too-old') && (
         <Again notice={notice} key={`${notice.subject} ${notice.number}`} reload={reload} />
       )}
       <details>
@@ -65,7 +74,11 @@ function Call({ record }: { readonly record: string | null }) {
     <>
       <p>
         <strong>{words.t('dispatch.unconfirmed', { name: dispatch?.name ?? '' })}</strong>{' '}
-        {dispatch && <a href={`tel:${dispatch.phone}`}>{dispatch.phone}</a>}
+        {dispatch && (
+          <a class="phone" href={`tel:${dispatch.phone}`}>
+            {dispatch.phone}
+          </a>
+        )}
       </p>
       <p class="small">{words.t('dispatch.unconfirmed.why')}</p>
       {record !== null && (
