@@ -15,6 +15,8 @@ export const utilityZone = 'America/New_York';
 
 export interface AppServer {
   readonly origin: string;
+  /** Its data folder. */
+  readonly folder: string;
   /** Ends it at once, as a cut cable would. */
   kill(): Promise<void>;
   /** Starts it again on the same data. */
@@ -46,6 +48,7 @@ export async function appServer(port: number, load: 'small' | 'town' = 'small'):
   };
   return {
     origin,
+    folder: join(data, 'data'),
     token,
     kill: () => server.kill(),
     async start() {
@@ -90,12 +93,15 @@ export async function signedIn(
     permissions: ['geolocation'],
     geolocation: { latitude: 40.6031, longitude: -60.4, accuracy: 9 },
     acceptDownloads: true,
+    // Requests that a service worker sees cannot be held up by a test; what it does has tests of its own (offline.*).
+    serviceWorkers: 'block',
     ...options,
   });
   const page = await context.newPage();
   page.setDefaultTimeout(10_000);
   const faults: string[] = [];
   page.on('console', (message) => {
+    if (message.text().includes('Service Worker registration blocked by Playwright')) return;
     if (message.type() === 'error' || message.type() === 'warning') faults.push(message.text());
   });
   page.on('pageerror', (error) => faults.push(String(error)));

@@ -28,4 +28,11 @@ export const ports = {
   mainJob: 27_144,
   forms: 27_145,
   procedure: 28_330,
+  dispatch: 28_360,
+  dispatchLocal: 28_361,
+  offlineApp: 28_380,
+  offlineQueue: 28_381,
+  offlineQueueLine: 28_382,
+  benchField: 28_383,
+  benchQueue: 28_384,
 } as const;
