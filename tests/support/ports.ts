@@ -27,6 +27,7 @@ export const ports = {
   letters: 27_143,
   mainJob: 27_144,
   forms: 27_145,
+  damage: 28_340,
   procedure: 28_330,
   dispatch: 28_360,
   dispatchLocal: 28_361,
