@@ -6,7 +6,7 @@ import { database, type Kept } from '../outbox/database.ts';
  */
 
 /** What a crew's screens read. Claims, rates and people's papers are the desk's and are never kept. */
-const keepable = /^\/api\/(?:strikes|models|job-codes|(?:strikes|hydrants)\/[^/?]+)$/;
+const keepable = /^\/api\/(?:strikes|models|stock|job-codes|(?:strikes|hydrants)\/[^/?]+)$/;
 const MOST = 200;
 const OLDEST_MS = 14 * 86_400_000;
 
