@@ -47,11 +47,11 @@ export function lifeCautions(
   switch (kind) {
     case 'payment-received':
       // Cashing what is tendered as full payment of a disputed claim may discharge it (UCC 3-311); what pays all that
-      // is asked settles nothing that was open.
+      // is left settles nothing that was open.
       if (
         body['marked'] === 'full' &&
         body['deposited'] !== 'returned' &&
-        (cents === null || money === null || cents < money.askedCents)
+        (cents === null || money === null || cents < money.balanceCents)
       )
         add(body['deposited'] === 'held' ? 'full-payment-held' : 'full-payment');
       if (above > 0 && body['deposited'] !== 'returned') add('above-balance', { overCents: above });

@@ -21,8 +21,8 @@ export interface FullPaymentCaution {
 }
 
 /**
- * Payments of one claim that are marked as full and less than what is asked, by day. A payment of the whole sum settles
- * nothing that was open, and one that was sent back obtained no payment. `askedCents`: what the claim asks.
+ * Payments of one claim that are marked as full and less than what was left, by day. A payment of all that was left
+ * settles nothing that was open, and one that was sent back obtained no payment. `askedCents`: what the claim asks.
  */
 export function fullPaymentCautions(
   facts: readonly Effective[],
@@ -31,10 +31,21 @@ export function fullPaymentCautions(
 ): FullPaymentCaution[] {
   const rule = rules?.fullPayment ?? null;
   const disputedOn = firstDisputeOn(facts);
+  const payments = ofKind(facts, 'payment-received').map(({ fact }) => fact);
+  const cameBefore = (a: (typeof payments)[number], b: (typeof payments)[number]): boolean =>
+    a.body.receivedOn !== b.body.receivedOn
+      ? a.body.receivedOn < b.body.receivedOn
+      : a.submissionId < b.submissionId;
+  const leftBefore = (of: (typeof payments)[number]): number =>
+    payments
+      .filter((each) => each.body.deposited === 'deposited' && cameBefore(each, of))
+      .reduce((left, { body }) => left - body.amountCents, askedCents);
   return ofKind(facts, 'payment-received')
     .filter(
-      ({ fact: { body } }) =>
-        body.marked === 'full' && body.deposited !== 'returned' && body.amountCents < askedCents,
+      ({ fact }) =>
+        fact.body.marked === 'full' &&
+        fact.body.deposited !== 'returned' &&
+        fact.body.amountCents < leftBefore(fact),
     )
     .map(({ fact: { submissionId, body } }): FullPaymentCaution => {
       const held = body.deposited === 'held';

@@ -34,7 +34,7 @@ export const demoUtility: UtilitySettings = {
     fullPayment: {
       repayWithinDays: 90,
       officeNamed: null,
-      citation: 'Example commercial code 3-311(c)(2)',
+      citation: 'Example enactment of UCC 3-311(c)(2)',
       jurisdiction: 'invented',
       confirmedBy: null,
     },

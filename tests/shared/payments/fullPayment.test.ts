@@ -71,6 +71,21 @@ describe('a payment marked as full', () => {
     expect(cautions([dispute, paid({ marked: 'not-marked' })])).toEqual([]);
   });
 
+  it('settles nothing when it is all that was left after what came before; less than that may', () => {
+    const first = fact('payment-received', 8, claim, {
+      receivedOn: '2026-04-10',
+      amountCents: 600_00,
+      marked: 'part',
+      deposited: 'deposited',
+      lines: [],
+    });
+    expect(cautions([dispute, first, paid({ amountCents: 400_00 })])).toEqual([]);
+    expect(cautions([dispute, first, paid({ amountCents: 399_99 })])).toHaveLength(1);
+    // What came after it, or lies in the drawer, left nothing less to ask for then.
+    const later = { ...first, body: { ...first.body, receivedOn: '2026-04-21' } };
+    expect(cautions([dispute, later, paid({ amountCents: 400_00 })])).toHaveLength(1);
+  });
+
   it('says whether the claim was in dispute: by a dispute, a denial or a cut, and only from then on', () => {
     expect(cautions([paid()])[0]!.disputed).toBe(false);
     expect(cautions([fact('line-disputed', 11, claim, { saidOn: '2026-05-01' }), paid()])[0]!.disputed).toBe(
