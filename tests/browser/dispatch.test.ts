@@ -8,6 +8,7 @@ import {
   expectAccessible,
   expectNoSideScroll,
   goTo,
+  minutesAgo as typedAgo,
   sendAndConfirm,
   signedIn,
   type AppServer,
@@ -97,7 +98,7 @@ test('a strike is told within seconds; the page asks for a call until it is reco
   await page.getByRole('link', { name: 'Record who took it' }).click();
   await page.waitForSelector('h1[tabindex]');
   await page.getByLabel('Who took the message').fill('Desk two');
-  await page.getByRole('button', { name: 'Now' }).first().click();
+  await page.getByLabel('Dispatch told at').fill(typedAgo(0));
   await sendAndConfirm(page);
   await page.goBack();
   await page.getByText(/^Dispatch was told by a person on /).waitFor();
