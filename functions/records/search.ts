@@ -1,5 +1,5 @@
 import * as z from 'zod';
-import { plateKey, plateMatches, LEAST_PLATE, LEAST_FIND, search } from '../../shared/search/search.ts';
+import { LEAST_FIND, mayBePlate, plateMatches, search } from '../../shared/search/search.ts';
 import { problemsFromZod } from '../../shared/problems/fromZod.ts';
 import { ofKind } from '../../shared/submissions/effective.ts';
 import type { RouteHandler } from '../http/app.ts';
@@ -38,9 +38,8 @@ export function searchRoutes({ current, ledger, settings }: RecordsDeps): Record
  * the erasable fields are looked through, and what is found there is read again as it stands, corrections applied.
  */
 async function strikesOfPlate(ledger: Ledger, find: string): Promise<ReadonlySet<string>> {
-  const wanted = plateKey(find);
   const found = new Set<string>();
-  if (wanted.length < LEAST_PLATE || !/\d/.test(wanted)) return found;
+  if (!mayBePlate(find)) return found;
   const maybe = new Set<`strike:${string}`>();
   for await (const page of ledger.scanPersonal())
     for (const { stream, fields } of page)

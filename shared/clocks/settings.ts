@@ -106,7 +106,10 @@ export const clockRule = z
     warnDays: warnDays.optional(),
   })
   .check(
-    relations(({ clock, from, whose }, ctx) => {
+    relations(({ clock, from, whose, count, unit }, ctx) => {
+      // No rule runs longer than a hundred years; a count of days typed as years would put its date beyond any calendar.
+      const most = { 'calendar-days': 20_000, 'working-days': 20_000, months: 1_200, years: 100 }[unit];
+      if (count > most) ctx.addIssue(problemIssue('clock-too-long', ['count'], { most, unit }));
       if (!startsOf[clock].includes(from))
         ctx.addIssue(
           problemIssue('clock-starts-elsewhere', ['from'], { clock, allowed: startsOf[clock].join(', ') }),

@@ -33,22 +33,72 @@ export const plateKey = (plate: string): string =>
     .replace(/[^\p{L}\p{N}]/gu, '');
 
 /** The least of a plate that is looked for: fewer signs would match half the town. */
-export const LEAST_PLATE = 3;
+const LEAST_PLATE = 3;
 /** The least of anything that is looked for. */
 export const LEAST_FIND = 2;
 
-/** Whether a plate answers what was typed. Part of a plate will do: a witness rarely has all of it. */
-export function plateMatches(plate: string | null, find: string): boolean {
+/** The most signs of a plate of letters alone: a longer word is none (states print seven or eight; from memory). */
+const MOST_LETTERS = 8;
+
+/** Whether what was typed may be a plate, or part of one. */
+export function mayBePlate(find: string): boolean {
   const wanted = plateKey(find);
-  return plate !== null && wanted.length >= LEAST_PLATE && plateKey(plate).includes(wanted);
+  return wanted.length >= LEAST_PLATE && (/\d/.test(wanted) || wanted.length <= MOST_LETTERS);
+}
+
+/**
+ * Whether a plate answers what was typed. Part of a plate will do, since a witness rarely has all of it; letters alone
+ * must be the whole, or a word of any street would find plates.
+ */
+export function plateMatches(plate: string | null, find: string): boolean {
+  if (plate === null || !mayBePlate(find)) return false;
+  const [key, wanted] = [plateKey(plate), plateKey(find)];
+  return /\d/.test(wanted) ? key.includes(wanted) : key === wanted;
 }
 
 const folded = (text: string): string =>
   text.normalize('NFKD').replace(/\p{M}/gu, '').toUpperCase().replace(/\s+/g, ' ').trim();
 
+/** A hydrant's number or a plate, however it is typed: `th0071` finds `TH-0071`. */
+const keyHas = (text: string, key: string): boolean => key !== '' && plateKey(text).includes(key);
+
+/** A day as it is typed or shown (`2026-03-04`, `3/4/2026`, `Mar 4, 2026`, `4 mar 2026`), or a month; null if it is none. */
+function dayIn(wanted: string): string | null {
+  if (/^\d{4}-\d{2}(-\d{2})?$/.test(wanted)) return wanted;
+  const [, month, date, year] = /^(\d{1,2})\/(\d{1,2})\/(\d{4})$/.exec(wanted) ?? [];
+  if (year !== undefined) return isoDay(year, Number(month), date);
+  const [, nameFirst, dateAfter, ofYear] = /^([A-Z]{3,10})\.? (\d{1,2}),? (\d{4})$/.exec(wanted) ?? [];
+  if (ofYear !== undefined) return isoDay(ofYear, monthNamed(nameFirst), dateAfter);
+  const [, dateFirst, nameAfter, inYear] =
+    /^(\d{1,2}) (?:DE )?([A-Z]{3,10})\.?(?: DE)? (\d{4})$/.exec(wanted) ?? [];
+  return inYear === undefined ? null : isoDay(inYear, monthNamed(nameAfter), dateFirst);
+}
+
+const isoDay = (year: string, month: number | null, date = ''): string | null =>
+  month === null ? null : `${year}-${String(month).padStart(2, '0')}-${date.padStart(2, '0')}`;
+
+const monthNames: readonly (readonly string[])[] = [
+  ['JAN', 'ENE'],
+  ['FEB'],
+  ['MAR'],
+  ['APR', 'ABR'],
+  ['MAY'],
+  ['JUN'],
+  ['JUL'],
+  ['AUG', 'AGO'],
+  ['SEP'],
+  ['OCT'],
+  ['NOV'],
+  ['DEC', 'DIC'],
+];
+function monthNamed(name = ''): number | null {
+  const at = monthNames.findIndex((starts) => starts.includes(name.slice(0, 3)));
+  return at < 0 ? null : at + 1;
+}
+
 /**
- * Cases that answer a search, the newest strike first: by claim number, hydrant, day (`2026-03-04`, or `2026-03` for a
- * month), payer, words of the place, or plate. Whoever asks must be one who may see claims. Pure.
+ * Cases that answer a search, the newest strike first: by claim number, hydrant, day (`2026-03-04`, `3/4/2026`, or
+ * `2026-03` for a month), payer, words of the place, or plate. Whoever asks must be one who may see claims. Pure.
  */
 export function search({ find, strikes, claims, timeZone, plateStrikes }: SearchQuestion): readonly Hit[] {
   const wanted = folded(find);
@@ -60,15 +110,16 @@ export function search({ find, strikes, claims, timeZone, plateStrikes }: Search
     if (known) known.push(claim);
     else claimsOf.set(claim.strikeId, [claim]);
   }
-  const isDay = /^\d{4}-\d{2}(-\d{2})?$/.test(wanted);
+  const day = dayIn(wanted);
+  const key = plateKey(find);
   return strikes
     .map((strike): Hit => {
       const own = strike.memberIds.flatMap((id) => claimsOf.get(id) ?? []);
       const struckOn = localDate(strike.struckAt ?? strike.since, timeZone);
       const matched: Record<SearchedBy, boolean> = {
         'claim-number': own.some(({ claimNumber }) => has(claimNumber)),
-        hydrant: strike.hydrantIds.some(has),
-        day: isDay && struckOn.startsWith(wanted),
+        hydrant: strike.hydrantIds.some((id) => has(id) || keyHas(id, key)),
+        day: day !== null && struckOn.startsWith(day),
         payer: own.some(({ payerName }) => has(payerName)),
         place: has(strike.placeDescription),
         plate: strike.memberIds.some((id) => plateStrikes.has(id)),

@@ -91,6 +91,8 @@ export const clocks = {
   'command.letters':
     '{sent, plural, one {# letter} other {# letters}} of what is due written to {folder} (no mail is sent from here).',
 
+  'problem.clock-too-long':
+    'A rule of this unit runs {most} at most: {unit, select, years {years} months {months} other {days}}. Is it another unit?',
   'problem.clock-starts-elsewhere': 'A clock of this kind ({clock}) starts from one of: {allowed}.',
   'problem.clock-is-the-utilitys':
     'Only acknowledging, answering and paying can be a target set for insurers; this clock ({clock}) is the utility’s own.',

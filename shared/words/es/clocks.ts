@@ -93,6 +93,8 @@ export const clocks: Record<keyof typeof english, string> = {
   'command.letters':
     '{sent, plural, one {# carta} other {# cartas}} de lo que vence en {folder} (desde aquí no se envía correo).',
 
+  'problem.clock-too-long':
+    'Una regla de esta unidad cuenta como máximo {most} {unit, select, years {años} months {meses} other {días}}. ¿Es otra unidad?',
   'problem.clock-starts-elsewhere': 'Un plazo de esta clase ({clock}) empieza con uno de: {allowed}.',
   'problem.clock-is-the-utilitys':
     'Solo acusar recibo, responder y pagar pueden ser metas fijadas a las aseguradoras; este plazo ({clock}) es de la empresa de agua.',

@@ -556,6 +556,11 @@ describe('the settings', () => {
       [['clock-starts-elsewhere', 'rules.0.from']],
     ],
     [
+      'years where days were meant',
+      [rule({ clock: 'limitation', from: 'strike', count: 730, unit: 'years' })],
+      [['clock-too-long', 'rules.0.count']],
+    ],
+    [
       'a target where there can be none',
       [rule({ clock: 'limitation', from: 'strike', whose: 'payer-target' })],
       [['clock-is-the-utilitys', 'rules.0.whose']],
