@@ -3,6 +3,7 @@ import { jointsOf } from '../../../../shared/tightening/fromModel.ts';
 import { sayBackOff, sayOrder } from '../../../../shared/tightening/say.ts';
 import { useWords } from '../core/words.ts';
 import type { KnownModel } from '../form/view/useModel.ts';
+import { Box } from './Box.tsx';
 
 /** Every joint of the model with its torque, order, manual and page, and a box for what was used; then the kit. */
 export function SheetJoints({ model }: { readonly model: NonNullable<KnownModel['model']> }) {
@@ -32,7 +33,7 @@ export function SheetJoints({ model }: { readonly model: NonNullable<KnownModel[
                   {joint.kind === 'bolts' ? (
                     <>
                       <td>{sayJointTorque(joint, words)}</td>
-                      <td>{plan ? sayOrder(plan) : ''}</td>
+                      <td class="order">{plan ? sayOrder(plan) : ''}</td>
                     </>
                   ) : (
                     <td colSpan={2}>{sayBackOff(joint, words.locale)}</td>
@@ -47,13 +48,10 @@ export function SheetJoints({ model }: { readonly model: NonNullable<KnownModel[
       )}
       {model.kitContents.length > 0 && (
         <p class="sheet-small">
-          {words.t('sheet.kit', {
-            parts: model.kitContents
-              .map(
-                ({ partNumber, description, quantity }) => `☐ ${quantity} × ${partNumber} (${description})`,
-              )
-              .join('  '),
-          })}
+          <strong>{words.t('sheet.kit')}</strong>{' '}
+          {model.kitContents.map((part) => (
+            <Box key={part.partNumber}>{words.t('sheet.part', part)}</Box>
+          ))}
         </p>
       )}
     </section>

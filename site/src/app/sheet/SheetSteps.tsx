@@ -2,10 +2,11 @@ import { hiddenDamages } from '../../../../shared/procedure/ground.ts';
 import { neededBefore } from '../../../../shared/procedure/holdPoints.ts';
 import { modelAtStep } from '../../../../shared/procedure/modelAtStep.ts';
 import type { PlannedStep } from '../../../../shared/procedure/procedureFor.ts';
-import { hazardsOf, recordedElsewhere, type ProcedureStep } from '../../../../shared/procedure/steps.ts';
+import { hazardsOf, type ProcedureStep } from '../../../../shared/procedure/steps.ts';
 import type { Hydrant } from '../../../../shared/inventory/hydrant.ts';
 import { useWords } from '../core/words.ts';
 import type { KnownModel } from '../form/view/useModel.ts';
+import { Box } from './Box.tsx';
 
 interface Props {
   readonly steps: readonly PlannedStep[];
@@ -26,11 +27,6 @@ export function SheetSteps({ steps, type, model, running }: Props) {
         return `${numberOf(needed)}${alternative > 0 ? `/${alternative}` : ''}`;
       })
       .join(', ');
-  const type_ = (step: ProcedureStep): string | null => {
-    const elsewhere = recordedElsewhere[step];
-    if (!elsewhere) return null;
-    return words.t(elsewhere === 'flow-test' ? 'sheet.type-flow' : 'sheet.type-return');
-  };
   return (
     <table class="sheet-steps">
       <thead>
@@ -41,15 +37,18 @@ export function SheetSteps({ steps, type, model, running }: Props) {
           <th scope="col" colSpan={2}>
             {words.t('sheet.step')}
           </th>
-          <th scope="col">{words.t('sheet.time')}</th>
-          <th scope="col">{words.t('sheet.name')}</th>
+          <th scope="col" class="for-paper">
+            {words.t('sheet.time')}
+          </th>
+          <th scope="col" class="for-paper">
+            {words.t('sheet.name')}
+          </th>
         </tr>
       </thead>
       {steps.map(({ step, ifNeeded }, index) => {
         const stop = stopAt(step);
         const phase = steps[index]?.phase;
         const first = steps[index - 1]?.phase !== phase;
-        const typed = type_(step);
         return (
           <tbody key={step}>
             {first && (
@@ -85,16 +84,7 @@ export function SheetSteps({ steps, type, model, running }: Props) {
                       {line}
                     </span>
                   ))}
-                {step === 'hidden-damage-checked' && (
-                  <span class="sheet-model">
-                    {words.t('sheet.found', {
-                      found: hiddenDamages
-                        .map((each) => `☐ ${words.t(`value.hiddenDamage.${each}`)}`)
-                        .join('  '),
-                    })}
-                  </span>
-                )}
-                {typed && <span class="sheet-soft"> {typed}</span>}
+                {step === 'hidden-damage-checked' && <Found />}
               </th>
               <td class="box" />
               <td class="box name" />
@@ -103,5 +93,20 @@ export function SheetSteps({ steps, type, model, running }: Props) {
         );
       })}
     </table>
+  );
+}
+
+/** What was found, and whether it needs a dig, to be ticked with a pencil. */
+function Found() {
+  const words = useWords();
+  return (
+    <span class="sheet-model">
+      {hiddenDamages.map((each) => (
+        <Box key={each}>{words.t(`value.hiddenDamage.${each}`)}</Box>
+      ))}
+      <br />
+      {words.t('field.repair.needsDig')} <Box>{words.t('value.seen.yes')}</Box>
+      <Box>{words.t('value.seen.no')}</Box> {words.t('sheet.if-dig')}
+    </span>
   );
 }

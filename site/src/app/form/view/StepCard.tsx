@@ -53,7 +53,7 @@ export function StepCard(props: StepProps) {
       {(ifNeeded || !asked) && (
         <p class="small soft">{words.t(asked ? 'procedure.if-needed' : 'procedure.not-here')}</p>
       )}
-      {!row && (
+      {!row && (!before || held) && (
         <>
           <Hazards step={step} />
           <p class="caution">{words.t(`step.${step}.caution`)}</p>
@@ -82,7 +82,7 @@ export function StepCard(props: StepProps) {
       ) : held ? (
         <Held missing={missing} soFar={soFar} />
       ) : (
-        <button type="button" class={isNext ? 'primary tick' : 'plain tick'} onClick={tick}>
+        <button type="button" class={before ? 'link' : isNext ? 'primary tick' : 'plain tick'} onClick={tick}>
           {words.t(before ? 'form.done-again' : 'form.done')}
           <span class="visually-hidden"> {title}</span>
         </button>
