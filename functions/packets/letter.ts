@@ -1,5 +1,6 @@
 import { packetLetterOf } from '../../shared/packet/content.ts';
 import { asOfRecords } from '../../shared/packet/ready.ts';
+import { openedAsAnswered } from '../../shared/claims/contact.ts';
 import type { ClaimLetter } from '../../shared/letters/answer.ts';
 import { evidenceFor } from '../../shared/letters/evidence.ts';
 import { letterTemplate, type Letter } from '../../shared/letters/letter.ts';
@@ -29,7 +30,10 @@ export async function claimLetter(deps: PacketsDeps, member: Member, claimId: st
     demandCents: Math.max(0, claim.statement.totalCents - otherDemandsCents),
     otherDemandsCents,
   });
-  const opened = claim.claim.fact.body;
+  const opened = openedAsAnswered(
+    claim.claim.fact.body,
+    claim.all.filter(({ fact: { subject } }) => subject.type === 'claim' && subject.claimId === claimId),
+  );
   const { locale } = deps.settings;
   return {
     ...letter,

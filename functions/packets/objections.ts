@@ -1,5 +1,6 @@
 import type { AuditCase, AuditPhoto } from '../../shared/audit/case.ts';
 import { objectionsTo, withAnswers, type AnsweredObjection } from '../../shared/audit/objections.ts';
+import { openedAsAnswered } from '../../shared/claims/contact.ts';
 import { limitationOf } from '../../shared/audit/limitation.ts';
 import { otherStrikes, otherWork, type OtherStrikes } from '../../shared/audit/otherWork.ts';
 import { declaredPhotos } from '../../shared/packet/photos.ts';
@@ -11,7 +12,7 @@ import type { BodyOf } from '../../shared/submissions/submission.ts';
 import { inTurns } from '../project/deps.ts';
 import type { PacketsDeps } from './deps.ts';
 import { loadClaim, type LoadedClaim } from './load.ts';
-import { inspect } from './photos/gather.ts';
+import { inspect } from '../evidence/pictures/inspect.ts';
 
 /** Photos are large: few are held at a time. */
 const PHOTOS_AT_ONCE = 2;
@@ -31,7 +32,10 @@ export async function claimObjections(deps: PacketsDeps, claimId: string): Promi
     (await deps.projections.list<StrikeState>(partitions.strike)).map(({ value }) => value),
   );
   const [photos, repairs] = await Promise.all([lookAtPhotos(deps, claim), repairsOf(deps, others)]);
-  const opened = claim.claim.fact.body;
+  const claimFacts = claim.all.filter(
+    ({ fact: { subject } }) => subject.type === 'claim' && subject.claimId === claimId,
+  );
+  const opened = openedAsAnswered(claim.claim.fact.body, claimFacts);
   const modelId = claim.hydrant?.modelId ?? null;
   const audited: AuditCase = {
     now: deps.now().toISOString(),
@@ -59,9 +63,6 @@ export async function claimObjections(deps: PacketsDeps, claimId: string): Promi
     ),
     limitation: limitationOf(deps.settings, claim.statement.strike.date),
   };
-  const claimFacts = claim.all.filter(
-    ({ fact: { subject } }) => subject.type === 'claim' && subject.claimId === claimId,
-  );
   return withAnswers(objectionsTo(audited), claimFacts);
 }
 
@@ -72,10 +73,13 @@ async function lookAtPhotos({ evidence }: PacketsDeps, { facts }: LoadedClaim): 
     submissionId,
     recordedAt,
   }: ReturnType<typeof declaredPhotos>[number]): Promise<AuditPhoto> => {
+    const kept = await evidence.copies.readRecord(exhibit.sha256);
+    if (kept !== null)
+      return { exhibit, submissionId, recordedAt, arrived: true, cameraTime: kept.said?.cameraTime ?? null };
     const bytes = await evidence.get(exhibit.sha256);
     const head =
       bytes !== null && exhibit.mediaType.startsWith('image/') ? await inspect(exhibit, bytes) : null;
-    const cameraTime = head === null || typeof head === 'string' ? null : head.exif.cameraTime;
+    const cameraTime = head === null || typeof head === 'string' ? null : head.said.exif.cameraTime;
     return { exhibit, submissionId, recordedAt, arrived: bytes !== null, cameraTime };
   };
   return inTurns(declaredPhotos(facts), look, PHOTOS_AT_ONCE);

@@ -32,3 +32,16 @@ export function contactOf(facts: readonly Effective[]): ClaimContact | null {
   const { name, address, attention } = payer;
   return { payer: name, address, attention, reference, adjuster };
 }
+
+/**
+ * The opening with the number by which the driver's insurer knows the claim, once its answer or its adjuster gave one.
+ * Of other payers the opening's own reference stays: it is a policy or a court case there.
+ */
+export function openedAsAnswered(
+  opened: BodyOf<'claim-opened'>,
+  facts: readonly Effective[],
+): BodyOf<'claim-opened'> {
+  if (opened.payerKind !== 'drivers-insurer') return opened;
+  const reference = contactOf(facts)?.reference ?? opened.payer.reference;
+  return { ...opened, payer: { ...opened.payer, reference } };
+}
