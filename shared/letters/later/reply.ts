@@ -59,7 +59,7 @@ const authorityOf = ({ authority, editionId }: StatementLine, locale: Locale): s
     : say(locale, 'letter.reply.authority', {
         title: authority.title,
         edition: authority.edition ?? editionId ?? '',
-        page: authority.page ?? '',
+        page: authority.page ?? 'none',
       });
 
 /** The courts of the state come before a federal rule; where they deduct, no authority for the contrary is claimed. */

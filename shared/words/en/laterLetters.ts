@@ -104,7 +104,8 @@ export const laterLetters = {
     '{number}. {what}. {known, select, yes {You do not accept {amount} of it} other {You do not accept it}}: {reason}.',
   'letter.reply.stands':
     'It stands on {records, plural, one {# record} other {# records}} made at the time of the work. {arithmetic}.',
-  'letter.reply.authority': 'Its rate: {title}, edition {edition}, page {page}.',
+  'letter.reply.authority':
+    'Its rate: {title}, edition {edition}{page, select, none {} other {, page {page}}}.',
   'letter.reply.depreciation':
     'The part that was destroyed is one of a working main; its replacement gives the town a hydrant where it had one, and no more.',
   'letter.reply.betterment':

@@ -101,7 +101,8 @@ export const laterLetters: Record<keyof typeof english, string> = {
     '{number}. {what}. {known, select, yes {Usted no acepta {amount} de ello} other {Usted no lo acepta}}: {reason}.',
   'letter.reply.stands':
     'Se apoya en {records, plural, one {# registro hecho} other {# registros hechos}} durante el trabajo. {arithmetic}.',
-  'letter.reply.authority': 'Su tarifa: {title}, edición {edition}, página {page}.',
+  'letter.reply.authority':
+    'Su tarifa: {title}, edición {edition}{page, select, none {} other {, página {page}}}.',
   'letter.reply.depreciation':
     'La pieza destruida es parte de una red en servicio; reponerla da a la ciudad un hidrante donde tenía uno, y nada más.',
   'letter.reply.betterment':
