@@ -262,6 +262,7 @@ export const claimEvents = {
   'form.no-one-line': 'The demand as a whole',
   'allocation.no-line': 'For no line in particular',
   'form.about-claim': 'Claim {claimNumber}, {payer}: {balance} still owed',
+  'form.about-claim.not-asked': 'Claim {claimNumber}, {payer}: nothing is asked yet',
   'form.no-deadline': 'No date of this claim could be read.',
   'allocation.whole': 'The whole amount, not said for which lines',
   'allocation.by-line': 'Line by line, as the payer said',

@@ -3,7 +3,7 @@ export const payments = {
   'problem.reverses-no-payment':
     'This reversal is of a payment that is not on record. Record the payment, or correct the reversal.',
   'problem.reversal-above-payment':
-    'More was reversed than came in: {amountCents, number, ::scale/0.01 .00} of {leftCents, number, ::scale/0.01 .00}. Correct one of them.',
+    'More was reversed than came in: ${amountCents, number, ::scale/0.01 .00} of ${leftCents, number, ::scale/0.01 .00}. Correct one of them.',
   'problem.refund-above-payments':
     'More was refunded than was paid and stayed. Correct the refund, or record the payment it belongs to.',
   'problem.shared-above-paid': 'More was passed on than was recovered. Correct the share.',
@@ -18,9 +18,9 @@ export const payments = {
   'problem.closed-with-balance':
     'The claim is closed, and part of it is neither paid nor written off. Write it off by name, or reopen the claim.',
   'problem.payment-held':
-    'A cheque lies in the drawer. Decide what its mark means, then deposit it or send it back.',
+    'A check lies in the drawer. Decide what its mark means, then deposit it or send it back.',
   'problem.full-payment-cashed':
-    'A cheque marked as full payment was deposited while lines were disputed. That can end the claim (UCC 3-311). Ask counsel; a repayment within 90 days may undo it where the law has that rule.',
+    'A check marked as full payment was deposited while lines were disputed. That can end the claim (UCC 3-311). Ask counsel; a repayment within 90 days may undo it where the law has that rule.',
   'caution.full-payment.held':
     'This payment is marked as full and is less than the claim asks. Decide what the mark means before it is deposited: cashing it can end the claim.',
   'caution.full-payment.cashed':
@@ -30,11 +30,11 @@ export const payments = {
   'caution.full-payment.not-disputed':
     'No dispute is on record before it. Check letters and calls: a dispute that is not recorded counts all the same.',
   'caution.full-payment.no-cheque':
-    'UCC 3-311 speaks of cheques and the like. Another way of paying may settle a claim by agreement; ask counsel.',
+    'UCC 3-311 speaks of checks and the like. Another way of paying may settle a claim by agreement; ask counsel.',
   'caution.full-payment.repay-by':
     'The rule on record lets the money be tendered back within {days, plural, one {# day} other {# days}} of its payment: at the latest {date}, counted from the day it came. It does not help where whoever handles the claim knew of the mark before it was cashed.',
   'caution.full-payment.office':
-    'Payers were told to send such cheques to: {office}. Check where this one came in. With such a notice the money cannot be tendered back.',
+    'Payers were told to send such checks to: {office}. Check where this one came in. With such a notice the money cannot be tendered back.',
   'caution.full-payment.no-rule':
     'No rule of your state is set for this (the model text is UCC 3-311). Have counsel confirm, and set it.',
   'caution.full-payment.to-confirm': '{citation}, {jurisdiction}: not confirmed by counsel yet.',
@@ -53,7 +53,7 @@ export const payments = {
   'problem.claim-is-closed':
     'This claim is closed: what it left unpaid may be asked of others. Reopen it before a further packet is issued.',
   'problem.claims-above-statement':
-    'The claims of this strike ask {tooMuchCents, number} cents more than its statement, since one was paid, reopened, or the statement fell. Send a revised demand.',
+    'The claims of this strike ask ${tooMuchCents, number, ::scale/0.01 .00} more than its statement, since one was paid, reopened, or the statement fell. Send a revised demand.',
   'problem.strike-overpaid':
     'The claims of this strike were paid more than its statement comes to. Find out whose money it is, and give it back.',
   'problem.shared-above-insurer-paid':

@@ -265,6 +265,7 @@ export const claimEvents: Record<keyof typeof english, string> = {
   'form.no-one-line': 'La exigencia en su conjunto',
   'allocation.no-line': 'Para ningún renglón en particular',
   'form.about-claim': 'Reclamación {claimNumber}, {payer}: aún se deben {balance}',
+  'form.about-claim.not-asked': 'Reclamación {claimNumber}, {payer}: aún no se pide nada',
   'form.no-deadline': 'No se pudo leer ningún plazo de esta reclamación.',
   'allocation.whole': 'El importe completo, sin decir para qué renglones',
   'allocation.by-line': 'Renglón por renglón, como dijo el pagador',

@@ -49,6 +49,8 @@ function Row({ one, answer }: { readonly one: Case; readonly answer: StrikesAnsw
   const place = strike.hydrantId === null ? null : (answer.hydrants[strike.hydrantId]?.place ?? null);
   const missing = missingOf({ strike, desk: true, claims, photosAwaited: 0 });
   const demanded = totalCents([one]);
+  const owed = claims.reduce((cents, { money }) => cents + money.balanceCents, 0);
+  const asked = claims.some(({ money }) => money.askedCents > 0);
   const look =
     standingBreaches(strike.breaches).length > 0 || (strike.returnedAt === null && strike.returns.length > 0);
   return (
@@ -80,6 +82,9 @@ function Row({ one, answer }: { readonly one: Case; readonly answer: StrikesAnsw
           ))
         )}
         {demanded > 0 && <span class="block">{words.money(demanded)}</span>}
+        {asked && owed !== demanded && (
+          <span class="block small soft">{words.t('desk.still-owed', { amount: words.money(owed) })}</span>
+        )}
       </td>
       <td data-label={words.t('desk.col.missing')}>
         <Next missing={missing} one={one} current={current} />

@@ -17,7 +17,6 @@ export function ClaimSummary({ claim, strike, statement, objections }: Props) {
   const words = useWords();
   const open = objections.value?.objections.filter(({ answered }) => answered === null) ?? null;
   const most = open?.reduce((cents, { atStakeCents }) => Math.max(cents, atStakeCents), 0) ?? 0;
-  const packet = claim.packets.at(-1);
   const figures = [
     {
       to: 'statement',
@@ -28,8 +27,8 @@ export function ClaimSummary({ claim, strike, statement, objections }: Props) {
       more:
         statement.value && !statement.value.complete
           ? words.t('claim.summary.incomplete')
-          : packet
-            ? words.t('claim.summary.demanded', { amount: words.money(packet.demandCents) })
+          : claim.money.askedCents > 0
+            ? words.t('claim.summary.demanded', { amount: words.money(claim.money.askedCents) })
             : words.t('claim.summary.not-demanded'),
     },
     {
@@ -41,6 +40,16 @@ export function ClaimSummary({ claim, strike, statement, objections }: Props) {
           : words.t('objections.count', { count: open.length }),
       more: most > 0 ? words.t('objections.most', { amount: words.money(most) }) : '',
     },
+    ...(claim.money.askedCents > 0
+      ? [
+          {
+            to: 'life',
+            label: words.t('claim.life.money.balance'),
+            text: words.money(claim.money.balanceCents),
+            more: words.t('claim.summary.paid', { amount: words.money(claim.money.paidCents) }),
+          },
+        ]
+      : []),
     {
       to: 'packet',
       label: words.t('claim.packet'),

@@ -34,7 +34,7 @@ export function AboutClaim({ claim }: { readonly claim: ClaimState }) {
   const words = useWords();
   return (
     <p class="lead">
-      {words.t('form.about-claim', {
+      {words.t(claim.money.askedCents > 0 ? 'form.about-claim' : 'form.about-claim.not-asked', {
         claimNumber: claim.claimNumber,
         payer: claim.payerName ?? words.t(`value.payerKind.${claim.payerKind}`),
         balance: words.money(claim.money.balanceCents),

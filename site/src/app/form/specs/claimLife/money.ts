@@ -2,7 +2,7 @@ import { paymentMarks } from '../../../../../../shared/submissions/forms/claimLi
 import { shortReasons } from '../../../../../../shared/submissions/forms/claimLife/common.ts';
 import { textOf, type List, type Values } from '../../nodes.ts';
 import { readCents } from '../../number.ts';
-import { day, lastOf, lifeSpec, owed, today } from './shared.ts';
+import { day, lastOf, lifeSpec, owed, paidTooMuch, today } from './shared.ts';
 
 /** Money in and out. */
 
@@ -102,6 +102,7 @@ export const refundPaidSpec = lifeSpec(
   (context) => ({
     paidOn: today(context),
     payment: lastOf(context, 'payment-received'),
+    amountCents: paidTooMuch(context),
     to: context.claim?.payerName ?? '',
   }),
 );

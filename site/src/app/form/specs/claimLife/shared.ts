@@ -38,6 +38,10 @@ export const today = ({ now, zone }: FormContext): string => localDay(now, zone)
 export const owed = ({ claim }: FormContext): string =>
   claim && claim.money.balanceCents > 0 ? writeCents(claim.money.balanceCents) : '';
 
+/** What was paid too much as it would be typed; blank where nothing was. */
+export const paidTooMuch = ({ claim }: FormContext): string =>
+  claim && claim.money.overpaidCents > 0 ? writeCents(claim.money.overpaidCents) : '';
+
 /** A form of the claim's life: its own fields, then note and papers. */
 export const lifeSpec = (
   kind: FormSpec['kind'],
