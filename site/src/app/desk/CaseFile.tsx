@@ -127,7 +127,7 @@ function Claims({ claims, strikeId }: { readonly claims: readonly ClaimState[]; 
               <a href={to(['claim', claim.claimId])}>
                 <strong>{claim.claimNumber}</strong>
               </a>{' '}
-              <span class="tag">{words.t(`claim-stage.${claim.stage}`)}</span>
+              <span class="tag">{words.t(`standing.${claim.life.standing}`)}</span>
               <br />
               {words.t(`value.payerKind.${claim.payerKind}`)}
               {claim.payerName && ` · ${claim.payerName}`}
