@@ -11,7 +11,7 @@ export interface PacketsDeps extends HttpDeps, AppendDeps {
   readonly settings: UtilitySettings;
   readonly projections: ProjectionStore;
   readonly inventory: Pick<InventoryStore, 'hydrant' | 'current'>;
-  readonly evidence: Pick<EvidenceStore, 'get' | 'has' | 'arrivedAt' | 'put' | 'downloadUrl'>;
+  readonly evidence: Pick<EvidenceStore, 'get' | 'has' | 'arrivedAt' | 'put' | 'downloadUrl' | 'copies'>;
   readonly signer: PacketSigner;
   /** Has a packet built outside of the request: here in the same process, on AWS by a function of its own. */
   readonly startJob: (order: PacketOrder) => Promise<void>;

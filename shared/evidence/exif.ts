@@ -1,6 +1,7 @@
 /**
- * What a packet, and the form that a photo is handed in with, ask of a picture's EXIF block (TIFF 6.0; EXIF 2.32): which way up it is, and when and where the
- * camera says it was taken. Reads within the block only; anything odd is "not said", never an error.
+ * What a packet, and the form that a photo is handed in with, ask of a picture's EXIF block (TIFF 6.0; EXIF 2.32): which
+ * way up it is, when and where the camera says it was taken, and which camera. Reads within the block only; anything odd
+ * is "not said", never an error.
  */
 export interface Exif {
   /** 1 to 8; 1 when not said. */
@@ -9,11 +10,24 @@ export interface Exif {
   readonly cameraTime: string | null;
   /** WGS 84, six decimals; null when not said. */
   readonly cameraPosition: { readonly latitudeDeg: number; readonly longitudeDeg: number } | null;
+  /** Make and Model, the make once; null when neither is said. */
+  readonly device: string | null;
+  /** GPSDateStamp and GPSTimeStamp, which are UTC, as an instant to the second; null when not said. */
+  readonly satelliteTime: string | null;
 }
 
-const nothing: Exif = { orientation: 1, cameraTime: null, cameraPosition: null };
+/** What a file says that has no such block. */
+export const noExif: Exif = {
+  orientation: 1,
+  cameraTime: null,
+  cameraPosition: null,
+  device: null,
+  satelliteTime: null,
+};
 
 const tags = {
+  make: 0x010f,
+  model: 0x0110,
   orientation: 0x0112,
   exifBlock: 0x8769,
   gpsBlock: 0x8825,
@@ -21,8 +35,8 @@ const tags = {
   offsetTaken: 0x9011,
 } as const;
 const types = { ascii: 2, short: 3, long: 4, rational: 5 } as const;
-/** EXIF 2.32, 4.6.6: hemisphere and degrees, minutes, seconds. */
-const gps = { latitudeRef: 1, latitude: 2, longitudeRef: 3, longitude: 4 } as const;
+/** EXIF 2.32, 4.6.6: hemisphere and degrees, minutes, seconds; the receiver's time of day and date, in UTC. */
+const gps = { latitudeRef: 1, latitude: 2, longitudeRef: 3, longitude: 4, time: 7, date: 0x1d } as const;
 const MOST_ENTRIES = 500;
 
 interface Entry {
@@ -34,13 +48,13 @@ interface Entry {
 /** Reads a TIFF block, which is what follows `Exif\0\0`. */
 export function readExif(block: Uint8Array): Exif {
   const view = new DataView(block.buffer, block.byteOffset, block.byteLength);
-  if (view.byteLength < 8) return nothing;
+  if (view.byteLength < 8) return noExif;
   const mark = view.getUint16(0);
-  if (mark !== 0x4949 && mark !== 0x4d4d) return nothing;
+  if (mark !== 0x4949 && mark !== 0x4d4d) return noExif;
   const little = mark === 0x4949;
   const at16 = (at: number): number => (at + 2 <= view.byteLength ? view.getUint16(at, little) : 0);
   const at32 = (at: number): number => (at + 4 <= view.byteLength ? view.getUint32(at, little) : 0);
-  if (at16(2) !== 42) return nothing;
+  if (at16(2) !== 42) return noExif;
 
   const entries = (from: number): Map<number, Entry> => {
     const found = new Map<number, Entry>();
@@ -56,22 +70,29 @@ export function readExif(block: Uint8Array): Exif {
     if (entry?.type !== types.ascii || entry.count < 2 || entry.count > 64) return null;
     const from = entry.count <= 4 ? entry.valueAt : at32(entry.valueAt);
     if (from + entry.count > view.byteLength) return null;
-    return String.fromCharCode(...block.subarray(from, from + entry.count - 1));
+    // The count includes a closing NUL; some cameras write none.
+    return String.fromCharCode(...block.subarray(from, from + entry.count)).replace(/\0.*$/s, '');
   };
 
+  /** Three fractions in a row: degrees, minutes and seconds, or hours, minutes and seconds. */
+  const three = (entry: Entry | undefined): readonly [number, number, number] | null => {
+    if (entry?.type !== types.rational || entry.count !== 3) return null;
+    const from = at32(entry.valueAt);
+    if (from + 24 > view.byteLength) return null;
+    const [a = NaN, b = NaN, c = NaN] = [0, 8, 16].map((step) => at32(from + step) / at32(from + step + 4));
+    // Cameras without a fix write zeros, which divide to no number.
+    return [a, b, c].every(Number.isFinite) ? [a, b, c] : null;
+  };
   const degrees = (
     entry: Entry | undefined,
     ref: string | null,
     [plus, minus]: readonly [string, string],
     most: number,
   ): number | null => {
-    if (entry?.type !== types.rational || entry.count !== 3 || (ref !== plus && ref !== minus)) return null;
-    const from = at32(entry.valueAt);
-    if (from + 24 > view.byteLength) return null;
-    const [deg = 0, min = 0, sec = 0] = [0, 8, 16].map((step) => at32(from + step) / at32(from + step + 4));
+    if (ref !== plus && ref !== minus) return null;
+    const [deg, min, sec] = three(entry) ?? [0, 0, 0];
     const value = deg + min / 60 + sec / 3600;
-    // Cameras without a fix write zeros, which divide to no number.
-    return Number.isFinite(value) && value <= most && deg + min + sec > 0
+    return value <= most && deg + min + sec > 0
       ? Number(((ref === minus ? -1 : 1) * value).toFixed(6))
       : null;
   };
@@ -89,7 +110,36 @@ export function readExif(block: Uint8Array): Exif {
     orientation: orientation >= 1 && orientation <= 8 ? orientation : 1,
     cameraTime: timeOf(text(inner.get(tags.taken)), text(inner.get(tags.offsetTaken))),
     cameraPosition: latitudeDeg !== null && longitudeDeg !== null ? { latitudeDeg, longitudeDeg } : null,
+    device: deviceOf(text(main.get(tags.make)), text(main.get(tags.model))),
+    satelliteTime: satelliteTimeOf(text(where.get(gps.date)), three(where.get(gps.time))),
   };
+}
+
+/** Printable characters in one line: a packet and a screen show it, and a file can hold anything. */
+const plain = (text: string | null): string =>
+  (text ?? '')
+    .replaceAll(/[^\x20-\x7e\xa0-\xff]/g, ' ')
+    .replaceAll(/\s+/g, ' ')
+    .trim();
+
+function deviceOf(make: string | null, model: string | null): string | null {
+  const [maker, name] = [plain(make), plain(model)];
+  // Many models begin with their make.
+  const whole = name.toLowerCase().startsWith(maker.toLowerCase()) ? name : `${maker} ${name}`.trim();
+  return whole === '' ? null : whole.slice(0, 80);
+}
+
+function satelliteTimeOf(date: string | null, time: readonly [number, number, number] | null): string | null {
+  const [, year, month, day] = /^(\d{4})[:-](\d\d)[:-](\d\d)$/.exec(plain(date)) ?? [];
+  if (time === null || year === undefined || month === undefined || day === undefined) return null;
+  const [hour, minute, second] = time.map(Math.floor) as [number, number, number];
+  if (hour > 23 || minute > 59 || second > 59) return null;
+  const pad = (value: number): string => String(value).padStart(2, '0');
+  const at = new Date(`${year}-${month}-${day}T${pad(hour)}:${pad(minute)}:${pad(second)}Z`);
+  // A date that does not exist, such as a 31st of February, is read by no clock.
+  return !Number.isNaN(at.getTime()) && at.getUTCDate() === Number(day)
+    ? at.toISOString().replace('.000Z', 'Z')
+    : null;
 }
 
 function timeOf(taken: string | null, offset: string | null): string | null {
@@ -99,29 +149,4 @@ function timeOf(taken: string | null, offset: string | null): string | null {
     return null;
   const zone = /^[+-]\d\d:\d\d$/.test(offset ?? '') ? ` ${offset ?? ''}` : '';
   return `${year}-${month}-${day} ${time}${zone}`;
-}
-
-/** `Exif\0\0`: what an APP1 segment begins with that holds a TIFF block (EXIF 2.32, 4.7.2). */
-const EXIF_MARK = [0x45, 0x78, 0x69, 0x66, 0, 0];
-
-/** The EXIF block of a JPEG file, from its segments before the picture; null when it has none or is no JPEG. */
-export function exifOfJpeg(bytes: Uint8Array): Exif | null {
-  const view = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength);
-  if (view.byteLength < 4 || view.getUint16(0) !== 0xffd8) return null;
-  let at = 2;
-  while (at + 4 <= view.byteLength && view.getUint8(at) === 0xff) {
-    const marker = view.getUint8(at + 1);
-    if (marker === 0xff) {
-      at += 1; // Fill bytes may stand before a marker.
-      continue;
-    }
-    if (marker === 0xda) return null;
-    const length = view.getUint16(at + 2);
-    const end = at + 2 + length;
-    if (length < 2 || end > view.byteLength) return null;
-    if (marker === 0xe1 && EXIF_MARK.every((byte, index) => bytes[at + 4 + index] === byte))
-      return readExif(bytes.subarray(at + 10, end));
-    at = end;
-  }
-  return null;
 }

@@ -1,6 +1,6 @@
 import { formatNumber } from '../units/format.ts';
 import type { Block } from './blocks.ts';
-import { photoPlace, photoTimes } from './exhibitTimes.ts';
+import { photoCamera, photoPlace, photoTimes } from './exhibitTimes.ts';
 import { pageMark } from './pageMarks.ts';
 import type { Photo } from './photos.ts';
 import type { PacketReader } from './reader.ts';
@@ -28,8 +28,11 @@ export function photoBlocks(content: PacketContent, reader: PacketReader): Block
         lines: [
           photoTimes(photo, content, reader),
           ...(place === null ? [] : [place]),
+          ...photoCamera(photo, content, reader),
           say('packet.photo.original-hash', { sha256: photo.sha256 }),
-          say('packet.photo.display-hash', {
+          // A packet of before is made again, word for word, when it is verified.
+          say(photo.camera === null ? 'packet.photo.display-hash' : 'packet.photo.display-of', {
+            exhibit: photo.exhibitId,
             sha256: display.sha256,
             width: display.widthPx,
             height: display.heightPx,

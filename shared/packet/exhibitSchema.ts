@@ -1,4 +1,5 @@
 import * as z from 'zod';
+import { captureData, displayCopy } from '../evidence/displayCopy.ts';
 import { exhibit, instant, sha256Hex, submissionId } from '../submissions/fields.ts';
 import { documentKinds } from '../submissions/forms/documents.ts';
 
@@ -13,6 +14,7 @@ export const photoReasons = [
   'hash-differs',
   'too-large',
   'too-many',
+  'too-slow',
 ] as const;
 export type PhotoReason = (typeof photoReasons)[number];
 
@@ -26,17 +28,9 @@ export const paperReasons = [
   'too-many-pages',
   'password',
   'no-pages',
+  'too-slow',
 ] as const;
 export type PaperReason = (typeof paperReasons)[number];
-
-/** The copy that the PDF shows: upright, smaller, a JPEG of these very bytes. */
-const display = z.strictObject({
-  sha256: sha256Hex,
-  bytes: z.int().min(1),
-  widthPx: z.int().min(1),
-  heightPx: z.int().min(1),
-});
-export type DisplayCopy = z.infer<typeof display>;
 
 /** A picture that is shown. Size upright, after the turn that the file asks for (EXIF orientation 1 to 8). */
 const picture = z.strictObject({
@@ -44,7 +38,8 @@ const picture = z.strictObject({
   widthPx: z.int().min(1),
   heightPx: z.int().min(1),
   orientation: z.int().min(1).max(8),
-  display,
+  /** The copy that the PDF shows: upright, smaller, a JPEG of these very bytes. */
+  display: displayCopy,
 });
 const awaited = z.strictObject({ code: z.literal('awaited') });
 
@@ -76,6 +71,11 @@ export const packetPhoto = z.strictObject({
       longitudeDeg: z.number().min(-180).max(180),
     })
     .nullable(),
+  /** What else the file says of its capture; null: a packet of before, or a file that says nothing that can be read. */
+  camera: captureData.pick({ place: true, device: true, satelliteTime: true }).nullable().default(null),
+  /** The phone's clock when it wrote the file, and when the file was chosen; null: the device did not tell. */
+  fileWrittenAt: instant.nullable().default(null),
+  chosenAt: instant.nullable().default(null),
   state: z.discriminatedUnion('code', [
     picture,
     awaited,

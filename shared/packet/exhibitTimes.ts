@@ -1,3 +1,4 @@
+import { compareClocks, sayClock } from '../evidence/clocks.ts';
 import { greatCircleFt } from '../nearest/sphere.ts';
 import { convert } from '../units/convert.ts';
 import { formatNumber, unitSymbol } from '../units/format.ts';
@@ -110,6 +111,27 @@ export function photoPlace(
         ...place,
         distance: sayDistance(greatCircleFt(cameraPosition, hydrant.position), reader),
       });
+}
+
+/**
+ * Which camera, by its own data, and its clock beside the phone's and its satellite receiver's; what the file does not say
+ * is said to be missing. Nothing for a packet of before this was read.
+ */
+export function photoCamera(photo: Photo, { timeZone }: Zoned, { say, utc }: PacketReader): string[] {
+  const { camera, cameraTime, cameraPosition, fileWrittenAt, chosenAt } = photo;
+  if (camera === null) return [];
+  if (camera.place === null) return [say('evidence.source-none')];
+  const { device, satelliteTime, place } = camera;
+  const clocks = compareClocks({ cameraTime, fileWrittenAt, chosenAt, satelliteTime }, timeZone);
+  return [
+    [
+      device === null ? say('evidence.device-unknown') : say('evidence.device', { device }),
+      ...(cameraPosition === null ? [say('evidence.place-unknown')] : []),
+      ...(satelliteTime === null ? [] : [say('evidence.satellite-time', { at: utc(satelliteTime) })]),
+      say('evidence.source', { place }),
+    ].join(' '),
+    clocks.map((finding) => sayClock(finding, say)).join(' '),
+  ];
 }
 
 /** A phone knows its place to some meters: a distance from it has no decimals. */

@@ -12,6 +12,7 @@ export interface PhotoFound {
   readonly state: Photo['state'];
   readonly cameraTime: string | null;
   readonly cameraPosition: Photo['cameraPosition'];
+  readonly camera: Photo['camera'];
 }
 
 /** Those that the packet shows as photos: a paper among them (an invoice, a PDF) stands with the papers. */
@@ -27,7 +28,7 @@ export function packetPhotos(
   arrived: ReadonlyMap<string, string> = new Map(),
 ): Photo[] {
   return shownPhotos(facts).map(({ exhibit, submissionId, recordedAt }, index) => {
-    const { sha256, bytes, mediaType, view, caption, takenAt } = exhibit;
+    const { sha256, bytes, mediaType, view, caption, takenAt, fileWrittenAt, chosenAt } = exhibit;
     const seen = found.get(sha256);
     return {
       exhibitId: exhibitId('photo', index),
@@ -39,6 +40,9 @@ export function packetPhotos(
       takenAt,
       cameraTime: seen?.cameraTime ?? null,
       cameraPosition: seen?.cameraPosition ?? null,
+      camera: seen?.camera ?? null,
+      fileWrittenAt: fileWrittenAt ?? null,
+      chosenAt: chosenAt ?? null,
       hashRecordedAt: recordedAt,
       bytesArrivedAt: arrived.get(sha256) ?? null,
       submissionId,

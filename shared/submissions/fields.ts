@@ -66,6 +66,10 @@ export const exhibit = z.strictObject({
   takenAt: instant.nullable(),
   view: z.enum(['overall', 'mid', 'close', 'scale', 'document', 'other']),
   caption: z.string().trim().max(200).nullable(),
+  /** The device's clock when it wrote the file, as its files say; absent where it was not asked. */
+  fileWrittenAt: instant.optional(),
+  /** The device's clock when the file was chosen: no honest camera's clock is later. */
+  chosenAt: instant.optional(),
 });
 export type Exhibit = z.infer<typeof exhibit>;
 

@@ -1,7 +1,7 @@
 import type { PaperReason } from '../../../shared/packet/exhibitSchema.ts';
 import type { PaperFound } from '../../../shared/packet/papers.ts';
 import type { Exhibit } from '../../../shared/submissions/fields.ts';
-import { inspectAndCopy, MOST_PHOTO_BYTES, type PhotoSource } from '../photos/gather.ts';
+import { MOST_PHOTO_BYTES, showing, type PhotoSource } from '../photos/gather.ts';
 import { canBePlaced } from './place.ts';
 import { MOST_PAPER_BYTES, readPaper, type ReadPaper } from './read.ts';
 
@@ -37,33 +37,30 @@ export async function gatherPapers(
     const { sha256, mediaType } = exhibit;
     const isPdf = mediaType === 'application/pdf';
     if (exhibit.bytes > (isPdf ? MOST_PAPER_BYTES : MOST_PHOTO_BYTES)) leftOut(sha256, 'too-large');
-    else if (mediaType === 'image/heic' || mediaType === 'image/heif') leftOut(sha256, 'unsupported-type');
-    else {
+    else if (isPdf) {
       const read = await source.get(sha256);
-      if (read === null) found.set(sha256, { state: { code: 'awaited' } });
-      else if (isPdf) {
-        const paper = await readPaper(sha256, read);
-        if (typeof paper === 'string') leftOut(sha256, paper);
-        else if (bytes + read.byteLength > MOST_PAPERS_BYTES) leftOut(sha256, 'too-large');
-        else if (pages + paper.pages.length > MOST_PAGES) leftOut(sha256, 'too-many');
-        else if (!canBePlaced(paper)) leftOut(sha256, 'corrupt');
-        else {
-          papers.set(sha256, paper);
-          bytes += read.byteLength;
-          pages += paper.pages.length;
-          found.set(sha256, { state: { code: 'pages', pages: paper.pages.length } });
-        }
-      } else {
-        const { found: seen, jpeg } = await inspectAndCopy(exhibit, read, PICTURE_BYTES);
-        const { state } = seen;
-        if (state.code === 'not-included')
-          leftOut(sha256, state.reason === 'document' ? 'unsupported-type' : state.reason);
-        else if (bytes + (jpeg?.byteLength ?? 0) > MOST_PAPERS_BYTES) leftOut(sha256, 'too-large');
-        else {
-          found.set(sha256, { state });
-          if (jpeg) shown.set(sha256, jpeg);
-          bytes += jpeg?.byteLength ?? 0;
-        }
+      const paper = read && (await readPaper(sha256, read));
+      if (read === null || paper === null) found.set(sha256, { state: { code: 'awaited' } });
+      else if (typeof paper === 'string') leftOut(sha256, paper);
+      else if (bytes + read.byteLength > MOST_PAPERS_BYTES) leftOut(sha256, 'too-large');
+      else if (pages + paper.pages.length > MOST_PAGES) leftOut(sha256, 'too-many');
+      else if (!canBePlaced(paper)) leftOut(sha256, 'corrupt');
+      else {
+        papers.set(sha256, paper);
+        bytes += read.byteLength;
+        pages += paper.pages.length;
+        found.set(sha256, { state: { code: 'pages', pages: paper.pages.length } });
+      }
+    } else {
+      const { found: seen, jpeg } = await showing(sha256, source, PICTURE_BYTES);
+      const { state } = seen;
+      if (state.code === 'not-included')
+        leftOut(sha256, state.reason === 'document' ? 'unsupported-type' : state.reason);
+      else if (bytes + (jpeg?.byteLength ?? 0) > MOST_PAPERS_BYTES) leftOut(sha256, 'too-large');
+      else {
+        found.set(sha256, { state });
+        if (jpeg) shown.set(sha256, jpeg);
+        bytes += jpeg?.byteLength ?? 0;
       }
     }
     onDone?.(index + 1, exhibits.length);

@@ -1,25 +1,26 @@
-import { createHash } from 'node:crypto';
+import { MOST_DISPLAYED_BYTES, type CaptureData } from '../../../shared/evidence/displayCopy.ts';
 import type { PhotoReason } from '../../../shared/packet/exhibitSchema.ts';
 import type { PhotoFound } from '../../../shared/packet/photos.ts';
 import type { Exhibit } from '../../../shared/submissions/fields.ts';
-import { displayCopy, MOST_PIXELS, readWebP } from './display.ts';
-import { readExif, type Exif } from '../../../shared/evidence/exif.ts';
-import { readJpeg } from './jpeg.ts';
-import { readPng } from './png.ts';
+import { copyFrom, displayCopyOf, displayOf } from '../../evidence/displayCopies.ts';
+import { shrinkCopy } from '../../evidence/pictures/copy.ts';
+import type { CopyStore, KeptCopy } from '../../stores/evidence/copies.ts';
 
 /** Where the bytes come from; null while they have not arrived. */
 export interface PhotoSource {
   get(sha256: string): Promise<Uint8Array | null>;
+  /** Where copies are kept; without it, each is made for the moment. */
+  readonly copies?: CopyStore;
 }
 
 /** One photo: what a phone makes, with room. */
-export const MOST_PHOTO_BYTES = 25_000_000;
+export const MOST_PHOTO_BYTES = MOST_DISPLAYED_BYTES;
 export const MOST_PHOTOS = 200;
 /** Whole packet, for a mail box: photos get what papers and pages leave. */
 export const MOST_PDF_BYTES = 20_000_000;
 /** More than this does no picture any good in print. */
 const MOST_SHARE_BYTES = 600_000;
-/** Pictures are unpacked two at a time: with their originals that is some 300 MB at the very worst. */
+/** Two at a time: where a copy has to be made yet, that is some 300 MB with the originals at the very worst. */
 const AT_ONCE = 2;
 
 export interface Gathered {
@@ -36,8 +37,8 @@ export interface GatherOptions {
 
 /**
  * Reads a packet's photos and says of each whether it can be shown, and if not, why. What cannot be shown never fails
- * the packet; a store that does not answer does, because the packet would be wrong by silence. Originals are not held:
- * each is read, copied small, and let go.
+ * the packet; a store that does not answer does, because the packet would be wrong by silence. Of a photo its display copy
+ * is read; the original only where none was made when it arrived.
  */
 export async function gatherPhotos(
   exhibits: readonly Exhibit[],
@@ -59,11 +60,9 @@ export async function gatherPhotos(
     // The place in line is taken before anything is awaited, so it does not hang on which picture is done first.
     if (early === null) accepted += 1;
     const reason = early ?? (accepted > MOST_PHOTOS ? 'too-many' : null);
-    const read = reason === 'too-large' || reason === 'too-many' ? undefined : await source.get(sha256);
-    if (read === null) found.set(sha256, { ...notIncluded('corrupt'), state: { code: 'awaited' } });
-    else if (read === undefined || reason !== null) found.set(sha256, notIncluded(reason ?? 'corrupt'));
+    if (reason !== null) found.set(sha256, await leftOut(sha256, reason, source));
     else {
-      const seen = await inspectAndCopy(exhibit, read, share);
+      const seen = await showing(sha256, source, share);
       found.set(sha256, seen.found);
       if (seen.jpeg) shown.set(sha256, seen.jpeg);
     }
@@ -84,77 +83,65 @@ export async function gatherPhotos(
   return { found: new Map(inOrder), shown };
 }
 
-const notIncluded = (reason: PhotoReason): PhotoFound => ({
+const notIncluded = (reason: PhotoReason, said: CaptureData | null = null): PhotoFound => ({
   state: { code: 'not-included', reason },
-  cameraTime: null,
-  cameraPosition: null,
+  ...captured(said),
 });
+
+const captured = (said: CaptureData | null): Omit<PhotoFound, 'state'> => ({
+  cameraTime: said?.cameraTime ?? null,
+  cameraPosition: said?.cameraPosition ?? null,
+  camera:
+    said === null ? null : { place: said.place, device: said.device, satelliteTime: said.satelliteTime },
+});
+
+/** One that is not shown whatever it holds: its bytes are not fetched, but whether they came is said. */
+async function leftOut(sha256: string, reason: PhotoReason, source: PhotoSource): Promise<PhotoFound> {
+  if (reason !== 'document') return notIncluded(reason);
+  return (await source.get(sha256)) === null
+    ? { ...notIncluded(reason), state: { code: 'awaited' } }
+    : notIncluded(reason);
+}
 
 /** Why a photo is not shown, as far as its declaration says. */
 function unreadable({ mediaType, bytes }: Exhibit): PhotoReason | null {
   if (mediaType === 'application/pdf') return 'document';
-  if (mediaType !== 'image/jpeg' && mediaType !== 'image/png' && mediaType !== 'image/webp')
-    return 'unsupported-type';
   return bytes > MOST_PHOTO_BYTES ? 'too-large' : null;
 }
 
-export interface Head {
-  /** As stored, before any turn. */
-  readonly widthPx: number;
-  readonly heightPx: number;
-  readonly exif: Exif;
-}
-
-const noExif: Exif = { orientation: 1, cameraTime: null, cameraPosition: null };
-
-/** Looks at the bytes themselves: what a file is called or declared to be proves nothing. */
-export async function inspect(
-  { sha256 }: Pick<Exhibit, 'sha256'>,
-  bytes: Uint8Array,
-): Promise<Head | PhotoReason> {
-  if (createHash('sha256').update(bytes).digest('hex') !== sha256) return 'hash-differs';
-  const png = readPng(bytes);
-  if (png === 'too-large') return 'too-large';
-  if (png) return { ...png, exif: noExif };
-  const webp = await readWebP(bytes);
-  if (webp === 'too-large') return 'too-large';
-  if (webp)
-    return { widthPx: webp.widthPx, heightPx: webp.heightPx, exif: webp.exif ? exifOf(webp.exif) : noExif };
-  const jpeg = readJpeg(bytes);
-  if (!jpeg) return 'corrupt';
-  return jpeg.widthPx * jpeg.heightPx > MOST_PIXELS ? 'too-large' : jpeg;
-}
-
-/** Some writers keep JPEG's mark before the block. */
-const exifOf = (block: Buffer): Exif =>
-  readExif(block.toString('latin1', 0, 6) === 'Exif\0\0' ? block.subarray(6) : block);
-
 /** A picture with its copy of at most `mostBytes`, or why there is none. */
-export async function inspectAndCopy(
-  exhibit: Pick<Exhibit, 'sha256'>,
-  bytes: Uint8Array,
+export async function showing(
+  sha256: string,
+  source: PhotoSource,
   mostBytes: number,
 ): Promise<{ readonly found: PhotoFound; readonly jpeg: Uint8Array | null }> {
-  const head = await inspect(exhibit, bytes);
-  if (typeof head === 'string') return { found: notIncluded(head), jpeg: null };
-  const { widthPx, heightPx, exif } = head;
-  const { cameraTime, cameraPosition } = exif;
-  const copy = await displayCopy(bytes, mostBytes);
-  if (!copy) return { found: { ...notIncluded('corrupt'), cameraTime, cameraPosition }, jpeg: null };
-  const lying = exif.orientation > 4;
-  const { jpeg, ...display } = copy;
+  const kept = await copyIn(source, sha256);
+  if (kept === null) return { found: { ...notIncluded('corrupt'), state: { code: 'awaited' } }, jpeg: null };
+  const { picture, said } = kept.record;
+  if (picture.code === 'none') return { found: notIncluded(picture.reason, said), jpeg: null };
+  if (kept.jpeg === null) throw new Error(`a display copy without bytes: ${sha256}`);
+  const { code: _, ...size } = picture;
+  const within = { display: picture.display, jpeg: kept.jpeg };
+  const fitting = picture.display.bytes <= mostBytes ? within : await smaller(within, mostBytes);
   return {
-    found: {
-      state: {
-        code: 'included',
-        widthPx: lying ? heightPx : widthPx,
-        heightPx: lying ? widthPx : heightPx,
-        orientation: exif.orientation,
-        display,
-      },
-      cameraTime,
-      cameraPosition,
-    },
-    jpeg,
+    found: { state: { ...size, code: 'included', display: fitting.display }, ...captured(said) },
+    jpeg: fitting.jpeg,
   };
+}
+
+async function copyIn(source: PhotoSource, sha256: string): Promise<KeptCopy | null> {
+  const { copies } = source;
+  if (copies) return displayCopyOf({ get: (hash) => source.get(hash), copies }, sha256);
+  const bytes = await source.get(sha256);
+  return bytes && copyFrom(sha256, bytes);
+}
+
+type Fitting = Pick<Extract<PhotoFound['state'], { code: 'included' }>, 'display'> & {
+  readonly jpeg: Uint8Array;
+};
+
+/** A copy that is too large for its share of the packet, made smaller; as it is, where that fails. */
+async function smaller(copy: Fitting, mostBytes: number): Promise<Fitting> {
+  const shrunk = await shrinkCopy(copy.jpeg, mostBytes);
+  return typeof shrunk === 'string' ? copy : { display: displayOf(shrunk), jpeg: shrunk.jpeg };
 }

@@ -1,5 +1,6 @@
 import { createHash } from 'node:crypto';
 import type { Exhibit } from '../../../shared/submissions/fields.ts';
+import { copyKey, createCopyStore } from './copies.ts';
 import type { DeclaredBytes, EvidenceStore, UploadTarget } from './evidence.ts';
 
 /** How long a signed address works. Long enough for a photo over a poor connection, short enough to be worthless later. */
@@ -26,6 +27,10 @@ export interface EvidenceLinks {
 /** The object's key is its hash, so the same bytes are kept once and cannot be replaced by others. */
 export const evidenceKey = (sha256: string): string => `${sha256.slice(0, 2)}/${sha256}`;
 
+/** The hash of the original that a key is of; null for any other object, such as a copy. */
+export const originalOf = (key: string): string | null =>
+  /^([0-9a-f]{2})\/(\1[0-9a-f]{62})$/.exec(key)?.[2] ?? null;
+
 /** S3 and the file store's upload endpoint both take the hash in this form (RFC 4648 base64 of the 32 bytes). */
 export const sha256Base64 = (sha256: string): string => Buffer.from(sha256, 'hex').toString('base64');
 
@@ -49,5 +54,7 @@ export function createEvidenceStore(objects: EvidenceObjects, links: EvidenceLin
       return { sha256 };
     },
     downloadUrl: (sha256, filename) => links.downloadUrl(evidenceKey(sha256), filename),
+    copies: createCopyStore(objects),
+    copyUrl: (sha256, filename) => links.downloadUrl(copyKey(sha256), filename),
   };
 }

@@ -1,4 +1,5 @@
 import type { Exhibit } from '../../../shared/submissions/fields.ts';
+import type { CopyStore } from './copies.ts';
 
 /** The exact object that may be sent: its length, type and hash are all checked by whoever takes the bytes. */
 export type DeclaredBytes = Pick<Exhibit, 'sha256' | 'bytes' | 'mediaType'>;
@@ -30,4 +31,8 @@ export interface EvidenceStore {
   ): Promise<{ readonly sha256: string }>;
   /** A short-lived address to read the bytes at, saved under `filename` when downloaded. */
   downloadUrl(sha256: string, filename: string): Promise<string>;
+  /** What is shown of the originals. */
+  readonly copies: CopyStore;
+  /** As `downloadUrl`, of the display copy; ask for its record first. */
+  copyUrl(sha256: string, filename: string): Promise<string>;
 }

@@ -17,6 +17,7 @@ import { costBook } from './costBook.ts';
 import { costs } from './costs.ts';
 import { letters } from './letters.ts';
 import { exhibits } from './exhibits.ts';
+import { evidence } from './evidence.ts';
 import { claimLife } from './claimLife.ts';
 import { clocks } from './clocks.ts';
 import { payments } from './payments.ts';
@@ -48,6 +49,7 @@ export const en = {
   ...costs,
   ...letters,
   ...exhibits,
+  ...evidence,
   ...claimLife,
   ...clocks,
   ...payments,

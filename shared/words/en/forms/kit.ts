@@ -52,8 +52,7 @@ export const kit = {
   'form.valve-still-closed': 'Recorded closed, not yet reopened.',
   'form.valve-reopened': 'It is reopened',
   'form.photo-reading': 'Reading the photo…',
-  'form.photo-heic':
-    'A HEIC photo is kept and listed in the packet, and not shown in it. Add a JPEG of it, or set the camera to take JPEG.',
+  'form.photo-heic': 'A HEIC photo. It is kept as it is; the desk and the packet show a JPEG made of it.',
   'form.pdf-locked':
     'This PDF is protected. If it asks for a password, the packet lists it and cannot show its pages: add a copy without one, and give its number.',
   'form.photo-time-unknown': 'When it was taken is not known: the file does not say.',

@@ -53,7 +53,7 @@ export const kit: Record<keyof typeof english, string> = {
   'form.valve-reopened': 'Está reabierta',
   'form.photo-reading': 'Leyendo la foto…',
   'form.photo-heic':
-    'Una foto HEIC se guarda y consta en el expediente, pero no se muestra. Añada un JPEG de ella o configure la cámara para JPEG.',
+    'Una foto HEIC. Se guarda tal cual; la oficina y el expediente muestran un JPEG hecho de ella.',
   'form.pdf-locked':
     'Este PDF está protegido. Si pide contraseña, el expediente lo lista y no puede mostrar sus páginas: añada una copia sin ella e indique su número.',
   'form.photo-time-unknown': 'No se sabe cuándo se tomó: el archivo no lo dice.',

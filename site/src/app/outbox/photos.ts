@@ -1,4 +1,4 @@
-import { exifOfJpeg } from '../../../../shared/evidence/exif.ts';
+import type { PictureRead } from './readPicture.ts';
 import { exhibit } from '../../../../shared/submissions/fields.ts';
 import { keepFile } from './outbox.ts';
 
@@ -23,10 +23,11 @@ export type Taken =
       readonly sha256: string;
       readonly bytes: number;
       readonly mediaType: string;
-      /** What the camera wrote into the picture, as it wrote it; null when it wrote nothing that is read here. */
-      readonly cameraTime: string | null;
-      /** A PDF that its author protected: with a password, nobody can show its pages. */
-      readonly locked: boolean;
+      /** What the file says of itself; null where the part that reads it is not on this device yet. */
+      readonly read: PictureRead | null;
+      /** The phone's clock: when it wrote the file, where its files say, and now. */
+      readonly fileWrittenAt: string | null;
+      readonly chosenAt: string;
     }
   | { readonly ok: false; readonly code: PhotoFault };
 
@@ -37,30 +38,49 @@ const hex = (bytes: ArrayBuffer): string =>
 const typeOf = (file: File): string =>
   file.type || (byEnding[file.name.split('.').at(-1)?.toLowerCase() ?? ''] ?? '');
 
-/** A trailer that names how the file is encrypted (ISO 32000-1, 7.6.1). It stands in the clear, whatever is encrypted. */
-const isLocked = (bytes: ArrayBuffer): boolean =>
-  /\/Encrypt\s*(?:\d+\s+\d+\s+R|<<)/.test(new TextDecoder('latin1').decode(bytes));
+/** Read when a photo is chosen, so that the form's first page does not carry it. */
+async function read(bytes: ArrayBuffer): Promise<PictureRead | null> {
+  try {
+    return (await import('./readPicture.ts')).readPicture(new Uint8Array(bytes));
+  } catch {
+    // Without a connection the photo is taken all the same; the server reads it again.
+    return null;
+  }
+}
+
+/** A phone may convert a photo and leave its name: the first bytes say what it is. HEIC is one kind of HEIF. */
+const trueType = (called: string, found: PictureRead | null): string =>
+  found?.isA && !(found.isA === 'image/heic' && called === 'image/heif') ? found.isA : called;
+
+/** When its files say that a file was written; nothing, or the first day of all clocks, is "not said". */
+const writtenAt = ({ lastModified }: File): string | null =>
+  lastModified > 86_400_000 && lastModified < 253_402_300_800_000
+    ? new Date(lastModified).toISOString()
+    : null;
 
 /** Hashes a chosen file on the device (SHA-256 of its exact bytes) and keeps the bytes until they have arrived. */
 export async function takePhoto(file: File): Promise<Taken> {
-  const mediaType = typeOf(file);
-  if (!(mediaTypes as readonly string[]).includes(mediaType)) return { ok: false, code: 'photo-type' };
+  const called = typeOf(file);
+  if (!(mediaTypes as readonly string[]).includes(called)) return { ok: false, code: 'photo-type' };
   if (file.size > 100_000_000) return { ok: false, code: 'photo-too-large' };
   if (file.size === 0) return { ok: false, code: 'photo-empty' };
   // Browsers hash only on secure pages; the address of this machine counts as one.
   if (!isSecureContext) return { ok: false, code: 'photo-needs-https' };
+  const chosenAt = new Date().toISOString();
   try {
     const bytes = await file.arrayBuffer();
     const sha256 = hex(await crypto.subtle.digest('SHA-256', bytes));
+    const found = await read(bytes);
+    const mediaType = trueType(called, found);
     await keepFile(sha256, new Blob([bytes], { type: mediaType }));
     return {
       ok: true,
       sha256,
       bytes: file.size,
       mediaType,
-      // The file's own date says when it was copied or sent on, which is no time of a photo.
-      cameraTime: mediaType === 'image/jpeg' ? (exifOfJpeg(new Uint8Array(bytes))?.cameraTime ?? null) : null,
-      locked: mediaType === 'application/pdf' && isLocked(bytes),
+      read: found,
+      fileWrittenAt: writtenAt(file),
+      chosenAt,
     };
   } catch {
     return { ok: false, code: 'photo-not-kept' };

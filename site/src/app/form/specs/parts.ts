@@ -20,6 +20,8 @@ export const fileFields = (views: readonly string[], more: readonly Node[] = [])
   { type: 'kept', name: 'sha256' },
   { type: 'kept', name: 'bytes' },
   { type: 'kept', name: 'mediaType' },
+  { type: 'kept', name: 'fileWrittenAt', optional: true },
+  { type: 'kept', name: 'chosenAt', optional: true },
   ...more,
   { type: 'choice', name: 'view', words: 'field.photo.view', list: 'view', choices: views, required: true },
   { type: 'instant', name: 'takenAt', words: 'field.photo.takenAt' },

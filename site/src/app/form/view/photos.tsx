@@ -6,6 +6,7 @@ import { takePhoto, type PhotoFault } from '../../outbox/photos.ts';
 import { writeLocalTime } from '../localTime.ts';
 import { rowsOf, textOf, type Values } from '../nodes.ts';
 import { wordsOf } from '../words.ts';
+import { PhotoSaid } from './PhotoSaid.tsx';
 import { ListProblems } from './ListProblems.tsx';
 import type { ListProps } from './props.ts';
 import { fieldId, useScope } from './scope.ts';
@@ -41,17 +42,21 @@ export function PhotosList({ list, path, value, set }: ListProps) {
       if (!taken.ok) wrong.push({ name: file.name, code: taken.code });
       else if (next.some((row) => row['sha256'] === taken.sha256))
         wrong.push({ name: file.name, code: 'photo-twice' });
-      else
+      else {
+        const { read, fileWrittenAt, chosenAt } = taken;
         next.push({
           sha256: taken.sha256,
           bytes: taken.bytes,
           mediaType: taken.mediaType,
+          fileWrittenAt: fileWrittenAt ?? '',
+          chosenAt,
           // What a photo shows is for whoever took it to say.
           view: taken.mediaType === 'application/pdf' ? 'document' : '',
-          takenAt: takenAt(taken.cameraTime),
+          takenAt: takenAt(read?.exif.cameraTime ?? null),
           caption: '',
-          ...(taken.locked ? { _locked: 'yes' } : {}),
+          ...(read ? { _read: JSON.stringify(read) } : {}),
         });
+      }
     }
     set(next);
     setFaults(wrong);
@@ -67,7 +72,7 @@ export function PhotosList({ list, path, value, set }: ListProps) {
           <fieldset class="row photo" key={textOf(row['sha256'])} id={fieldId(`${path}.${index}`)}>
             <legend>{title}</legend>
             <Thumbnail sha256={textOf(row['sha256'])} alt={title} mediaType={textOf(row['mediaType'])} />
-            <Said row={row} />
+            <PhotoSaid row={row} />
             <Fields
               nodes={list.item}
               values={row}
@@ -110,26 +115,6 @@ export function PhotosList({ list, path, value, set }: ListProps) {
         />
       </label>
     </div>
-  );
-}
-
-/** What a packet will make of this file, said while another can still be had. */
-function Said({ row }: { readonly row: Values }) {
-  const { words } = useScope();
-  const mediaType = textOf(row['mediaType']);
-  const said = [
-    ...(mediaType === 'image/heic' || mediaType === 'image/heif' ? ['form.photo-heic'] : []),
-    ...(row['_locked'] === 'yes' ? ['form.pdf-locked'] : []),
-    ...(mediaType.startsWith('image/') && textOf(row['takenAt']) === '' ? ['form.photo-time-unknown'] : []),
-  ];
-  return (
-    <>
-      {said.map((key) => (
-        <p class="small" key={key}>
-          {words.t(key)}
-        </p>
-      ))}
-    </>
   );
 }
 

@@ -1,10 +1,7 @@
-import { readExif, type Exif } from '../../../shared/evidence/exif.ts';
-
 export interface Picture {
   /** As stored, before any turn. */
   readonly widthPx: number;
   readonly heightPx: number;
-  readonly exif: Exif;
 }
 
 /**
@@ -17,7 +14,6 @@ export function readJpeg(bytes: Uint8Array): Picture | null {
   if (view.byteLength < 4 || view.getUint16(0) !== 0xffd8) return null;
   let at = 2;
   let size: { widthPx: number; heightPx: number } | null = null;
-  let exif: Exif = { orientation: 1, cameraTime: null, cameraPosition: null };
   while (at + 4 <= view.byteLength) {
     if (view.getUint8(at) !== 0xff) return null;
     const marker = view.getUint8(at + 1);
@@ -34,9 +30,7 @@ export function readJpeg(bytes: Uint8Array): Picture | null {
     const from = at + 4;
     if (isFrame(marker)) size = frameSize(view, marker, from, length);
     if (isFrame(marker) && size === null) return null;
-    if (marker === 0xe1 && length >= 8 && isExif(bytes, from))
-      exif = readExif(bytes.subarray(from + 6, at + 2 + length));
-    if (marker === 0xda) return size !== null && endsAfter(bytes, at) ? { ...size, exif } : null;
+    if (marker === 0xda) return size !== null && endsAfter(bytes, at) ? size : null;
     at += 2 + length;
   }
   return null;
@@ -63,9 +57,6 @@ function frameSize(
     ? { widthPx, heightPx }
     : null;
 }
-
-const isExif = (bytes: Uint8Array, at: number): boolean =>
-  Buffer.from(bytes.buffer, bytes.byteOffset + at, 6).toString('latin1') === 'Exif\0\0';
 
 /** A picture that was cut short has no end marker after its scan. */
 function endsAfter(bytes: Uint8Array, scanAt: number): boolean {

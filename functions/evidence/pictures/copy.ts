@@ -1,0 +1,121 @@
+import { createHash } from 'node:crypto';
+import sharp from 'sharp';
+import {
+  DISPLAY_EDGE_PX,
+  type DisplayCopy,
+  type Undisplayable,
+} from '../../../shared/evidence/displayCopy.ts';
+import { isHeif, readHeif } from '../../../shared/evidence/heif.ts';
+import { unpackHeif, type HeifOptions } from './heif.ts';
+import { asTiff } from './tiff.ts';
+
+/** A picture of more is not unpacked: 100 megapixels are twenty times what a packet can show. */
+export const MOST_PIXELS = 100_000_000;
+/** Longest edge and JPEG quality, from the best down: the first that fits a picture's share of the packet is taken. */
+const steps = [
+  [DISPLAY_EDGE_PX, 80],
+  [DISPLAY_EDGE_PX, 68],
+  [DISPLAY_EDGE_PX, 55],
+  [1280, 60],
+  [1280, 48],
+  [1024, 45],
+  [800, 45],
+  [640, 40],
+] as const;
+
+// One thread a picture: several pictures are worked on at once, and a copy never hangs on how many threads there were.
+sharp.concurrency(1);
+// Nothing is looked at twice.
+sharp.cache(false);
+
+export interface Shown extends DisplayCopy {
+  readonly jpeg: Uint8Array;
+}
+
+/** Unpacked as a whole: upright, on white, at most as large as a copy is. */
+interface Pixels {
+  readonly data: Buffer;
+  readonly raw: { readonly width: number; readonly height: number; readonly channels: 1 | 2 | 3 | 4 };
+}
+
+/**
+ * The copy that is shown: upright, on white, in sRGB, without any of the file's own tags, at most `mostBytes` long where
+ * the last step allows. The same bytes and limit give the same copy. A picture that cannot be unpacked as a whole is told
+ * by its reason.
+ */
+export async function makeCopy(
+  bytes: Uint8Array,
+  mostBytes: number,
+  options: HeifOptions = {},
+): Promise<Shown | Undisplayable> {
+  const pixels = isHeif(bytes) ? await heifPixels(bytes, options) : await pixelsOf(bytes, 'truncated');
+  return typeof pixels === 'string' ? pixels : fitting(pixels, mostBytes);
+}
+
+/** A smaller one of a copy, for a packet with many pictures. */
+export async function shrinkCopy(jpeg: Uint8Array, mostBytes: number): Promise<Shown | Undisplayable> {
+  const pixels = await pixelsOf(jpeg, 'truncated');
+  return typeof pixels === 'string' ? pixels : fitting(pixels, mostBytes);
+}
+
+async function heifPixels(bytes: Uint8Array, options: HeifOptions): Promise<Pixels | Undisplayable> {
+  const unpacked = await unpackHeif(bytes, options);
+  if (!unpacked.ok) return unpacked.reason;
+  const { rgba, widthPx, heightPx } = unpacked;
+  const flat = new Uint8Array(rgba.buffer, rgba.byteOffset, rgba.byteLength);
+  return pixelsOf(asTiff(flat, widthPx, heightPx, readHeif(bytes)?.profile ?? null), 'warning');
+}
+
+async function pixelsOf(bytes: Uint8Array, failOn: 'truncated' | 'warning'): Promise<Pixels | 'corrupt'> {
+  try {
+    const { data, info } = await sharp(bytes, { limitInputPixels: MOST_PIXELS, failOn, unlimited: false })
+      .rotate()
+      .resize({ width: DISPLAY_EDGE_PX, height: DISPLAY_EDGE_PX, fit: 'inside', withoutEnlargement: true })
+      .flatten({ background: '#ffffff' })
+      .toColourspace('srgb')
+      .raw()
+      .toBuffer({ resolveWithObject: true });
+    return { data, raw: { width: info.width, height: info.height, channels: info.channels } };
+  } catch {
+    // The library's words on a broken file help nobody; what it is, is said in ours.
+    return 'corrupt';
+  }
+}
+
+async function fitting({ data, raw }: Pixels, mostBytes: number): Promise<Shown | 'corrupt'> {
+  let last: Shown | 'corrupt' = 'corrupt';
+  for (const [edge, quality] of steps) {
+    const jpeg = await sharp(data, { raw })
+      .resize({ width: edge, height: edge, fit: 'inside', withoutEnlargement: true })
+      .jpeg({ quality })
+      .toBuffer({ resolveWithObject: true });
+    last = {
+      sha256: createHash('sha256').update(jpeg.data).digest('hex'),
+      bytes: jpeg.data.byteLength,
+      widthPx: jpeg.info.width,
+      heightPx: jpeg.info.height,
+      jpeg: jpeg.data,
+    };
+    if (last.bytes <= mostBytes) return last;
+  }
+  return last;
+}
+
+export interface WebP {
+  readonly widthPx: number;
+  readonly heightPx: number;
+}
+
+/** A WebP's head; null for anything else, `'too-large'` above the limit. */
+export async function readWebP(bytes: Uint8Array): Promise<WebP | 'too-large' | null> {
+  const mark = Buffer.from(bytes.buffer, bytes.byteOffset, Math.min(12, bytes.byteLength)).toString('latin1');
+  if (!mark.startsWith('RIFF') || mark.slice(8) !== 'WEBP') return null;
+  try {
+    const { format, width, height } = await sharp(bytes, { limitInputPixels: MOST_PIXELS }).metadata();
+    if (format !== 'webp') return null;
+    if (width * height > MOST_PIXELS) return 'too-large';
+    return { widthPx: width, heightPx: height };
+  } catch {
+    return null;
+  }
+}
