@@ -27,8 +27,8 @@ export const ports = {
   letters: 27_143,
   mainJob: 27_144,
   forms: 27_145,
-  damage: 28_340,
   procedure: 28_330,
+  damage: 28_340,
   dispatch: 28_360,
   dispatchLocal: 28_361,
   offlineApp: 28_380,
@@ -36,4 +36,5 @@ export const ports = {
   offlineQueueLine: 28_382,
   benchField: 28_383,
   benchQueue: 28_384,
+  night: 27_169,
 } as const;

@@ -17,6 +17,9 @@ export const offline = {
   'offline.nearby.here': 'Take the hydrants around here',
   'offline.nearby.denied':
     'This device does not share its position. Open a hydrant once: those around it follow.',
+  'offline.lists': 'Models, kits and codes',
+  'offline.lists.here': 'On this device.',
+  'offline.lists.none': 'Not on this device yet: a repair form could offer no kit and no torque.',
   'offline.keeping': 'What waits here',
   'offline.keeping.kept': 'The browser has promised to keep it.',
   'offline.keeping.refused':

@@ -20,6 +20,10 @@ export const offline: Record<keyof typeof en, string> = {
   'offline.nearby.here': 'Guardar los hidrantes de esta zona',
   'offline.nearby.denied':
     'Este dispositivo no comparte su posición. Abra un hidrante una vez: los de alrededor le siguen.',
+  'offline.lists': 'Modelos, juegos y códigos',
+  'offline.lists.here': 'En este dispositivo.',
+  'offline.lists.none':
+    'Aún no están en este dispositivo: un formulario de reparación no ofrecería juego ni par de apriete.',
   'offline.keeping': 'Lo que espera aquí',
   'offline.keeping.kept': 'El navegador ha prometido conservarlo.',
   'offline.keeping.refused':

@@ -7,6 +7,7 @@ import { useWords } from '../core/words.ts';
 import { offlineApp } from '../offline/app.ts';
 import { askToKeep, durability, roomLeft } from '../offline/durable.ts';
 import { queuedOf } from '../offline/localStrike.ts';
+import { listsHere } from '../offline/lists.ts';
 import { nearby, notePlace } from '../offline/nearby.ts';
 import { entries } from '../outbox/outbox.ts';
 import { EntryList } from './OutboxScreen.tsx';
@@ -19,10 +20,13 @@ export function DeviceLine() {
   const words = useWords();
   const { state } = useObservable(offlineApp);
   const count = useObservable(nearby)?.hydrants.length ?? 0;
+  const lists = useObservable(listsHere);
   return (
     <p class="small">
       <a href={to(['outbox'])}>
-        {state === 'ready' ? words.t('offline.short.ready', { count }) : words.t('offline.short.not')}
+        {state === 'ready' && lists
+          ? words.t('offline.short.ready', { count })
+          : words.t('offline.short.not')}
       </a>
     </p>
   );
@@ -33,6 +37,7 @@ export function ThisDevice() {
   const words = useWords();
   const { state } = useObservable(offlineApp);
   const keeping = useObservable(durability);
+  const lists = useObservable(listsHere);
   const [room, setRoom] = useState<number | null>(null);
   useEffect(() => void roomLeft().then(setRoom), []);
   return (
@@ -48,6 +53,10 @@ export function ThisDevice() {
           <dd>
             <Around />
           </dd>
+        </div>
+        <div>
+          <dt>{words.t('offline.lists')}</dt>
+          <dd>{words.t(lists ? 'offline.lists.here' : 'offline.lists.none')}</dd>
         </div>
         <div>
           <dt>{words.t('offline.keeping')}</dt>

@@ -10,6 +10,7 @@ import { loadUtility, utility } from '../core/utility.ts';
 import { useWords } from '../core/words.ts';
 import { startOffline } from '../offline/app.ts';
 import { lookAtDurability } from '../offline/durable.ts';
+import { forgetLists, refreshLists } from '../offline/lists.ts';
 import { forgetNearby, refreshNearby, startNearby } from '../offline/nearby.ts';
 import { forgetReads, keepReads, sweepReads } from '../offline/reads.ts';
 import { refresh, sweepFiles } from '../outbox/outbox.ts';
@@ -94,8 +95,12 @@ function openWithNoSignal(): void {
     .then(() => sweepReads(Date.now()))
     .catch(() => undefined);
   startOffline();
-  window.addEventListener('online', () => void refreshNearby());
+  window.addEventListener('online', () => {
+    void refreshNearby();
+    void refreshLists();
+  });
   void startNearby();
+  void refreshLists();
 }
 
 /** Mounts an app on its prerendered page. */
@@ -112,7 +117,11 @@ export function start(props: AppProps): void {
       void loadPeople();
       void forgetReads(session.get()?.personId ?? null);
       forgetNearby();
-      if (props.area === 'crew') void startNearby();
+      forgetLists();
+      if (props.area === 'crew') {
+        void startNearby();
+        void refreshLists();
+      }
     }
     person = session.get()?.personId;
   });

@@ -1,0 +1,193 @@
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { photoBytes } from '../../infra/local/demo/photos.ts';
+import type { StrikeState } from '../../shared/strikes/state.ts';
+import type { HistoryEntry } from '../../shared/submissions/history.ts';
+import {
+  appServer,
+  expectAccessible,
+  expectNoSideScroll,
+  goTo,
+  minutesAgo,
+  pickHydrant,
+  sendForm,
+  signedIn,
+  type AppServer,
+  type Looking,
+} from '../support/app.ts';
+import { launchBrowser } from '../support/browser.ts';
+import { ports } from '../support/ports.ts';
+
+/**
+ * A night strike on a phone, from the first report to the return, with no signal from the moment the truck leaves the
+ * yard until it is back: every form is filled in on what the device holds, and in the morning everything is there once.
+ */
+let browser: Browser;
+let server: AppServer;
+let crew: Looking;
+let page: Page;
+
+beforeAll(async () => {
+  [server, browser] = await Promise.all([appServer(ports.night), launchBrowser()]);
+  crew = await signedIn(browser, server, 'crew', {
+    serviceWorkers: 'allow',
+    viewport: { width: 360, height: 740 },
+    colorScheme: 'dark',
+  });
+  ({ page } = crew);
+  await goTo(page, server, '/crew/');
+  await page.getByText('Ready with no signal: 6 hydrants on this device.').waitFor();
+  // The truck leaves the yard.
+  await server.kill();
+}, 180_000);
+afterAll(async () => {
+  await browser.close();
+  await server.end();
+});
+
+const button = (name: string | RegExp) => page.getByRole('button', { name });
+const choose = (group: string, choice: string) =>
+  page.getByRole('radiogroup', { name: group }).getByText(choice, { exact: true }).click();
+const shots = process.env['SHOTS'];
+const shot = async (name: string): Promise<void> => {
+  if (shots !== undefined) await page.screenshot({ path: `${shots}/${name}.png`, fullPage: true });
+};
+/** Kept on the device, and said to be no more than that. */
+const keep = async (): Promise<void> => {
+  await sendForm(page);
+  await page.getByText('It is kept on this device', { exact: false }).waitFor();
+};
+/** On with the strike that only this phone knows. */
+const report = async (kind: string): Promise<void> => {
+  await page.getByRole('link', { name: 'Go on with this strike' }).click();
+  await page.getByRole('link', { name: kind, exact: true }).first().click();
+  await page.getByRole('heading', { level: 1, name: kind }).waitFor();
+};
+
+describe('a night with no signal', () => {
+  test('the strike is kept, and the screen says to tell dispatch', async () => {
+    await goTo(page, server, '/crew/#/new/strike');
+    await pickHydrant(page, 'Hydrant', 'T-102');
+    await choose('Water flowing', 'Jet');
+    await keep();
+    await page.getByText('Tell dispatch by radio or phone now.').first().waitFor();
+    await expectAccessible(page);
+    await expectNoSideScroll(page);
+    await shot('night-kept');
+  });
+
+  test('dispatch is told by radio, and the valve is shut', async () => {
+    await report('Marked, or dispatch told');
+    await page.getByLabel('Dispatch told at').fill(minutesAgo(115));
+    await page.getByLabel('Who took the message').fill('Dispatcher Vane');
+    await page.getByLabel('Marked out of service at').fill(minutesAgo(118));
+    await keep();
+    await report('Valve closed or reopened');
+    await page.getByLabel('Valve', { exact: false }).first().fill('V-102');
+    await choose('What was done', 'Closed');
+    await choose('Did it stop the water at the hydrant?', 'Yes');
+    await page.getByLabel('When').fill(minutesAgo(110));
+    await keep();
+  });
+
+  test('the repair holds its take-down, takes its model from the device, and keeps its photo', async () => {
+    await report('Repair');
+    const takeDown = page.getByRole('listitem').filter({ hasText: 'Parted hardware taken down' });
+    expect(await takeDown.getByRole('button').count()).toBe(0);
+    for (const step of ['Isolation valve closed', 'Pressure proved gone', 'Barrel drained'])
+      await button(`Done ${step}`).click();
+    await button('Done Parted hardware taken down').click();
+    await choose('Class of damage', 'Breakaway kit');
+    await page.getByLabel('Labor class').fill('crew-lead');
+    await page.getByLabel(/^From/).first().fill(minutesAgo(100));
+    await page.getByLabel(/^To/).first().fill(minutesAgo(5));
+    await button(/^Add BW-D51-BK/).click();
+    await page.getByLabel('Closed up at').fill(minutesAgo(0));
+    await page.getByLabel('Repair finished at').fill(minutesAgo(0));
+    await page.getByLabel('Add photos').setInputFiles({
+      name: 'repaired.jpg',
+      mimeType: 'image/jpeg',
+      buffer: Buffer.from(photoBytes('quince-repaired')),
+    });
+    await page.getByRole('img', { name: 'Photo 1' }).waitFor();
+    await shot('night-repair');
+    await keep();
+  });
+
+  test('the flow test answers with no signal', async () => {
+    await report('Flow test');
+    await page.getByLabel('Static pressure').fill('86');
+    await page.getByLabel('Residual pressure').fill('42');
+    await pickHydrant(page, 'Hydrant that flowed', 'T-103');
+    await page.getByText('Square and sharp', { exact: false }).click();
+    await page.getByLabel('Pitot pressure').fill('28');
+    // K. Kolb, course slides on water supply, slide 15 (seen): 789 gpm.
+    await page.locator('.figures').getByText('789 gpm').waitFor();
+    await keep();
+  });
+
+  test('the return takes effect by what this phone knows; then the phone is put away and taken out', async () => {
+    await report('Return to service');
+    for (const proof of [
+      'No leaks under pressure',
+      'Opens and closes fully',
+      'Barrel drains down',
+      'Flow test',
+    ])
+      await page.getByRole('group', { name: proof, exact: true }).getByText('Passed').click();
+    await button('It is reopened V-102').click();
+    await page.getByText('This return takes effect').waitFor();
+    await keep();
+    await goTo(page, server, '/crew/#/outbox');
+    await page.getByRole('listitem').filter({ hasText: 'Return to service' }).first().waitFor();
+    await expectAccessible(page);
+    await shot('night-outbox');
+  });
+
+  test('signal comes back: everything is there once, in the order in which it was done', async () => {
+    await server.start();
+    const all = async (): Promise<StrikeState[]> =>
+      (await server.ask<{ strikes: StrikeState[] }>('manager', '/api/strikes')).strikes;
+    await expect.poll(async () => (await all())[0]?.stage, { timeout: 60_000 }).toBe('back');
+    expect(await all()).toHaveLength(1);
+    const [strike] = await all();
+    expect(strike).toMatchObject({ hydrantId: 'T-102', breaches: [] });
+    const { history, evidence } = await server.ask<{
+      history: HistoryEntry[];
+      evidence: Record<string, string>;
+    }>('manager', `/api/strikes/${strike!.strikeId}`);
+    expect(history.map(({ recorded }) => recorded.submission.kind).sort()).toEqual([
+      'flow-test',
+      'out-of-service-notice',
+      'repair',
+      'return-to-service',
+      'strike',
+      'valve-operation',
+    ]);
+    const sent = history.map(({ recorded }) => recorded.recordedAt);
+    expect(sent).toHaveLength(6);
+    await expect
+      .poll(
+        async () =>
+          Object.values(
+            (
+              await server.ask<{ evidence: Record<string, string> }>(
+                'manager',
+                `/api/strikes/${strike!.strikeId}`,
+              )
+            ).evidence,
+          ),
+        { timeout: 30_000 },
+      )
+      .toEqual(['arrived']);
+    expect(Object.keys(evidence)).toHaveLength(1);
+    // Nothing is left on the device, and nothing but the missing server went wrong.
+    await page
+      .getByText(/Nothing waits|nothing waits/)
+      .first()
+      .waitFor({ timeout: 20_000 });
+    expect(crew.faults.filter((fault) => !/ERR_CONNECTION|Failed to fetch|ERR_FAILED/.test(fault))).toEqual(
+      [],
+    );
+  });
+});
