@@ -11,6 +11,7 @@ import { stock } from './stock.ts';
 import { water } from './water.ts';
 import { network } from './network.ts';
 import { offline } from './offline.ts';
+import { atWork } from './atWork.ts';
 import { damage } from './damage.ts';
 import { objections } from './objections.ts';
 import { costBook } from './costBook.ts';
@@ -43,6 +44,7 @@ export const es = {
   ...water,
   ...network,
   ...offline,
+  ...atWork,
   ...damage,
   ...objections,
   ...costBook,
