@@ -82,6 +82,7 @@ export const damage = {
   'damage.no-breakaway':
     'This type has no breakaway flange: only what was seen counts here, and the maker’s manual.',
   'damage.type-unknown': 'The type of this hydrant is not known: nothing is called likely until it is.',
+  'damage.look.do': 'Add what you see to the report',
   'damage.look.type': 'what type of hydrant it is (dry or wet barrel)',
   'damage.look.ground': 'the ground around it, from firm ground: firm, washed out, or water coming up',
   'damage.look.barrelStands': 'whether the barrel stands upright: sight along it from two sides',

@@ -83,6 +83,7 @@ export const damage: Record<keyof typeof english, string> = {
   'damage.no-breakaway':
     'Este tipo no tiene brida de rotura: aquí solo cuenta lo que se vio, y el manual del fabricante.',
   'damage.type-unknown': 'No se sabe el tipo de este hidrante: nada se llama probable hasta que se sepa.',
+  'damage.look.do': 'Añadir al informe lo que ve',
   'damage.look.type': 'qué tipo de hidrante es (cuerpo seco o húmedo)',
   'damage.look.ground': 'el terreno alrededor, desde suelo firme: firme, socavado o con agua que brota',
   'damage.look.barrelStands': 'si el cuerpo está vertical: mírelo a lo largo desde dos lados',

@@ -103,7 +103,6 @@ function Content({ answer }: { readonly answer: StrikeAnswer }) {
         />
       </section>
       <MainShut answer={answer} />
-      <Damage answer={answer} />
       <section>
         <h2>{words.t('strike.report')}</h2>
         <p class="actions">
@@ -114,6 +113,7 @@ function Content({ answer }: { readonly answer: StrikeAnswer }) {
           ))}
         </p>
       </section>
+      <Damage answer={answer} />
       <section>
         <h2>{words.t('strike.times')}</h2>
         <StrikeTimes strike={strike} />

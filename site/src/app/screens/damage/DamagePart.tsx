@@ -1,22 +1,29 @@
 import { compared, crewJudgement } from '../../../../../shared/damage/crew.ts';
 import { readFindings } from '../../../../../shared/damage/findings.ts';
 import { judgeDamage } from '../../../../../shared/damage/judge.ts';
-import { effectiveFacts } from '../../../../../shared/submissions/effective.ts';
+import { effectiveFacts, ofKind } from '../../../../../shared/submissions/effective.ts';
 import { useObservable } from '../../core/observable.ts';
 import { nameOf, people } from '../../core/people.ts';
 import { useModels, type StrikeAnswer } from '../../core/records.ts';
+import { to } from '../../core/router.ts';
+import { session } from '../../core/session.ts';
 import { useWords } from '../../core/words.ts';
+import { mayWrite } from '../may.ts';
 import { JudgementView } from './JudgementView.tsx';
 
 /** How far the damage of a strike goes: what the crew says, by name, and what the rules say; both, where they differ. */
-export function DamagePart({ answer: { history, hydrant } }: { readonly answer: StrikeAnswer }) {
+export function DamagePart({ answer: { strike, history, hydrant } }: { readonly answer: StrikeAnswer }) {
   const words = useWords();
   useObservable(people);
+  const current = useObservable(session);
   const models = useModels();
   const { facts } = effectiveFacts(history.map(({ recorded }) => recorded));
   const found = readFindings(facts, hydrant?.type ?? 'unknown');
   const judgement = judgeDamage(found);
   const crew = crewJudgement(facts);
+  const [reported] = ofKind(facts, 'strike');
+  const report =
+    reported && (reported.corrections.at(-1)?.submission.submissionId ?? reported.fact.submissionId);
   const model = models.value?.models.find(({ modelId }) => modelId === hydrant?.modelId) ?? null;
   return (
     <>
@@ -31,6 +38,13 @@ export function DamagePart({ answer: { history, hydrant } }: { readonly answer: 
       )}
       <h3>{words.t('damage.by-rules')}</h3>
       <JudgementView found={found} judgement={judgement} model={model} />
+      {report && judgement.look.length > 0 && mayWrite(current, 'strike') && (
+        <p>
+          <a class="button" href={to(['correct', 'strike', strike.strikeId, report])}>
+            {words.t('damage.look.do')}
+          </a>
+        </p>
+      )}
     </>
   );
 }
