@@ -43,6 +43,7 @@ export const stock = {
   'field.repair.parts.source.location': 'Taken from shelf or truck',
   'field.repair.parts.source.location.help': 'So that the count of that shelf stays right.',
 
+  'section.stock.where': 'Where and when',
   'section.stock.parts': 'Parts',
   'section.hydrant-model.bury': 'Bury depth',
   'section.hydrant-model.bury.help':
@@ -99,6 +100,7 @@ export const stock = {
   'kit.parts': 'Kit',
   'kit.replaces': 'Replaces {what}',
   'kit.no-parts': 'The record of this model lists no kit.',
+  'kit.add-from': 'Add {part} from {place} ({quantity} there): {description}',
   'kit.at': '{quantity} at {place}',
   'kit.standing.on-shelf': 'On the shelf',
   'kit.standing.doubtful': 'Perhaps on the shelf',

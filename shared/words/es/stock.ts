@@ -45,6 +45,7 @@ export const stock: Record<keyof typeof english, string> = {
   'field.repair.parts.source.location': 'Tomada del estante o camión',
   'field.repair.parts.source.location.help': 'Para que la cuenta de ese estante siga siendo correcta.',
 
+  'section.stock.where': 'Dónde y cuándo',
   'section.stock.parts': 'Piezas',
   'section.hydrant-model.bury': 'Profundidad de instalación',
   'section.hydrant-model.bury.help':
@@ -102,6 +103,7 @@ export const stock: Record<keyof typeof english, string> = {
   'kit.parts': 'Juego de reparación',
   'kit.replaces': 'Reemplaza {what}',
   'kit.no-parts': 'El registro de este modelo no lista ningún juego.',
+  'kit.add-from': 'Añadir {part} de {place} (hay {quantity}): {description}',
   'kit.at': '{quantity} en {place}',
   'kit.standing.on-shelf': 'En el estante',
   'kit.standing.doubtful': 'Quizá en el estante',

@@ -1,6 +1,6 @@
 import * as fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { foldStock } from '../../../shared/stock/fold.ts';
+import { foldStock, type Shelf } from '../../../shared/stock/fold.ts';
 import { usesOf } from '../../../shared/stock/uses.ts';
 import { effectiveFacts } from '../../../shared/submissions/effective.ts';
 import type { Submission } from '../../../shared/submissions/submission.ts';
@@ -185,7 +185,7 @@ test('the shelves hold what a storekeeper’s cards hold, whatever the order of 
       const stock = foldStock(effectiveFacts(of('utility')).facts, uses);
 
       const { cards, unplaced } = storekeeper(stands);
-      const found = new Map(
+      const found = new Map<string, Shelf>(
         stock.parts.flatMap(({ partNumber, shelves }) =>
           shelves.map((shelf) => [`${partNumber.toUpperCase()}|${named(shelf.place)}`, shelf] as const),
         ),

@@ -9,6 +9,7 @@ import { Heading } from '../screens/Heading.tsx';
 import { DraftList, EntryList } from '../screens/OutboxScreen.tsx';
 import { DeviceLine } from '../screens/ThisDevice.tsx';
 import { StageTag } from '../screens/StrikeFacts.tsx';
+import { StockNotice } from '../screens/StockNotice.tsx';
 import { strikeTitle } from '../screens/titles.ts';
 import { Unread } from '../screens/Unread.tsx';
 import { mayWrite } from '../screens/may.ts';
@@ -57,6 +58,7 @@ export function Home() {
         <Unread resource={strikes} />
         {strikes.value && <OutNow answer={strikes.value} />}
       </section>
+      <StockNotice />
       {mayWrite(current, 'outage') && (
         <section>
           <h2>{words.t('crew.other-reports')}</h2>

@@ -13,6 +13,7 @@ import type { HydrantStatus, Outage } from '../../../../shared/outages/hydrantSt
 import { DispatchPart } from '../screens/DispatchPart.tsx';
 import { Heading } from '../screens/Heading.tsx';
 import { HydrantLine } from '../screens/HydrantLine.tsx';
+import { Kit } from '../screens/Kit.tsx';
 import { mayWrite } from '../screens/may.ts';
 import { NetworkLink } from '../screens/NetworkLink.tsx';
 import { Unread } from '../screens/Unread.tsx';
@@ -55,6 +56,7 @@ export function HydrantScreen() {
         />
       )}
       {hydrant.value?.hydrant && <NetworkLink hydrantId={hydrantId} />}
+      <Kit hydrant={hydrant.value?.hydrant ?? null} />
       <Actions hydrantId={hydrantId} status={hydrant.value?.status ?? null} words={words} />
     </>
   );

@@ -8,6 +8,7 @@ import { Damage } from '../screens/Damage.tsx';
 import { DispatchPart } from '../screens/DispatchPart.tsx';
 import { Heading } from '../screens/Heading.tsx';
 import { HydrantLine } from '../screens/HydrantLine.tsx';
+import { Kit } from '../screens/Kit.tsx';
 import { MainShut } from '../screens/MainShut.tsx';
 import { mayWrite } from '../screens/may.ts';
 import { NetworkLink } from '../screens/NetworkLink.tsx';
@@ -103,6 +104,7 @@ function Content({ answer }: { readonly answer: StrikeAnswer }) {
         />
       </section>
       <MainShut answer={answer} />
+      {strike.stage !== 'back' && <Kit hydrant={hydrant} />}
       <section>
         <h2>{words.t('strike.report')}</h2>
         <p class="actions">

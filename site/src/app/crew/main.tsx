@@ -13,6 +13,7 @@ start({
     find: Find,
     hydrant: HydrantScreen,
     strike: StrikeScreen,
+    stock: lazyScreen(async () => (await import('../screens/stock/StockScreen.tsx')).StockScreen),
     // Printed before a truck leaves: nothing that a phone at the curb has to carry.
     sheet: lazyScreen(async () => (await import('../sheet/SheetScreen.tsx')).SheetScreen),
   },

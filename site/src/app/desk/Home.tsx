@@ -6,6 +6,7 @@ import { useWords } from '../core/words.ts';
 import { Heading } from '../screens/Heading.tsx';
 import { mayWrite } from '../screens/may.ts';
 import { DraftList } from '../screens/OutboxScreen.tsx';
+import { StockNotice } from '../screens/StockNotice.tsx';
 import { Unread } from '../screens/Unread.tsx';
 import { CaseTable } from './CaseTable.tsx';
 import { CalendarAddress } from './CalendarAddress.tsx';
@@ -29,6 +30,7 @@ export function Home() {
       <Due />
       <Unread resource={strikes} />
       {strikes.value && <Piles answer={strikes.value} />}
+      <StockNotice />
       <CalendarAddress />
       <p class="actions">
         <a class="button" href={to(['rates'])}>

@@ -11,6 +11,7 @@ import { useWords } from '../core/words.ts';
 import { decode } from '../form/decode.ts';
 import { specOf } from '../form/specs/index.ts';
 import { NotFound } from './NotFound.tsx';
+import { useStock } from './stock/stockAnswer.ts';
 import { Unread } from './Unread.tsx';
 
 /**
@@ -24,13 +25,16 @@ export function CorrectForm() {
   const strike = useStrike(from === 'strike' ? ofId : null);
   const hydrant = useHydrant(from === 'hydrant' ? ofId : null);
   const claim = useClaim(from === 'claim' ? ofId : null);
+  const stock = useStock(from === 'stock');
   const recorded = [
+    ...(stock.value?.history.map((entry) => entry.recorded) ?? []),
     ...(claim.value?.history.map((entry) => entry.recorded) ?? []),
     ...(strike.value?.history.map((entry) => entry.recorded) ?? []),
     ...(hydrant.value?.flowTests ?? []),
   ];
   const target = recorded.find(({ submission }) => submission.submissionId === targetId)?.submission;
-  const loaded = strike.value !== null || hydrant.value !== null || claim.value !== null;
+  const loaded =
+    strike.value !== null || hydrant.value !== null || claim.value !== null || stock.value !== null;
   const spec = target ? specOf(formOf(target).kind) : null;
   const personId = useObservable(session)?.personId ?? '';
 
@@ -59,6 +63,11 @@ export function CorrectForm() {
     replaceWith(to(['form', submissionId]));
   }, [target?.submissionId]);
 
-  if (!loaded) return <Unread resource={from === 'strike' ? strike : from === 'claim' ? claim : hydrant} />;
+  if (!loaded)
+    return (
+      <Unread
+        resource={from === 'strike' ? strike : from === 'claim' ? claim : from === 'stock' ? stock : hydrant}
+      />
+    );
   return target && spec ? <p role="status">{words.t('form.opening')}</p> : <NotFound />;
 }

@@ -1,4 +1,5 @@
 import { hydrantTypes } from '../../../../../shared/inventory/hydrant.ts';
+import { wrenchMeasures, wrenchShapes, wrenchUnits } from '../../../../../shared/models/wrench.ts';
 import { boltConditions } from '../../../../../shared/tightening/record.ts';
 import { torqueUnits } from '../../../../../shared/tightening/torqueUnits.ts';
 import type { List } from '../nodes.ts';
@@ -42,10 +43,39 @@ const joints: List = {
   ],
 };
 
+const wrenches: List = {
+  type: 'list',
+  name: 'wrenches',
+  optional: true,
+  atMost: 20,
+  blank: { unit: 'in' },
+  item: [
+    { type: 'text', name: 'fits', required: true },
+    { type: 'choice', name: 'shape', list: 'wrenchShape', choices: wrenchShapes, required: true },
+    { type: 'number', name: 'size', required: true },
+    { type: 'choice', name: 'unit', list: 'wrenchUnit', choices: wrenchUnits, required: true },
+    { type: 'choice', name: 'measured', list: 'wrenchMeasure', choices: wrenchMeasures },
+  ],
+};
+
+const lubricants: List = {
+  type: 'list',
+  name: 'lubricants',
+  optional: true,
+  atMost: 20,
+  blank: {},
+  item: [
+    { type: 'text', name: 'where', required: true },
+    { type: 'text', name: 'what', required: true },
+    { type: 'text', name: 'manual' },
+    { type: 'text', name: 'page' },
+  ],
+};
+
 /** A model as its maker's manual has it; a manager writes it, everybody reads it. */
 export const hydrantModelSpec: FormSpec = {
   kind: 'hydrant-model',
-  nullable: [],
+  nullable: ['buryDepth'],
   nodes: [
     {
       type: 'section',
@@ -74,6 +104,16 @@ export const hydrantModelSpec: FormSpec = {
         },
       ],
     },
+    {
+      type: 'section',
+      id: 'hydrant-model.bury',
+      nodes: [
+        { type: 'quantity', name: 'buryDepth.fromFt', unit: 'ft' },
+        { type: 'quantity', name: 'buryDepth.toFt', unit: 'ft' },
+      ],
+    },
+    { type: 'section', id: 'hydrant-model.wrenches', nodes: [wrenches] },
+    { type: 'section', id: 'hydrant-model.lubricants', nodes: [lubricants] },
     { type: 'section', id: 'hydrant-model.joints', nodes: [joints] },
     {
       type: 'section',
@@ -93,12 +133,20 @@ export const hydrantModelSpec: FormSpec = {
               required: true,
             },
             { type: 'text', name: 'description', required: true },
+            { type: 'text', name: 'replaces', optional: true },
             { type: 'number', name: 'quantity', whole: true, required: true },
           ],
         },
       ],
     },
   ],
-  blank: () => ({ opens: 'unknown', outlets: [], joints: [], kitContents: [] }),
+  blank: () => ({
+    opens: 'unknown',
+    outlets: [],
+    wrenches: [],
+    lubricants: [],
+    joints: [],
+    kitContents: [],
+  }),
   occurredAt: () => null,
 };

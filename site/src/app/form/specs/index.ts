@@ -19,6 +19,7 @@ import { rateBookSpec } from './rateBook.ts';
 import { repairSpec } from './repair.ts';
 import { returnToServiceSpec } from './returnToService.ts';
 import { inspectionSpec, linkSpec, plannedWorkSpec, valveOperationSpec } from './shortForms.ts';
+import { stockCountSpec, stockMinimumSpec, stockMoveSpec } from './stock.ts';
 import { strikeSpec } from './strike.ts';
 import { waterQualityAnswerSpec } from './waterQualityAnswer.ts';
 import { waterLostSpec } from './waterLost.ts';
@@ -52,6 +53,9 @@ export const specs: Partial<Record<FactKind, FormSpec>> = Object.fromEntries(
     objectionAnswerSpec,
     rateBookSpec,
     hydrantModelSpec,
+    stockCountSpec,
+    stockMoveSpec,
+    stockMinimumSpec,
   ].map((spec) => [spec.kind, spec]),
 );
 

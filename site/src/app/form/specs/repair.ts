@@ -3,6 +3,7 @@ import { hiddenDamages, trenchProtections } from '../../../../../shared/procedur
 import { passNames } from '../../../../../shared/tightening/tightened.ts';
 import type { List, Section } from '../nodes.ts';
 import { firstInstant, type FormSpec } from '../spec.ts';
+import { stockPlaces } from './stock.ts';
 import { answered, intervals, note, photos } from './parts.ts';
 
 const crew: List = {
@@ -66,7 +67,10 @@ const parts: List = {
       type: 'when',
       test: answered('source.from', 'stock'),
       absent: true,
-      nodes: [{ type: 'text', name: 'source.issueSlip', keypad: 'code' }],
+      nodes: [
+        { type: 'text', name: 'source.location', suggestions: stockPlaces, optional: true },
+        { type: 'text', name: 'source.issueSlip', keypad: 'code' },
+      ],
     },
     {
       type: 'when',

@@ -2,7 +2,6 @@ import type { ComponentType } from 'preact';
 import { CounterAnswer } from './CounterAnswer.tsx';
 import { FlowTestAnswer } from './FlowTestAnswer.tsx';
 import { HowToMeasure } from './HowToMeasure.tsx';
-import { KitParts } from './KitParts.tsx';
 import { lazy } from './Lazy.tsx';
 import { ModelStart } from './ModelStart.tsx';
 import type { ExtraProps } from './props.ts';
@@ -19,9 +18,10 @@ export const extras: Readonly<Record<string, ComponentType<ExtraProps>>> = {
   'rate-book.preview': lazy(async () => (await import('../../rates/RatePreview.tsx')).RatePreview),
   'rate-book.which': lazy(async () => (await import('../../rates/DayDoubts.tsx')).DayDoubts),
   'repair.damage': lazy(async () => (await import('./DamageHint.tsx')).DamageHint),
-  'repair.parts': KitParts,
+  'repair.parts': lazy(async () => (await import('./KitParts.tsx')).KitParts),
   'return.when': ReturnAnswer,
   'valve.main-shut': lazy(async () => (await import('./MainShutAsk.tsx')).MainShutAsk),
+  'stock.where': lazy(async () => (await import('./StockPlaces.tsx')).StockPlaces),
   'water.answer': WaterLostAnswer,
   'water.seen': HowToMeasure,
 };
