@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import type { FactKind } from '../../shared/submissions/kinds.ts';
-import type { Submission } from '../../shared/submissions/submission.ts';
+import type { BodyOf, Submission } from '../../shared/submissions/submission.ts';
 import { proofs } from '../../shared/outages/proofs.ts';
 import { at, correction, fact, onClaim, onHydrant, onStrike, onUtility, uuid } from './submissions.ts';
 
@@ -43,6 +43,29 @@ const strikes = making(
       ...(told ? {} : { dispatch: null }),
     }),
 );
+/** Steps that hold points ask of, in any order and at any minute. */
+const anyStep = fc.record({
+  step: fc.constantFrom(
+    ...([
+      'isolated',
+      'pressure-gone',
+      'drained',
+      'pumped-out',
+      'taken-down',
+      'top-opened',
+      'locate-ticket',
+      'dug',
+      'trench-protected',
+      'in-excavation',
+      'main-opened',
+      'old-hydrant-out',
+      'refilled-slowly',
+    ] as const),
+  ),
+  doneAt: minute,
+  byWorkerId: fc.constant('w-7'),
+  note: fc.constant(null),
+});
 const repairs = making(
   fc.record({
     n: strikeNumber,
@@ -50,12 +73,19 @@ const repairs = making(
     reassembledAt: minuteOrNone,
     takenDownAt: minuteOrNone,
     prepared: fc.boolean(),
+    // Most repairs are plain ones: a hydrant that is opened up all night is never back.
+    more: fc.oneof(
+      { arbitrary: fc.constant([]), weight: 2 },
+      { arbitrary: fc.array(anyStep, { maxLength: 8, size: 'max' }), weight: 1 },
+    ),
+    ticket: fc.boolean(),
   }),
-  (number, { n, hydrantId, reassembledAt, takenDownAt, prepared }) =>
+  (number, { n, hydrantId, reassembledAt, takenDownAt, prepared, more, ticket }) =>
     fact('repair', number, onStrike(n), {
       hydrantId,
       reassembledAt,
       completedAt: reassembledAt,
+      ...(ticket ? { dig: { locateTicket: 'LT-1' } } : {}),
       steps: [
         ...(prepared ? (['isolated', 'pressure-gone', 'drained'] as const) : []).map((step) => ({
           step,
@@ -66,6 +96,7 @@ const repairs = making(
         ...(takenDownAt === null
           ? []
           : [{ step: 'taken-down' as const, doneAt: takenDownAt, byWorkerId: 'w-8', note: null }]),
+        ...more,
       ],
     }),
 );
@@ -200,6 +231,21 @@ const inspections = making(
   (number, { hydrantId, inspectedAt }) => fact('inspection', number, onHydrant(hydrantId), { inspectedAt }),
 );
 
+type Steps = BodyOf<'repair'>['steps'];
+/** How somebody who would rather not have it known puts a repair's steps right. */
+function tidy(steps: Steps, how: string): Steps {
+  switch (how) {
+    case 'all-at-once':
+      return steps.map((each) => ({ ...each, doneAt: at(0) }));
+    case 'nothing-opened':
+      return steps.filter(({ step }) => !['taken-down', 'top-opened', 'dug'].includes(step));
+    case 'steps-lost':
+      return [];
+    default:
+      return steps;
+  }
+}
+
 /** Replaces or withdraws something earlier; the replacement often names another hydrant or another strike. */
 const corrections: fc.Arbitrary<Making> = fc
   .record({
@@ -209,8 +255,9 @@ const corrections: fc.Arbitrary<Making> = fc
     n: strikeNumber,
     wrongKind: fc.boolean(),
     minute,
+    tidied: fc.constantFrom('not', 'all-at-once', 'nothing-opened', 'steps-lost'),
   })
-  .map(({ aim, withdraw, hydrantId, n, wrongKind, minute: when }) => (number, before) => {
+  .map(({ aim, withdraw, hydrantId, n, wrongKind, minute: when, tidied }) => (number, before) => {
     const target = before[aim % Math.max(before.length, 1)];
     if (target === undefined) return fact('inspection', number, onHydrant('A'));
     const old =
@@ -222,6 +269,7 @@ const corrections: fc.Arbitrary<Making> = fc
             ...old,
             ...('hydrantId' in old ? { hydrantId } : {}),
             ...('sameAsStrikeId' in old ? { sameAsStrikeId: uuid(n) } : {}),
+            ...('steps' in old ? { steps: tidy(old['steps'] as Steps, tidied) } : {}),
           };
     const made = correction(number, target, replacement, { occurredAt: when });
     // Now and then one that names the wrong kind: it must change nothing.

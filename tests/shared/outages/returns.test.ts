@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Hydrant } from '../../../shared/inventory/hydrant.ts';
-import { proofs, proofsAfterRepair } from '../../../shared/outages/proofs.ts';
+import { proofsAfterRepair, type Proof } from '../../../shared/outages/proofs.ts';
 import type { Hold } from '../../../shared/outages/returnEffect.ts';
 import type { Submission } from '../../../shared/submissions/submission.ts';
 import { project } from '../../../shared/projections/project.ts';
@@ -22,9 +22,10 @@ import {
  * is open") and design decision 7 (every proof for that type of hydrant after the last reassembly, every closed valve
  * reopened, an exception by name with a reason). Which proofs each type needs: common practice, no source.
  */
-const without = (...names: readonly (typeof proofs)[number][]) =>
+const proofs = proofsAfterRepair('dry-barrel');
+const without = (...names: readonly Proof[]) =>
   proofs.filter((proof) => !names.includes(proof)).map((proof) => shown(proof, 299));
-const only = (proof: (typeof proofs)[number], ...results: readonly (readonly [number, Result])[]) => [
+const only = (proof: Proof, ...results: readonly (readonly [number, Result])[]) => [
   ...without(proof),
   ...results.map(([minute, result]) => shown(proof, minute, result)),
 ];
@@ -218,6 +219,66 @@ const rows: readonly Row[] = [
     holds: [{ code: 'proof-missing', proof: 'flow-test' }],
   },
   {
+    name: 'a plugged drain, pumped out instead (AWWA M17, from memory)',
+    given: [
+      s,
+      repaired(1, 200),
+      returned([1], 300, { proofs: [...without('drains-down'), shown('pumped-out', 299)] }),
+    ],
+    holds: null,
+  },
+  {
+    name: 'does not drain, and is pumped out then: the later word counts',
+    given: [
+      s,
+      returned([1], 300, { proofs: [...only('drains-down', [280, 'failed']), shown('pumped-out', 299)] }),
+    ],
+    holds: null,
+  },
+  {
+    name: 'pumped out before it was last closed up',
+    given: [
+      s,
+      repaired(1, 250),
+      returned([1], 300, {
+        proofs: [...without('drains-down').map((each) => ({ ...each })), shown('pumped-out', 240)],
+      }),
+    ],
+    holds: [{ code: 'proof-before-reassembly', proof: 'drains-down' }],
+  },
+  {
+    name: 'pumping out put off: nobody may',
+    given: [
+      s,
+      returned([1], 300, { proofs: [...without('drains-down'), shown('pumped-out', 299, 'deferred')] }),
+    ],
+    holds: [{ code: 'proof-not-deferrable', proof: 'drains-down' }],
+  },
+  ...(['no-leaks', 'opens-and-closes-fully', 'drains-down'] as const).map((proof) => ({
+    name: `put off by name, and not the flow test: ${proof}`,
+    given: [s, returned([1], 300, { proofs: only(proof, [299, 'deferred']) })],
+    holds: [{ code: 'proof-not-deferrable' as const, proof }],
+  })),
+  {
+    name: 'the main opened and nothing said of its disinfection (AWWA C651, from memory)',
+    given: [s, repaired(1, 200, { steps: [['main-opened', 150]] }), whole],
+    holds: [{ code: 'proof-missing', proof: 'disinfected' }],
+  },
+  {
+    name: 'the main opened and disinfected',
+    given: [
+      s,
+      repaired(1, 200, { steps: [['main-opened', 150]] }),
+      returned([1], 300, { proofs: [...allShown(299), shown('disinfected', 299)] }),
+    ],
+    holds: null,
+  },
+  {
+    name: 'the old hydrant lifted out and never recorded closed up',
+    given: [s, repaired(1, null, { steps: [['old-hydrant-out', 100]] }), whole],
+    holds: [{ code: 'repair-still-open' }],
+  },
+  {
     name: 'an unknown type is held to the longer list',
     given: [s, returned([1], 300, { proofs: without('drains-down') })],
     type: 'unknown',
@@ -243,6 +304,15 @@ describe('a return to service after a strike', () => {
     const deferred = [{ proof: 'flow-test', reason: 'No water to spare tonight', byWorkerId: 'w-9' }];
     expect(now.strike(1)?.deferred).toEqual(deferred);
     expect(now.hydrant()?.past[0]?.deferred).toEqual(deferred);
+  });
+
+  it('after pumping out says so, so that whoever uses the hydrant pumps it again', () => {
+    const pumped = [...without('drains-down'), shown('pumped-out', 299)];
+    expect(told([s, returned([1], 300, { proofs: pumped })]).strike(1)?.pumped).toEqual({
+      at: at(299),
+      byWorkerId: 'w-7',
+    });
+    expect(told([s, whole]).strike(1)?.pumped).toBeUndefined();
   });
 
   it('does not stand beside one of the very same time that records a failure, whichever was typed first', () => {
