@@ -18,7 +18,7 @@ import { effectiveFacts, ofKind } from '../../shared/submissions/effective.ts';
 import { inTurns } from '../project/deps.ts';
 import { flowTestStreams } from '../records/flowTests.ts';
 import { searchTree } from '../stores/inventory/searchTree.ts';
-import type { NoticeDeps } from './make.ts';
+import type { NoticeDeps } from './deps.ts';
 
 /** What a message says, read for it. Only where one is made: the whole state is looked at for what stands near by. */
 export async function factsFor(deps: NoticeDeps, next: NextNotice): Promise<NoticeFacts> {

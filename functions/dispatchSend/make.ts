@@ -10,23 +10,8 @@ import { nextNotice, type SubjectNow } from '../../shared/dispatch/next.ts';
 import { newDelivery } from '../../shared/outbox/delivery.ts';
 import type { HydrantStatus } from '../../shared/outages/hydrantStatus.ts';
 import type { StrikeState } from '../../shared/strikes/state.ts';
-import type { UtilitySettings } from '../../shared/utility/settings.ts';
-import type { CurrentState } from '../records/current.ts';
-import type { InventoryStore } from '../stores/inventory/inventory.ts';
-import type { Ledger } from '../stores/ledger/ledger.ts';
-import type { Notices } from '../stores/outbox/notices.ts';
+import type { NoticeDeps } from './deps.ts';
 import { factsFor } from './facts.ts';
-
-export interface NoticeDeps {
-  readonly settings: UtilitySettings;
-  readonly notices: Notices;
-  readonly current: CurrentState;
-  readonly ledger: Ledger;
-  readonly inventory: Pick<InventoryStore, 'current'>;
-  readonly now: () => Date;
-  /** Waits before another try; an argument so that tests hold the time. */
-  readonly pause?: (milliseconds: number) => Promise<void>;
-}
 
 /** Others kept writing messages of the same hydrant for as long as we tried. Theirs are newer than ours. */
 export class NoticeContended extends Error {

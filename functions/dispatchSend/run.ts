@@ -3,7 +3,8 @@ import { tables } from '../../shared/deployment/tables.ts';
 import { hydrantSubject, placeSubject, type NoticeSubject } from '../../shared/dispatch/notice.ts';
 import { partitions } from '../../shared/projections/items.ts';
 import { describeError } from '../log/log.ts';
-import { bringUpToDate, type NoticeDeps } from './make.ts';
+import type { NoticeDeps } from './deps.ts';
+import { bringUpToDate } from './make.ts';
 import { sendDue, type SendDeps, type SendReport } from './send.ts';
 
 export type DispatchDeps = NoticeDeps & SendDeps;
