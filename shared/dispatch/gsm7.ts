@@ -51,14 +51,16 @@ export function toGsm7(text: string): string {
     .normalize('NFC')
     .replaceAll(blank, ' ')
     .replaceAll(unseen, (sign) => (sign === '\n' ? sign : ''));
-  return [...clean].map(inAlphabet).join('');
+  return Array.from(clean, inAlphabet).join('');
 }
 
 function inAlphabet(sign: string): string {
   if (one.has(sign) || two.has(sign)) return sign;
   const known = plain[sign];
   if (known !== undefined) return known;
-  const bare = [...sign.normalize('NFKD')].filter((part) => one.has(part) || two.has(part)).join('');
+  const bare = Array.from(sign.normalize('NFKD'))
+    .filter((part) => one.has(part) || two.has(part))
+    .join('');
   return bare === '' ? '?' : bare;
 }
 

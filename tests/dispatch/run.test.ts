@@ -265,7 +265,7 @@ it('with messages turned off, or nobody to tell, nothing is made', async () => {
     { dispatchMessages: undefined },
     { dispatchMessages: { ...dispatchWorld({ now: clocked().now }).settings.dispatchMessages!, on: false } },
   ]) {
-    const world = dispatchWorld({ hydrants, now: clocked().now, settings: settings as never });
+    const world = dispatchWorld({ hydrants, now: clocked().now, settings });
     await world.record(struck());
     expect(world.went).toEqual([]);
     expect(await world.stores.notices.of(hydrantSubject(own.hydrantId))).toEqual([]);
@@ -357,7 +357,7 @@ describe('a process that ends in the middle', () => {
     const time = clocked();
     const world = dispatchWorld({ hydrants, now: time.now });
     const { notices } = world.stores;
-    const addDelivery = notices.addDelivery;
+    const addDelivery = notices.addDelivery.bind(notices);
     Object.assign(notices, { addDelivery: () => Promise.reject(new Error('killed')) });
     await world.accept(struck());
     const records = world.take();
@@ -375,7 +375,7 @@ describe('a process that ends in the middle', () => {
     const time = clocked();
     const world = dispatchWorld({ hydrants, now: time.now });
     const { notices } = world.stores;
-    const replaceDelivery = notices.replaceDelivery;
+    const replaceDelivery = notices.replaceDelivery.bind(notices);
     let writes = 0;
     // The claim is written; what became of it is not.
     Object.assign(notices, {
@@ -398,7 +398,7 @@ describe('a process that ends in the middle', () => {
     const world = dispatchWorld({ hydrants, now: clocked().now });
     const item: KeptItem = { partition: 'hydrant', key: own.hydrantId };
     const { current } = world.deps;
-    const read = current.hydrant;
+    const read = current.hydrant.bind(current);
     let first = true;
     Object.assign(current, {
       hydrant: async (hydrantId: string) => {
