@@ -110,6 +110,7 @@ describe('a night with no signal', () => {
       buffer: Buffer.from(photoBytes('quince-repaired')),
     });
     await page.getByRole('img', { name: 'Photo 1' }).waitFor();
+    await choose('What it shows', 'Close-up');
     await shot('night-repair');
     await keep();
   });
@@ -182,10 +183,7 @@ describe('a night with no signal', () => {
       .toEqual(['arrived']);
     expect(Object.keys(evidence)).toHaveLength(1);
     // Nothing is left on the device, and nothing but the missing server went wrong.
-    await page
-      .getByText(/Nothing waits|nothing waits/)
-      .first()
-      .waitFor({ timeout: 20_000 });
+    await page.getByText('Nothing is waiting.').waitFor({ timeout: 20_000 });
     expect(crew.faults.filter((fault) => !/ERR_CONNECTION|Failed to fetch|ERR_FAILED/.test(fault))).toEqual(
       [],
     );
