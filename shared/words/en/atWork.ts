@@ -80,10 +80,6 @@ export const atWork = {
   'near-map.take': 'Take {hydrantId}',
   'near-map.touch': 'Touch a hydrant, or choose from the list.',
 
-  'kit.all': 'Add the whole kit',
-  'kit.shelf': '{place}: {quantity}',
-  'kit.shelf-none': 'None on a shelf that was counted.',
-
   'look.title': 'Screen',
   'look.auto': 'As the device',
   'look.light': 'Light',

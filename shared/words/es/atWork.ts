@@ -83,10 +83,6 @@ export const atWork: Record<keyof typeof en, string> = {
   'near-map.take': 'Tomar {hydrantId}',
   'near-map.touch': 'Toque un hidrante o elija de la lista.',
 
-  'kit.all': 'Añadir el juego entero',
-  'kit.shelf': '{place}: {quantity}',
-  'kit.shelf-none': 'Ninguno en un estante contado.',
-
   'look.title': 'Pantalla',
   'look.auto': 'Como el dispositivo',
   'look.light': 'Clara',

@@ -37,7 +37,8 @@ export interface List {
   /** Words other than `field.<kind>.<path>`; `.item` heads a row, `.add` is the button. */
   readonly words?: string;
   /** How it is drawn; `rows` is the plain way. */
-  readonly as?: 'rows' | 'folded' | 'steps' | 'proofs' | 'valves' | 'photos' | 'joints' | 'allocation';
+  readonly as?:
+    'rows' | 'running' | 'folded' | 'steps' | 'proofs' | 'valves' | 'photos' | 'joints' | 'allocation';
   /** What a folded row is known by while it is shut. */
   readonly heading?: (row: Values) => string;
   /** Left out of the body while it has no row: bodies of before this list have none. */

@@ -178,6 +178,21 @@ export const runningRows = (values: Values, zone: string, now: Date): { list: st
     ),
   );
 
+/** Everything that runs, ended now. */
+export function stopAll(
+  values: Values,
+  zone: string,
+  now: Date,
+): { readonly ok: true; readonly values: Values } | { readonly ok: false; readonly why: 'clock-back' } {
+  const ended: Record<string, readonly Values[]> = {};
+  for (const [list, lanes] of Object.entries(lanesOf)) {
+    const stopped = movedAll('stop', rowsOf(values[list]), lanes, zone, now);
+    if (!stopped.ok) return stopped;
+    ended[list] = stopped.rows;
+  }
+  return { ok: true, values: ended };
+}
+
 export type Cut =
   | { readonly ok: true; readonly done: Values; readonly next: Values }
   | { readonly ok: false; readonly why: 'clock-back' };

@@ -9,6 +9,7 @@ import { answered, intervals, note, photos } from './parts.ts';
 const crew: List = {
   type: 'list',
   name: 'crew',
+  as: 'running',
   atMost: 40,
   blank: { work: [{ from: '', to: '' }], breaks: [] },
   item: [
@@ -22,6 +23,7 @@ const crew: List = {
 const machines: List = {
   type: 'list',
   name: 'machines',
+  as: 'running',
   atMost: 40,
   blank: { inUse: [{ from: '', to: '' }], standingBy: [] },
   item: [

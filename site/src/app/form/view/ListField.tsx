@@ -5,6 +5,7 @@ import { wordsOf } from '../words.ts';
 import { AllocationList } from './AllocationList.tsx';
 import { FoldedRows } from './FoldedRows.tsx';
 import { JointsList } from './joints.tsx';
+import { lazy } from './Lazy.tsx';
 import { ListProblems } from './ListProblems.tsx';
 import { PhotosList } from './photos.tsx';
 import { ProofsList } from './proofs.tsx';
@@ -12,6 +13,9 @@ import { StepsList } from './steps.tsx';
 import { ValvesList } from './valves.tsx';
 import type { ListProps } from './props.ts';
 import { fieldId, useScope } from './scope.ts';
+
+/** With nothing but the plain rows one can still type the times. */
+const Running = lazy<ListProps>(async () => (await import('./RunningList.tsx')).RunningList, RowsList);
 
 export function ListField(props: ListProps) {
   switch (props.list.as) {
@@ -27,6 +31,8 @@ export function ListField(props: ListProps) {
       return <JointsList {...props} />;
     case 'allocation':
       return <AllocationList {...props} />;
+    case 'running':
+      return <Running {...props} />;
     case 'folded':
       return <FoldedRows {...props} />;
     case 'rows':

@@ -82,6 +82,9 @@ export function sentenceFor(
   if (!entry) return sayProblem(words.locale, found);
   // A pattern's own sentence says what would be right (`field.….form`).
   if (found.code === 'format-regex' && hasWords(`${fieldWords}.form`)) return words.t(`${fieldWords}.form`);
+  // What is missing may have a reason of its own, such as a stretch of work that still runs.
+  if (codeFor(entry, found) === 'give-a-time' && hasWords(`${fieldWords}.missing`))
+    return words.t(`${fieldWords}.missing`);
   return sayProblem(words.locale, {
     code: codeFor(entry, found),
     params: readable(entry, found.params, words),
