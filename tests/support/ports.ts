@@ -27,6 +27,8 @@ export const ports = {
   letters: 27_143,
   mainJob: 27_144,
   forms: 27_145,
+  atWork: 28_390,
+  atWorkKilled: 28_391,
   procedure: 28_330,
   damage: 28_340,
   dispatch: 28_360,
