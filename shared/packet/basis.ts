@@ -123,13 +123,25 @@ function withoutUnread(edition: RateBookEdition): RateBookEdition {
   return { ...edition, authorities: read.length > 0 ? read : authorities.slice(0, 1) };
 }
 
+type Source = WorkRecord['parts'][number]['source'];
+
+/** Which shelf a part lay on is the utility's own housekeeping. */
+function withoutShelf(source: Source): Source {
+  if (source.from !== 'stock') return source;
+  const { location: _location, ...told } = source;
+  return told;
+}
+
 /** The work without what no figure hangs on: why a part was an upgrade is the desk's own note. */
 function toldOf(work: Work): Work {
   return {
     ...work,
     records: work.records.map((record) => ({
       ...record,
-      parts: record.parts.map(({ upgradeReason: _reason, ...part }) => part),
+      parts: record.parts.map(({ upgradeReason: _reason, ...part }) => ({
+        ...part,
+        source: withoutShelf(part.source),
+      })),
     })),
   };
 }

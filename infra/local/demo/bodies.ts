@@ -167,13 +167,13 @@ export function ordinaryRepair(
         partNumber: job.kit,
         description: 'Breakaway repair kit',
         quantity: 1,
-        source: { from: 'stock', issueSlip: `S-${job.hydrantId.slice(-4)}` },
+        source: { from: 'stock', issueSlip: `S-${job.hydrantId.slice(-4)}`, location: 'Truck 1' },
       },
       {
         partNumber: 'BW-GSK',
         description: 'Nozzle section gasket set',
         quantity: 1,
-        source: { from: 'stock', issueSlip: `S-${job.hydrantId.slice(-4)}` },
+        source: { from: 'stock', issueSlip: `S-${job.hydrantId.slice(-4)}`, location: 'Truck 1' },
       },
       {
         partNumber: 'GRS-FG',

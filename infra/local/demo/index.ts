@@ -5,6 +5,7 @@ import { openStrikes } from './stories/open.ts';
 import { otherCauses } from './stories/otherCauses.ts';
 import { pastClaims } from './stories/pastClaims.ts';
 import { tellLater, tellPastStrike } from './stories/tellPast.ts';
+import { stockOfParts } from './stock.ts';
 import { Teller } from './teller.ts';
 import { townInventoryCsv } from './town.ts';
 import type { Statement } from '../../../shared/costs/statement.ts';
@@ -73,7 +74,10 @@ export async function loadDemo(api: DemoApi, now: Date): Promise<DemoLoaded> {
   // After everything else, whose ids they must not change.
   const past = pastClaims.map((claim) => ({ claim, ...tellPastStrike(teller, claim) }));
 
-  for (const told of teller.told) await send(api, told);
+  // Ids of its own, so that no other story's change.
+  const shelves = new Teller(now, 11);
+  stockOfParts(shelves);
+  for (const told of [...teller.told, ...shelves.told]) await send(api, told);
 
   const { claimId } = closed.billed;
   const { url, demandCents, revision } = await frozenPacket(api, claimId);
@@ -100,7 +104,7 @@ export async function loadDemo(api: DemoApi, now: Date): Promise<DemoLoaded> {
   }
   for (const told of last.told) await send(api, told);
   return {
-    submissions: teller.told.length + last.told.length,
+    submissions: teller.told.length + shelves.told.length + last.told.length,
     packet: { claimId, url, demandCents },
   };
 }

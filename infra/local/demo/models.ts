@@ -1,7 +1,7 @@
 import type { BodyOf } from '../../../shared/submissions/submission.ts';
 
 /**
- * Three invented hydrant models with invented torques. A real utility types these from the maker's manual. The second is
+ * Three invented hydrant models with invented torques, kits, wrench sizes and lubricants. A real utility types these from the maker's manual. The second is
  * kept as the first form of a model was, with its torques in lbf·ft alone.
  */
 export const demoModels: readonly BodyOf<'hydrant-model'>[] = [
@@ -68,11 +68,37 @@ export const demoModels: readonly BodyOf<'hydrant-model'>[] = [
         partNumber: 'BW-D51-BK',
         description: 'Breakaway repair kit: flange, stem coupling, pins, bolts, gaskets',
         quantity: 1,
+        replaces: 'The parted flange, stem coupling and bolts',
       },
-      { partNumber: 'BW-GSK', description: 'Nozzle section gasket set', quantity: 1 },
-      { partNumber: 'GRS-FG', description: 'Food-grade grease', quantity: 1 },
+      {
+        partNumber: 'BW-GSK',
+        description: 'Nozzle section gasket set',
+        quantity: 1,
+        replaces: 'Every gasket above the ground line',
+      },
+      { partNumber: 'GRS-FG', description: 'Food-grade grease', quantity: 1, replaces: null },
     ],
     manual: 'Brindlewater D-51 field manual, invented',
+    buryDepth: { fromFt: 3, toFt: 8 },
+    wrenches: [
+      { fits: 'Operating nut', shape: 'pentagon', size: 1.5, unit: 'in', measured: 'point-to-flat' },
+      { fits: 'Breakaway flange bolts', shape: 'hex', size: 1.0625, unit: 'in', measured: 'flat-to-flat' },
+      { fits: 'Bonnet bolts', shape: 'hex', size: 24, unit: 'mm', measured: 'flat-to-flat' },
+    ],
+    lubricants: [
+      {
+        where: 'Stem threads',
+        what: 'Food-grade grease',
+        manual: 'Brindlewater D-51 field manual, invented',
+        page: '19',
+      },
+      {
+        where: 'Flange bolts',
+        what: 'The same grease, on threads and under the nuts',
+        manual: 'Brindlewater D-51 field manual, invented',
+        page: '18',
+      },
+    ],
   },
   {
     modelId: 'BW-D45',
@@ -98,10 +124,24 @@ export const demoModels: readonly BodyOf<'hydrant-model'>[] = [
         partNumber: 'BW-D45-BK',
         description: 'Breakaway repair kit: flange, stem coupling, pins, bolts, gaskets',
         quantity: 1,
+        replaces: 'The parted flange, stem coupling and bolts',
       },
       { partNumber: 'BW-GSK', description: 'Nozzle section gasket set', quantity: 1 },
     ],
     manual: 'Brindlewater D-45 field manual, invented',
+    buryDepth: { fromFt: 2.5, toFt: 6 },
+    wrenches: [
+      { fits: 'Operating nut', shape: 'pentagon', size: 1.5, unit: 'in', measured: 'point-to-flat' },
+      { fits: 'Breakaway flange bolts', shape: 'hex', size: 0.9375, unit: 'in', measured: 'flat-to-flat' },
+    ],
+    lubricants: [
+      {
+        where: 'Oil reservoir under the bonnet',
+        what: 'Food-grade oil, half a pint',
+        manual: 'Brindlewater D-45 field manual, invented',
+        page: '17',
+      },
+    ],
   },
   {
     modelId: 'LM-W3',
@@ -114,7 +154,25 @@ export const demoModels: readonly BodyOf<'hydrant-model'>[] = [
       { kind: 'pumper', diameterIn: 4 },
     ],
     torques: [],
-    kitContents: [],
+    kitContents: [
+      {
+        partNumber: 'LM-W3-BO',
+        description: 'Break-off bolts and base gasket',
+        quantity: 1,
+        replaces: 'The sheared bolts and the gasket under the barrel',
+      },
+    ],
     manual: null,
+    wrenches: [
+      {
+        fits: 'Each outlet’s operating nut',
+        shape: 'square',
+        size: 1.25,
+        unit: 'in',
+        measured: 'flat-to-flat',
+      },
+      { fits: 'Base flange bolts', shape: 'hex', size: 1.125, unit: 'in', measured: 'flat-to-flat' },
+    ],
+    lubricants: [{ where: 'Outlet valve stems', what: 'Food-grade grease', manual: null, page: null }],
   },
 ];

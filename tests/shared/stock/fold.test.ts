@@ -1,4 +1,7 @@
 import { describe, expect, test } from 'vitest';
+import { statementOf } from '../../../shared/costs/statement.ts';
+import type { Work } from '../../../shared/costs/work.ts';
+import { packetBasis } from '../../../shared/packet/basis.ts';
 import { foldStock, type Stock } from '../../../shared/stock/fold.ts';
 import { kitOnShelf, shortages } from '../../../shared/stock/kit.ts';
 import { usesOf } from '../../../shared/stock/uses.ts';
@@ -202,4 +205,36 @@ describe('what the forms refuse', () => {
     const parsed = parseSubmission({ ...submission, body: { ...submission.body, ...over } });
     expect(parsed.ok ? [] : parsed.problems.map((each) => [each.code, each.path])).toEqual([[code, path]]);
   });
+});
+
+test('the shelf that a part came from stays in the house: a packet carries the part without it', () => {
+  const record = {
+    submissionId: '019c0000-0000-7000-8000-000000000001',
+    issuedOn: '2026-03-04',
+    crew: [],
+    machines: [],
+    contractors: [],
+    parts: [
+      {
+        partNumber: 'K-1',
+        description: 'Kit',
+        quantity: 1,
+        source: { from: 'stock', issueSlip: 'S-1', location: 'Truck 1' },
+      },
+    ],
+  };
+  const work = {
+    timeZone: 'America/New_York',
+    damage: [],
+    weekHours: [],
+    credits: [],
+    claimHandling: [],
+    strike: { date: '2026-03-04', basis: 'struck' },
+    records: [record],
+    flowTests: [],
+    mainValveHeld: false,
+    waterLost: null,
+  } as unknown as Work;
+  const basis = packetBasis(work, [], statementOf(work, []));
+  expect(basis.work.records[0]?.parts[0]?.source).toEqual({ from: 'stock', issueSlip: 'S-1' });
 });
