@@ -219,6 +219,9 @@ export const repairSpec: FormSpec = {
         { type: 'choice', name: 'damage', list: 'damage', choices: damageClasses },
       ],
     },
+    // First what is touched first, and what is looked for again with one thumb: the clock.
+    { type: 'section', id: 'repair.crew', nodes: [crew] },
+    { type: 'section', id: 'repair.machines', nodes: [machines] },
     { type: 'section', id: 'repair.steps', nodes: [steps, ...besideSteps] },
     { type: 'section', id: 'repair.tightening', nodes: [tightened] },
     {
@@ -229,14 +232,12 @@ export const repairSpec: FormSpec = {
         { type: 'instant', name: 'completedAt' },
       ],
     },
-    { type: 'section', id: 'repair.crew', nodes: [crew] },
     {
       type: 'section',
       id: 'repair.premium',
       folded: true,
       nodes: [{ type: 'text', name: 'premiumTimeReason', optional: true }],
     },
-    { type: 'section', id: 'repair.machines', nodes: [machines] },
     { type: 'section', id: 'repair.parts', nodes: [parts] },
     { type: 'section', id: 'repair.contractors', folded: true, nodes: [contractors] },
     { type: 'section', id: 'photos', nodes: [photos(60)] },
