@@ -60,6 +60,15 @@ export function createEvidenceApp(deps: EvidenceDeps): App {
       // The same answer whether it does not exist or is not this person's to see: a hash must not be a way to ask.
       if (!known || !mayDo(memberOf(call), known.readers)) return notFound('no-such-exhibit');
       if (!(await deps.evidence.has(sha256.data))) return notFound('exhibit-awaited');
+      // What a browser can draw: the display copy where there is one, and else the original.
+      if (call.req.query('as') === 'display' && known.mediaType.startsWith('image/')) {
+        const record = await deps.evidence.copies.readRecord(sha256.data);
+        if (record?.picture.code === 'made')
+          return call.redirect(
+            await deps.evidence.copyUrl(sha256.data, `${sha256.data.slice(0, 12)}-display.jpg`),
+            302,
+          );
+      }
       const url = await deps.evidence.downloadUrl(
         sha256.data,
         `${sha256.data.slice(0, 12)}.${fileEndings[known.mediaType]}`,

@@ -30,10 +30,12 @@ export async function displayCopyOf(deps: CopyDeps, sha256: string): Promise<Kep
   const bytes = await deps.get(sha256);
   if (bytes === null) return null;
   const made = await copyFrom(sha256, bytes, deps.heif);
-  // Time is the machine's doing, and another day it may do: it is not kept as what the file is.
-  if (made.record.picture.code === 'none' && made.record.picture.reason === 'too-slow') return made;
-  return deps.copies.keep(made);
+  return isOfTheFile(made) ? deps.copies.keep(made) : made;
 }
+
+/** Whether what was found is a trait of the file: time and the store's own trouble may be another on another day. */
+const isOfTheFile = ({ record: { picture } }: KeptCopy): boolean =>
+  picture.code === 'made' || (picture.reason !== 'too-slow' && picture.reason !== 'hash-differs');
 
 /** Makes the copy and the record of what was found; keeps nothing. */
 export async function copyFrom(sha256: string, bytes: Uint8Array, heif: HeifOptions = {}): Promise<KeptCopy> {

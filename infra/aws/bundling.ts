@@ -33,7 +33,11 @@ export const besideBundle: Partial<Record<FunctionName, readonly Beside[]>> = {
  * Threads that a handler starts: each a bundle of its own beside the handler's, because a bundle of one file has no second
  * one to start. `functions/network/program.ts` looks for it by this name.
  */
+const heif = [{ from: 'functions/evidence/pictures/heifWorker.ts', as: 'heifWorker.mjs' }] as const;
 export const programsOf: Partial<Record<FunctionName, readonly Beside[]>> = {
+  packets: heif,
+  packetJobs: heif,
+  display: heif,
   network: [{ from: 'functions/network/worker.ts', as: 'worker.mjs' }],
 };
 
@@ -63,6 +67,7 @@ const pictures = [
 export const asInstalled: Partial<Record<FunctionName, readonly string[]>> = {
   packets: pictures,
   packetJobs: pictures,
+  display: pictures,
 };
 
 /** Copies packages beside a bundle. One that is not installed (another system's machine) fails the deployment, not a packet. */

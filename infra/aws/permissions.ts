@@ -2,7 +2,8 @@ import type { Family } from '../../shared/deployment/routes.ts';
 import type { TableName } from '../../shared/deployment/tables.ts';
 
 /** Every Lambda function: one a family of routes, and the five that no route starts. */
-export type FunctionName = Family | 'packetJobs' | 'project' | 'publish' | 'digest' | 'dispatchSend';
+export type FunctionName =
+  Family | 'packetJobs' | 'display' | 'project' | 'publish' | 'digest' | 'dispatchSend';
 export type BucketName = 'evidence' | 'published' | 'inventory' | 'network';
 
 export interface Permission {
@@ -79,6 +80,11 @@ export const permissions: Readonly<Record<FunctionName, readonly Permission[]>> 
     { actions: readStream, on: { table: 'submissions' } },
     { actions: ['dynamodb:GetItem'], on: { table: 'projections' } },
     { actions: [...readObjects, 's3:PutObject'], on: { bucket: 'evidence', prefix: '' } },
+  ],
+  // Reads what has arrived, and writes nothing but copies beside it.
+  display: [
+    { actions: readObjects, on: { bucket: 'evidence', prefix: '' } },
+    { actions: ['s3:PutObject'], on: { bucket: 'evidence', prefix: 'shown/' } },
   ],
   packets: [
     ...packetRights,

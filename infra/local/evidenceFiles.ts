@@ -8,6 +8,8 @@ export interface EvidenceFiles {
   readonly objects: EvidenceObjects;
   readonly secret: string;
   readonly now: () => Date;
+  /** Told when an object was written, as S3 tells. */
+  readonly arrived?: (key: string) => void;
 }
 
 /** Where the signed addresses of the file-backed evidence store lead. */
@@ -27,7 +29,7 @@ export async function answerEvidence(
 async function put(
   request: IncomingMessage,
   token: string,
-  { objects, secret, now }: EvidenceFiles,
+  { objects, secret, now, arrived }: EvidenceFiles,
 ): Promise<Answer> {
   const grant = await readUploadGrant(token, { secret, now });
   if (!grant) return plain(403, 'This upload address is not valid, or has expired.');
@@ -44,6 +46,7 @@ async function put(
   if (createHash('sha256').update(body).digest('hex') !== grant.sha256)
     return plain(400, 'The bytes are not those declared by SHA-256.');
   const { written } = await objects.put(grant.key, body, { contentType: grant.mediaType, ifAbsent: true });
+  if (written) arrived?.(grant.key);
   return written ? answer(200) : plain(412, 'These bytes have already arrived.');
 }
 

@@ -14,6 +14,7 @@ import { openPublishedStore } from '../../functions/stores/published/openPublish
 import { recordPendingLoads } from '../../functions/submissions/inventoryLoads.ts';
 import { appendDeps, inventoryStore } from '../../functions/wiring.ts';
 import { answerApi } from './api.ts';
+import { arrivalsHere, type Arrivals } from './arrivals.ts';
 import type { DataFolder } from './dataFolder.ts';
 import { FolderInUse, localTableNames, startDynamodb, type EmbeddedDynamodb } from './dynamodb.ts';
 import { EVIDENCE_PATH } from './evidenceFiles.ts';
@@ -45,6 +46,7 @@ export interface LocalServer {
   readonly issuer: Issuer;
   readonly following: Following;
   readonly dispatching: Dispatching;
+  readonly arrivals: Arrivals;
   /** Finishes what is being done, closes the stores and leaves the folder to the next. */
   close(): Promise<void>;
 }
@@ -72,10 +74,12 @@ export async function startLocalServer(options: LocalOptions): Promise<LocalServ
     Object.assign(process.env, environmentOf(folder, settings, store.endpoint, reached));
 
     const issuer = await createIssuer(folder.keys.issuerKey);
+    const arrivals = arrivalsHere(log);
     const evidence = {
       objects: await openObjectStore(fileUrl(folder.objects.evidence)),
       secret: folder.keys.evidenceSecret,
       now,
+      arrived: (key: string) => arrivals.arrived(key),
     };
     const gateway = { handlers: await importHandlers(), log, now, locale: settings.locale };
     const openToOthers = !isThisMachine(host);
@@ -101,8 +105,8 @@ export async function startLocalServer(options: LocalOptions): Promise<LocalServ
       if (path.startsWith('/local/')) return answerLocal(request, url, local);
       return answerPage(request, url.pathname, pages);
     });
-    const close = closing(server, { following, dispatching }, store, folder);
-    return { origin, issuer, following, dispatching, close };
+    const close = closing(server, { following, dispatching, arrivals }, store, folder);
+    return { origin, issuer, following, dispatching, arrivals, close };
   } catch (error) {
     await server.close();
     await store?.stop();
@@ -112,7 +116,7 @@ export async function startLocalServer(options: LocalOptions): Promise<LocalServ
 
 function closing(
   server: Listening,
-  { following, dispatching }: Pick<LocalServer, 'following' | 'dispatching'>,
+  { following, dispatching, arrivals }: Pick<LocalServer, 'following' | 'dispatching' | 'arrivals'>,
   store: EmbeddedDynamodb,
   folder: DataFolder,
 ): () => Promise<void> {
@@ -122,6 +126,7 @@ function closing(
       await server.close();
       const followed = await following.stop();
       const complete = (await dispatching.stop()) && followed;
+      await arrivals.stop();
       await store.stop();
       // What could not be followed is made good by the next start, as after a kill.
       if (complete) await folder.markClosed();

@@ -77,6 +77,10 @@ export class DataStack extends Stack {
       ],
       lifecycleRules: [{ abortIncompleteMultipartUploadAfter: Duration.days(1) }],
     });
+    // By the bucket's own property: the construct's way would bring a function that may change the bucket.
+    (this.evidence.node.defaultChild as CfnBucket).notificationConfiguration = {
+      eventBridgeConfiguration: { eventBridgeEnabled: true },
+    };
     this.inventory = this.bucket('inventory', {});
     this.network = this.bucket('network', {});
     const packetKey = new Key(this, 'PacketKey', {

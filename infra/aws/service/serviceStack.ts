@@ -2,8 +2,10 @@ import { CfnOutput, Duration, Stack, type App, type StackProps } from 'aws-cdk-l
 import { Rule, Schedule } from 'aws-cdk-lib/aws-events';
 import { LambdaFunction } from 'aws-cdk-lib/aws-events-targets';
 import { EventInvokeConfig, StartingPosition } from 'aws-cdk-lib/aws-lambda';
+import { SqsDestination } from 'aws-cdk-lib/aws-lambda-destinations';
 import { DynamoEventSource, SqsDlq } from 'aws-cdk-lib/aws-lambda-event-sources';
 import { Queue, QueueEncryption } from 'aws-cdk-lib/aws-sqs';
+import { COPY_PREFIX } from '../../../functions/stores/evidence/copies.ts';
 import { environmentNames } from '../../../shared/deployment/environment.ts';
 import { families, type Family } from '../../../shared/deployment/routes.ts';
 import { tables, type TableName } from '../../../shared/deployment/tables.ts';
@@ -43,6 +45,8 @@ const memoryMb: Readonly<Record<FunctionName, number>> = {
   packets: 2048,
   // Photos unpacked two at a time, and the archive with its originals whole.
   packetJobs: 3008,
+  // A picture of fifty megapixels unpacked, twice over.
+  display: 3008,
   health: 256,
   project: 1024,
   publish: 1769,
@@ -144,6 +148,7 @@ export class ServiceStack extends Stack {
     this.functions = {
       ...ofFamilies,
       packetJobs,
+      display: make('display', Duration.minutes(1)),
       // Another inventory in force means every known hydrant anew.
       project: make('project', Duration.minutes(5)),
       publish: make('publish', Duration.minutes(2)),
@@ -168,6 +173,7 @@ export class ServiceStack extends Stack {
     });
     pages.addApi(api.api);
     this.follow(data, settings);
+    this.showArrivals(data);
 
     new CfnOutput(this, 'siteAddress', { value: siteUrl });
     new CfnOutput(this, 'signInPage', { value: data.people.domain.baseUrl() });
@@ -204,6 +210,36 @@ export class ServiceStack extends Stack {
         'Publishes the public pages anew even when nothing changed, so that their age can be trusted.',
       schedule: Schedule.rate(Duration.minutes(utility.publishing.everyMinutes)),
       targets: [new LambdaFunction(publish.fn, { retryAttempts: 1, maxEventAge: Duration.minutes(5) })],
+    });
+  }
+
+  /** An original arrives → its display copy. The copies themselves make no event for it. */
+  private showArrivals(data: DataStack): void {
+    const { fn } = this.functions.display;
+    const failures = this.failures('DisplayFailures');
+    new EventInvokeConfig(this, 'DisplayTries', {
+      function: fn,
+      retryAttempts: 2,
+      maxEventAge: Duration.hours(6),
+      onFailure: new SqsDestination(failures),
+    });
+    new Rule(this, 'Arrivals', {
+      description: 'Makes the display copy of a photo that has arrived in the evidence store.',
+      eventPattern: {
+        source: ['aws.s3'],
+        detailType: ['Object Created'],
+        detail: {
+          bucket: { name: [data.evidence.bucketName] },
+          object: { key: [{ 'anything-but': { prefix: COPY_PREFIX } }] },
+        },
+      },
+      targets: [
+        new LambdaFunction(fn, {
+          retryAttempts: 4,
+          maxEventAge: Duration.hours(6),
+          deadLetterQueue: failures,
+        }),
+      ],
     });
   }
 

@@ -16,13 +16,16 @@ import { families, routes, type Family } from '../../../shared/deployment/routes
 import { tables, type TableName } from '../../../shared/deployment/tables.ts';
 import { streamOfSubmission, type Submission } from '../../../shared/submissions/submission.ts';
 import { correction, fact, onHydrant, onStrike, onUtility, uuid } from '../../support/submissions.ts';
+import { arrivalOf } from '../../../functions/display/arrived.ts';
+import { evidenceKey } from '../../../functions/stores/evidence/byHash.ts';
+import { copyKey } from '../../../functions/stores/evidence/copies.ts';
 import { objectInventory } from '../../../functions/stores/inventory/objectInventory.ts';
 import { objectModels } from '../../../functions/stores/network/objectModels.ts';
 import { readOutline } from '../../../functions/network/solve.ts';
 import { smallInp } from '../../support/networks.ts';
 import { openObjectStore } from '../../../functions/stores/objects/open.ts';
 import { deployTo } from '../../support/bundleHandler.ts';
-import { demoClaim } from '../../support/demoClaim.ts';
+import { demoClaim, demoPhotos } from '../../support/demoClaim.ts';
 import { townHydrants } from '../../support/town.ts';
 import { recordingProxy, type RecordingProxy } from './recordingProxy.ts';
 import { recordingS3, type RecordingS3 } from './recordingS3.ts';
@@ -199,6 +202,12 @@ beforeAll(async () => {
   for (let time = 0; time < 2; time++) await call('dispatchSend', {});
 }, 120_000);
 
+/** A photo that came, as the store tells of it: twice, and its copy once. */
+async function showPhoto(): Promise<void> {
+  for (const key of [evidenceKey(photo), evidenceKey(photo), copyKey(photo)])
+    await call('display', arrivalOf(key));
+}
+
 /** A packet as a job, here in the same process, and then as the function that builds ordered ones is started. */
 async function orderPacket(): Promise<void> {
   const path = `/api/claims/${demo.claimId}`;
@@ -294,9 +303,11 @@ async function followUpload({ body }: Answer): Promise<void> {
     upload?: { url: string; headers: Record<string, string> };
   };
   if (!upload) return;
-  const sent = await fetch(upload.url, { method: 'PUT', headers: upload.headers, body: 'a photo' });
+  const bytes = Buffer.from((await demoPhotos.get(photo))!);
+  const sent = await fetch(upload.url, { method: 'PUT', headers: upload.headers, body: bytes });
   expect(sent.status).toBe(200);
   keep('evidence', [...s3.take()]);
+  await showPhoto();
 }
 
 /** Whether a right covers a request. A table's are by name, a bucket's by prefix. */
@@ -312,6 +323,7 @@ function covers({ actions, on }: Permission, request: string): boolean {
 describe.each([
   ...families,
   'packetJobs',
+  'display',
   'project',
   'publish',
   'digest',

@@ -22,7 +22,7 @@ function shortName(resource: unknown): string {
   if (text.includes(':identity/claims@')) return 'sender';
   if (text.includes(':identity/hydrants@')) return 'dispatch';
   const found =
-    /(SubmissionsTable|PersonalTable|ProjectionsTable|UniqueTable|OutboxTable|EvidenceBucket|InventoryBucket|NetworkBucket|PublishedBucket|ProjectFailures|PublishFailures|DispatchFailures|DispatchMessagesTexts|PacketKey|FunctionpacketJobsHandler)/.exec(
+    /(SubmissionsTable|PersonalTable|ProjectionsTable|UniqueTable|OutboxTable|EvidenceBucket|InventoryBucket|NetworkBucket|PublishedBucket|ProjectFailures|PublishFailures|DispatchFailures|DisplayFailures|DispatchMessagesTexts|PacketKey|FunctionpacketJobsHandler)/.exec(
       text,
     )?.[1];
   if (found === undefined) return text;
@@ -85,6 +85,12 @@ const follows = (table: string, queue: string): string[] => [
   `sqs:SendMessage on ${queue}`,
 ];
 const besides: Partial<Record<FunctionName, string[]>> = {
+  // What failed three times is laid aside, and not dropped.
+  display: [
+    'sqs:GetQueueAttributes on DisplayFailures',
+    'sqs:GetQueueUrl on DisplayFailures',
+    'sqs:SendMessage on DisplayFailures',
+  ],
   project: follows('SubmissionsTable', 'ProjectFailures'),
   publish: follows('ProjectionsTable', 'PublishFailures'),
   dispatchSend: follows('ProjectionsTable', 'DispatchFailures'),

@@ -63,16 +63,16 @@ describe('functions', () => {
     house.find(([id]) => id.startsWith(`Function${name}Handler`))![1].Properties;
 
   it('are one a family, the builder of packets, the projector, the publisher, the writers of letters and of messages', () => {
-    for (const name of [...families, 'packetJobs', 'project', 'publish', 'digest', 'dispatchSend'])
+    for (const name of [...families, 'packetJobs', 'display', 'project', 'publish', 'digest', 'dispatchSend'])
       expect(named(name)).toBeDefined();
-    expect(house).toHaveLength(families.length + 5);
+    expect(house).toHaveLength(families.length + 6);
   });
 
   it.each(house)('%s runs Node 24 with a log of its own', (id, { Properties }) => {
     expect(Properties).toMatchObject({
       Runtime: 'nodejs24.x',
       // What is compiled comes from the machine that deploys.
-      Architectures: [/^Functionpacket/.test(id) ? 'x86_64' : 'arm64'],
+      Architectures: [/^Function(packet|display)/.test(id) ? 'x86_64' : 'arm64'],
       Handler: 'index.handler',
     });
     expect(Properties['LoggingConfig'].LogGroup).toBeDefined();

@@ -50,7 +50,7 @@ function ExhibitCard({ exhibit, arrived }: { readonly exhibit: Exhibit; readonly
   );
 }
 
-/** The original's bytes, drawn by the browser; a type it cannot draw is said. */
+/** Its display copy, or, until that is made, the original; a type that the browser cannot draw is said. */
 function Picture({ sha256, alt }: { readonly sha256: string; readonly alt: string }) {
   const words = useWords();
   const [url, setUrl] = useState<string | null>(null);
@@ -58,7 +58,7 @@ function Picture({ sha256, alt }: { readonly sha256: string; readonly alt: strin
   useEffect(() => {
     let made: string | null = null;
     let gone = false;
-    void getBytes(`/api/evidence/${sha256}`).then((bytes) => {
+    void getBytes(`/api/evidence/${sha256}?as=display`).then((bytes) => {
       if (gone) return;
       if (!bytes) {
         setState('failed');

@@ -1,0 +1,28 @@
+import { displayCopyOf } from '../evidence/displayCopies.ts';
+import { logLine } from '../log/log.ts';
+import { environment, evidenceStore } from '../wiring.ts';
+import { originalIn } from './arrived.ts';
+
+/**
+ * Makes the display copy of an original that has arrived. An event that comes twice finds the copy made; one that is
+ * lost is made good when a packet wants the picture. Throws when the store is away or the picture took too long, so that
+ * it is tried again and then stands in the queue of what failed.
+ */
+export async function handler(event: unknown): Promise<void> {
+  const original = originalIn(event, environment().evidenceUrl);
+  if (original === null) return;
+  const { get, copies } = await evidenceStore();
+  const began = performance.now();
+  const copy = await displayCopyOf({ get, copies }, original);
+  if (copy === null) throw new Error(`the original that was said to have arrived is not there: ${original}`);
+  const { picture } = copy.record;
+  if (picture.code === 'none' && (picture.reason === 'too-slow' || picture.reason === 'hash-differs'))
+    throw new Error(`no display copy could be made now (${picture.reason}): ${original}`);
+  logLine({
+    level: 'info',
+    event: 'display-copy',
+    original,
+    outcome: picture.code === 'made' ? 'made' : picture.reason,
+    ms: Math.round(performance.now() - began),
+  });
+}
