@@ -35,7 +35,7 @@ export function shutMainStanding(
   facts: readonly Effective[],
   turns: readonly ValveTurn[],
 ): ShutMainStanding | null {
-  const closings = ofKind(facts, 'valve-operation').flatMap(({ fact, erased }): ShutMain[] => {
+  const closings = ofKind(facts, 'valve-operation').flatMap(({ fact }): ShutMain[] => {
     const { action, valve, valveId, at, mainShut } = fact.body;
     if (action !== 'closed' || (valve !== 'main-line' && !mainShut)) return [];
     const reopened = turns
@@ -47,8 +47,8 @@ export function shutMainStanding(
         valveId,
         at,
         reopenedAt: reopened[0]?.at ?? null,
-        // Addresses that were erased by law had been listed.
-        customersListed: !!mainShut && (mainShut.customers !== null || mainShut.addresses !== null || erased),
+        // Not the addresses themselves: they are kept apart, and may be erased.
+        customersListed: !!mainShut && (mainShut.customers !== null || (mainShut.addressLines ?? 0) > 0),
         under20Psi: mainShut?.under20Psi ?? 'unknown',
         asked: mainShut !== undefined,
       },
@@ -56,7 +56,7 @@ export function shutMainStanding(
   });
   if (closings.length === 0) return null;
   const answers = ofKind(facts, 'water-quality-answer').filter(
-    ({ fact: { body }, erased }) => body.decision !== 'samples-first' && (body.answeredBy !== null || erased),
+    ({ fact }) => fact.body.decision !== 'samples-first',
   );
   return {
     closings,

@@ -266,6 +266,7 @@ describe('a main that is shut', () => {
     expect((await bodies(strikeId, 'valve-operation'))[0]?.mainShut).toEqual({
       customers: 14,
       addresses: '12 to 40 Test St\nSt Brannoc Clinic (dialysis)',
+      addressLines: 2,
       lowestPsi: 8,
       under20Psi: 'yes',
     });
@@ -273,7 +274,7 @@ describe('a main that is shut', () => {
     await goTo(page, server, `/crew/#/strike/${strikeId}`);
     await page.getByText('Whether a water-quality notice is needed is not answered').waitFor();
     await page.getByText('14 connections').waitFor();
-    await page.getByText('St Brannoc Clinic (dialysis)', { exact: false }).waitFor();
+    await page.locator('.as-typed', { hasText: 'St Brannoc Clinic (dialysis)' }).waitFor();
     await page.getByText('Not recorded as reopened.').waitFor();
     await expectAccessible(page);
     await shot(page, 'main-shut-360');
@@ -281,7 +282,7 @@ describe('a main that is shut', () => {
     await page.getByRole('link', { name: 'Record the answer' }).first().click();
     await page.getByText('A notice is given (boil water or another)').click();
     await sendForm(page);
-    await page.getByRole('link', { name: /Who answered/ }).waitFor();
+    await page.locator('.summary').getByText('Who answered', { exact: false }).first().waitFor();
     await page.getByLabel('Who answered').fill('Imre Castellane-Voss');
     await page.getByLabel('In what position').fill('Water quality supervisor');
     await page.getByRole('textbox', { name: /^Why/ }).fill('Pressure was lost on a block with a clinic.');

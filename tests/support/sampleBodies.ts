@@ -128,6 +128,7 @@ export const sampleBodies: { readonly [K in FactKind]: BodyOf<K> } = {
     mainShut: {
       customers: 14,
       addresses: '12 to 40 Alder Street',
+      addressLines: 1,
       lowestPsi: 34,
       under20Psi: 'no',
     },

@@ -12,6 +12,8 @@ const mainShut = z
     customers: z.number().int().min(0).max(1_000_000).nullable(),
     /** As typed: a line each, or a stretch of street. */
     addresses: longText.nullable(),
+    /** How many lines they are, so that the record still says that somebody listed them when they are erased. */
+    addressLines: z.number().int().min(1).max(4000).optional(),
     /** Lowest that anybody saw where people draw water. */
     lowestPsi: z.number().min(0).max(300).nullable(),
     under20Psi: seen,

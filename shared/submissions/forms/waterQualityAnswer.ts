@@ -1,4 +1,6 @@
 import * as z from 'zod';
+import { problemIssue } from '../../problems/fromZod.ts';
+import { relations } from '../../problems/relations.ts';
 import { chosenId, instant, longText, seen, shortText } from '../fields.ts';
 import { form } from '../form.ts';
 
@@ -14,18 +16,25 @@ export const waterQualityAnswer = form({
   writers: ['crew', 'clerk', 'manager'],
   readers: ['crew', 'clerk', 'manager'],
   personal: ['answeredBy'],
-  body: z.strictObject({
-    /** `samples-first` keeps the question open. */
-    decision: z.enum(waterQualityDecisions),
-    /** Null once it was erased by law; an answer that names nobody answers nothing. */
-    answeredBy: shortText.nullable(),
-    position: shortText.nullable(),
-    answeredAt: instant,
-    because: longText,
-    agencyTold: seen,
-    noticeGivenAt: instant.nullable(),
-    /** Who asked and wrote it down. */
-    byWorkerId: chosenId,
-    note: longText.nullable(),
-  }),
+  body: z
+    .strictObject({
+      /** `samples-first` keeps the question open. */
+      decision: z.enum(waterQualityDecisions),
+      /** Asked for by the form; null only where it was erased, or where the position says who it is. */
+      answeredBy: shortText.nullable(),
+      position: shortText.nullable(),
+      answeredAt: instant,
+      because: longText,
+      agencyTold: seen,
+      noticeGivenAt: instant.nullable(),
+      /** Who asked and wrote it down. */
+      byWorkerId: chosenId,
+      note: longText.nullable(),
+    })
+    .check(
+      relations(({ answeredBy, position }, ctx) => {
+        if (answeredBy === null && position === null)
+          ctx.addIssue(problemIssue('answer-needs-a-name', ['answeredBy']));
+      }),
+    ),
 });

@@ -244,6 +244,7 @@ export const damage = {
   'missing.water-quality.do': 'Record the answer',
   'problem.pressure-not-as-answered':
     'The lowest pressure and the answer about 20 psi (138 kPa) do not agree. Correct one of them.',
+  'problem.answer-needs-a-name': 'Say who answered: a name, or at least the position.',
   'shut-main.title': 'Main shut',
   'shut-main.by': '{valveId}, shut {when} by {who}.',
   'shut-main.by-bare': '{valveId}, shut {when}.',

@@ -246,6 +246,7 @@ export const damage: Record<keyof typeof english, string> = {
   'missing.water-quality.do': 'Registrar la respuesta',
   'problem.pressure-not-as-answered':
     'La presión más baja y la respuesta sobre 20 psi (138 kPa) no coinciden. Corrija una de las dos.',
+  'problem.answer-needs-a-name': 'Diga quién respondió: un nombre o, al menos, el cargo.',
   'shut-main.title': 'Tubería principal cerrada',
   'shut-main.by': '{valveId}, cerrada {when} por {who}.',
   'shut-main.by-bare': '{valveId}, cerrada {when}.',

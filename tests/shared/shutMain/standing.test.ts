@@ -64,7 +64,11 @@ describe('a main that is shut', () => {
     ['pressure not known', shut(5, { customers: 14 }), ['water-quality']],
     ['pressure held', shut(5, { under20Psi: 'no', lowestPsi: 45, customers: 14 }), []],
     ['nobody on it', shut(5, { under20Psi: 'no', customers: 0 }), []],
-    ['named, not counted', shut(5, { under20Psi: 'no', addresses: '12 to 40 Alder St' }), []],
+    [
+      'named, not counted',
+      shut(5, { under20Psi: 'no', addresses: '12 to 40 Alder St', addressLines: 1 }),
+      [],
+    ],
     ['by another valve', shut(5, {}, { valve: 'other' }), ['water-quality', 'customers']],
     ['as recorded before it was asked', shutBefore(5), ['water-quality', 'customers']],
     ['reopened', fact('valve-operation', 5, onStrike(1), { valve: 'main-line', action: 'reopened' }), []],
@@ -80,15 +84,10 @@ describe('a main that is shut', () => {
     expect(asked(answer(6, 'notice'), fell)).toEqual([]);
   });
 
-  it('is not answered by an answer that names nobody, and stays answered when the name is erased', () => {
+  it('is answered by a record whose name is kept apart, as the folds of the server read it', () => {
     const fell = shut(5, { under20Psi: 'yes', customers: 3 });
-    const nobody = fact('water-quality-answer', 6, onStrike(1), { answeredBy: null, answeredAt: at(6) });
-    expect(asked(fell, nobody)).toEqual(['water-quality']);
-    const state = project(
-      [recorded(strike), recorded(fell), { ...recorded(nobody), erased: true }],
-      () => 'dry-barrel',
-    ).strikes[0]!;
-    expect(state.shutMain!.unanswered).toEqual([]);
+    const told = [fell, answer(6, 'notice')].map((each) => splitPersonal(each).fact);
+    expect(asked(...told)).toEqual([]);
   });
 
   it('asks anew for a closing after the answer', () => {
@@ -154,6 +153,18 @@ describe('what is typed of it', () => {
     expect(problems(mainShut)).toEqual(expected);
   });
 
+  it('of an answer names somebody, or a position at the least', () => {
+    const problemsOf = (body: Partial<BodyOf<'water-quality-answer'>>) => {
+      const parsed = parseSubmission({
+        ...answer(6, 'notice'),
+        body: { ...answer(6, 'notice').body, ...body },
+      });
+      return parsed.ok ? [] : parsed.problems.map(({ path, code }) => `${path} ${code}`);
+    };
+    expect(problemsOf({ answeredBy: null, position: null })).toEqual(['body.answeredBy answer-needs-a-name']);
+    expect(problemsOf({ answeredBy: null })).toEqual([]);
+  });
+
   it('keeps addresses and who answered as personal fields, which may be erased', () => {
     const told = shut(5, { addresses: '12 to 40 Alder St' });
     const { fact: kept, personal } = splitPersonal(told);
@@ -169,7 +180,7 @@ describe('what is typed of it', () => {
   });
 
   it('counts as listed once its addresses were erased', () => {
-    const told = shut(5, { addresses: '12 to 40 Alder St', under20Psi: 'no' });
+    const told = shut(5, { addresses: '12 to 40 Alder St', addressLines: 1, under20Psi: 'no' });
     const { fact: kept } = splitPersonal(told);
     const state = project([recorded(strike), { ...recorded(kept), erased: true }], () => 'dry-barrel')
       .strikes[0]!;

@@ -87,6 +87,12 @@ export const valveOperationSpec: FormSpec = {
     shutsAMain(values) === 'asked' && values['valve'] === 'main-line' && !values['_mainShut']
       ? { ...values, _mainShut: 'yes' }
       : values,
+  complete: (body) => {
+    const shut = body['mainShut'] as { readonly addresses?: unknown } | undefined;
+    if (typeof shut?.addresses !== 'string') return body;
+    const addressLines = shut.addresses.split('\n').filter((line) => line.trim() !== '').length;
+    return { ...body, mainShut: { ...shut, addressLines } };
+  },
   steering: ({ mainShut }) => ({ _mainShut: mainShut ? 'yes' : 'no' }),
   blank: ({ hydrant, personId, now, zone }) => ({
     valveId: hydrant?.isolationValveId ?? '',
