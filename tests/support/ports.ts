@@ -27,6 +27,7 @@ export const ports = {
   letters: 27_143,
   mainJob: 27_144,
   forms: 27_145,
+  stock: 27_146,
   atWork: 28_390,
   atWorkKilled: 28_391,
   procedure: 28_330,
