@@ -47,6 +47,8 @@ const submissions: readonly Submission[] = [
   fact('strike', 5, onStrike(5), { hydrantId: 'H-0001' }),
   fact('link', 6, onStrike(5), { sameAsStrikeId: uuid(1) }),
   fact('outage', 10, onHydrant('H-0002')),
+  // A neighbor's flow is read for the message to dispatch.
+  fact('flow-test', 11, onHydrant('H-0003'), { residualHydrantId: 'H-0003' }),
   fact('hydrant-model', 20, onUtility),
 ];
 
