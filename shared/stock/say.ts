@@ -22,7 +22,8 @@ export const sayWrenchToBring = ({ fits, shape, size, unit, measured }: Wrench, 
     fits,
     shape,
     size: `${unit === 'in' ? sayInches(size, locale) : formatNumber(size, locale, 1)} ${unit}`,
-    measured: measured ?? 'none',
+    // A choice in the catalogue is named without a hyphen.
+    measured: (measured ?? 'none').replaceAll('-', '_'),
   });
 
 /** `Stem threads: food-grade grease, by Invented manual, page 19`. */

@@ -151,7 +151,7 @@ export const laterLetters = {
   'letter.authority.depreciation-here':
     'The rule here takes no depreciation off what a destroyed part of a system cost ({citation}).',
   'letter.depreciation-here':
-    'Your settings ({citation}; jurisdiction: {jurisdiction}) say: {position, select, not-deducted {depreciation is not deducted} deducted {courts deduct depreciation, so the reply claims no authority against it} other {replacement less depreciation, so the reply claims no authority against it}}.{confirmed, select, yes {} other { Have counsel confirm it.}}',
+    'Your settings ({citation}; jurisdiction: {jurisdiction}) say: {position, select, not_deducted {depreciation is not deducted} deducted {courts deduct depreciation, so the reply claims no authority against it} other {replacement less depreciation, so the reply claims no authority against it}}.{confirmed, select, yes {} other { Have counsel confirm it.}}',
   'letter.contrary.depreciation':
     'Decisions differ: some courts deduct depreciation (Ohio decisions), one statute limits the claim to replacement less depreciation (MCL 500.3121), and for a whole unit 23 CFR 645.117(h)(2) itself credits age over life. A counter-calculation can be kept ready.',
   'letter.contrary.overhead':

@@ -93,7 +93,7 @@ export const stock = {
     'This hydrant’s bury is on record as {bury}, and this model is made for {from} to {to}. One of the two is wrong: check before parts are cut or ordered.',
   'kit.wrenches': 'Wrenches',
   'kit.wrench':
-    '{fits}: {shape, select, pentagon {pentagon} square {square} hex {hexagon} other {}} {size}{measured, select, point-to-flat {, point to flat} flat-to-flat {, flat to flat} other {}}',
+    '{fits}: {shape, select, pentagon {pentagon} square {square} hex {hexagon} other {}} {size}{measured, select, point_to_flat {, point to flat} flat_to_flat {, flat to flat} other {}}',
   'kit.lubricants': 'Lubricants',
   'kit.lubricant':
     '{where}: {what}{manual, select, none {} other {, by {manual}{page, select, none {} other {, page {page}}}}}',

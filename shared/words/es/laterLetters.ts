@@ -147,7 +147,7 @@ export const laterLetters: Record<keyof typeof english, string> = {
   'letter.authority.depreciation-here':
     'La regla de aquí no descuenta depreciación de lo que costó una pieza destruida de un sistema ({citation}).',
   'letter.depreciation-here':
-    'Su configuración ({citation}; jurisdicción: {jurisdiction}) dice: {position, select, not-deducted {no se descuenta depreciación} deducted {los tribunales descuentan depreciación; la respuesta no invoca autoridad en contra} other {reposición menos depreciación; la respuesta no invoca autoridad en contra}}.{confirmed, select, yes {} other { Que un abogado lo confirme.}}',
+    'Su configuración ({citation}; jurisdicción: {jurisdiction}) dice: {position, select, not_deducted {no se descuenta depreciación} deducted {los tribunales descuentan depreciación; la respuesta no invoca autoridad en contra} other {reposición menos depreciación; la respuesta no invoca autoridad en contra}}.{confirmed, select, yes {} other { Que un abogado lo confirme.}}',
   'letter.contrary.depreciation':
     'Las decisiones difieren: algunos tribunales descuentan depreciación (decisiones de Ohio), una ley limita la reclamación a la reposición menos depreciación (MCL 500.3121), y para una unidad entera el mismo 23 CFR 645.117(h)(2) acredita edad entre vida. Puede tener lista una contracuenta.',
   'letter.contrary.overhead':

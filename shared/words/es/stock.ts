@@ -96,7 +96,7 @@ export const stock: Record<keyof typeof english, string> = {
     'La profundidad registrada de este hidrante es {bury}, y este modelo se hace para {from} a {to}. Una de las dos está mal: verifique antes de cortar o pedir piezas.',
   'kit.wrenches': 'Llaves',
   'kit.wrench':
-    '{fits}: {shape, select, pentagon {pentágono} square {cuadrada} hex {hexágono} other {}} {size}{measured, select, point-to-flat {, de punta a cara} flat-to-flat {, entre caras} other {}}',
+    '{fits}: {shape, select, pentagon {pentágono} square {cuadrada} hex {hexágono} other {}} {size}{measured, select, point_to_flat {, de punta a cara} flat_to_flat {, entre caras} other {}}',
   'kit.lubricants': 'Lubricantes',
   'kit.lubricant':
     '{where}: {what}{manual, select, none {} other {, según {manual}{page, select, none {} other {, página {page}}}}}',

@@ -116,7 +116,7 @@ export function LetterComposer({ claimId, draft, answers }: Props) {
           {reason === 'depreciation' &&
             draft.depreciationHere &&
             `${words.t('letter.depreciation-here', {
-              position: draft.depreciationHere.position,
+              position: draft.depreciationHere.position.replaceAll('-', '_'),
               citation: draft.depreciationHere.citation,
               jurisdiction: draft.depreciationHere.jurisdiction,
               confirmed: draft.depreciationHere.confirmedBy ? 'yes' : 'no',
