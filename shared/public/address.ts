@@ -24,6 +24,20 @@ export function hydrantFile(hydrantId: string): string {
   return name.match(new RegExp(`.{1,${longestName}}`, 'g'))?.join('/') ?? '';
 }
 
+/** The id that is spelled so; null for a name that `hydrantFile` never gives. */
+export function hydrantOfFile(name: string): string | null {
+  if (!/^(?:[A-Z0-9-]|_[0-9a-f]{2})+$/.test(name)) return null;
+  const bytes = [...name.matchAll(/_([0-9a-f]{2})|[A-Z0-9-]/g)].map(([sign, hex]) =>
+    hex === undefined ? sign.charCodeAt(0) : Number.parseInt(hex, 16),
+  );
+  try {
+    const id = new TextDecoder('utf-8', { fatal: true }).decode(new Uint8Array(bytes));
+    return hydrantFile(id) === name ? id : null;
+  } catch {
+    return null;
+  }
+}
+
 /** Path of a page in a language: the utility's own language stands at the root, the other in its folder. */
 export function pagePath(page: string, locale: string, utilityLocale: string): string {
   return locale === utilityLocale ? `/${page}` : `/${locale}/${page}`;

@@ -32,7 +32,7 @@ export const atWork = {
   'running.long': 'Running for {length}. Was somebody not stopped? Type when it ended.',
   'running.open.title': 'Still running: {count}',
   'running.open.more':
-    'What runs has no end yet. Stop it before this form is sent, or send what is done so far: then it ends now here, and goes on in a new form.',
+    'What runs has no end yet. Stop it before you send this; or send what is done so far, and the rest goes on in a new form.',
   'running.stop-everything': 'Stop everything now',
   'running.send-so-far': 'Send what is done so far',
   'running.so-far-kept': 'The people and machines that ran go on in a new form, among your unfinished forms.',

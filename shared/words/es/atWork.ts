@@ -34,7 +34,7 @@ export const atWork: Record<keyof typeof en, string> = {
   'running.long': 'Corre desde hace {length}. ¿Alguien quedó sin parar? Escriba cuándo terminó.',
   'running.open.title': 'Aún en marcha: {count}',
   'running.open.more':
-    'Lo que está en marcha aún no tiene final. Párelo antes de enviar este formulario, o envíe lo hecho hasta ahora: aquí termina ahora y sigue en un formulario nuevo.',
+    'Lo que está en marcha aún no tiene final. Párelo antes de enviar esto; o envíe lo hecho hasta ahora, y el resto sigue en un formulario nuevo.',
   'running.stop-everything': 'Parar todo ahora',
   'running.send-so-far': 'Enviar lo hecho hasta ahora',
   'running.so-far-kept':

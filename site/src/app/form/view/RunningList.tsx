@@ -65,7 +65,6 @@ export function RunningList({ list, path, value, set, level, changeLevel }: List
   return (
     <div class="rows timed" id={fieldId(path)} tabIndex={-1}>
       <ListProblems list={list} path={path} />
-      {list.name === 'crew' && <StillRunning values={level} change={changeLevel} />}
       {rows.length > 1 && (
         <div class="all-at-once actions" role="group" aria-label={words.t(`running.all.${list.name}`)}>
           {together.map((move) => (
@@ -115,6 +114,7 @@ export function RunningList({ list, path, value, set, level, changeLevel }: List
           {words.t(`${key}.add`)}
         </button>
       )}
+      {list.name === 'crew' && <StillRunning values={level} change={changeLevel} />}
     </div>
   );
 }
