@@ -1,17 +1,24 @@
 import { connect } from 'node:net';
+import sharp from 'sharp';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { answerEvidence } from '../../infra/local/evidenceFiles.ts';
 import { listen, type Listening } from '../../infra/local/server.ts';
+import { displayCopyOf } from '../../functions/evidence/displayCopies.ts';
 import { append } from '../../functions/submissions/append.ts';
-import { evidenceKey } from '../../functions/stores/evidence/byHash.ts';
+import { evidenceKey, UPLOAD_SECONDS } from '../../functions/stores/evidence/byHash.ts';
+import { tokenLinks } from '../../functions/stores/evidence/tokenLinks.ts';
+import { routes } from '../../shared/deployment/routes.ts';
 import type { Exhibit } from '../../shared/submissions/fields.ts';
 import { correction, fact, onClaim, onStrike, uuid } from '../support/submissions.ts';
 import { secret, sha256, testWorld, type World } from './support/world.ts';
+import { heicFile } from '../support/heicFile.ts';
 import { ports } from '../support/ports.ts';
 
 let world: World;
 let server: Listening;
 let origin: string;
+/** Keys of what came, as the store tells. */
+const arrived: string[] = [];
 const photo = Buffer.from('bytes of a photo');
 const exhibit = (bytes: Uint8Array): Exhibit => ({
   sha256: sha256(bytes),
@@ -31,6 +38,7 @@ beforeAll(async () => {
       objects: world.objects,
       secret,
       now: () => new Date(),
+      arrived: (key) => void arrived.push(key),
     }),
   );
 });
@@ -209,7 +217,93 @@ describe('sending it', () => {
   });
 });
 
+describe('written once', () => {
+  it('no route of the API replaces or deletes an object', async () => {
+    const bytes = Buffer.from('stays');
+    await put(await target(bytes), bytes);
+    expect(routes.filter(({ method }) => method !== 'GET' && method !== 'POST')).toEqual([]);
+    for (const method of ['PUT', 'DELETE', 'PATCH', 'POST']) {
+      const { status } = await world.ask(`/api/evidence/${sha256(bytes)}`, 'manager', { method });
+      expect([404, 405]).toContain(status);
+    }
+    expect(Buffer.from((await world.objects.get(evidenceKey(sha256(bytes))))!.bytes).toString()).toBe(
+      'stays',
+    );
+  });
+
+  it('two senders of the same bytes at the same time: one is told that they are there', async () => {
+    const bytes = Buffer.alloc(50_000, 3);
+    const upload = await target(bytes);
+    const answers = await Promise.all([put(upload, bytes), put(upload, bytes)]);
+    expect(answers.map(({ status }) => status).sort()).toEqual([200, 412]);
+  });
+
+  it('an address works for its own object alone: with another’s headers and bytes it is refused', async () => {
+    const [one, two] = [Buffer.from('the first one'), Buffer.from('the second, longer')];
+    const [first, second] = [await target(one), await target(two)];
+    expect((await put({ url: first.url, headers: second.headers }, two)).status).toBe(403);
+    expect((await put({ url: first.url, headers: first.headers }, two)).status).toBe(403);
+    expect(await world.objects.head(evidenceKey(sha256(two)))).toBeNull();
+  });
+
+  it('an address works for a quarter of an hour and no longer', async () => {
+    const bytes = Buffer.from('too late');
+    const early = tokenLinks({
+      base: '/local/evidence',
+      secret,
+      now: () => new Date(Date.now() - (UPLOAD_SECONDS + 5) * 1000),
+    });
+    const { url, headers } = await early.uploadTarget(evidenceKey(sha256(bytes)), exhibit(bytes));
+    expect((await put({ url, headers: { ...headers } }, bytes)).status).toBe(403);
+    expect(await world.objects.head(evidenceKey(sha256(bytes)))).toBeNull();
+  });
+
+  it.each(['..%2f..%2fetc%2fpasswd', '%2e%2e/%2e%2e/etc/passwd', 'a.b.c', '', 'x'.repeat(20_000)])(
+    'a path in place of an address leads nowhere: %#',
+    async (path) => {
+      for (const method of ['GET', 'PUT'])
+        expect(
+          (
+            await fetch(`${origin}/local/evidence/${path}`, {
+              method,
+              ...(method === 'PUT' ? { body: 'x' } : {}),
+            })
+          ).status,
+        ).toBeGreaterThanOrEqual(400);
+    },
+  );
+
+  it('tells of what came once it is there, and of nothing that was refused', async () => {
+    const bytes = Buffer.from('told of');
+    const upload = await target(bytes);
+    arrived.length = 0;
+    await put(upload, Buffer.from('TOLD OF'));
+    expect(arrived).toEqual([]);
+    await put(upload, bytes);
+    await put(upload, bytes);
+    expect(arrived).toEqual([evidenceKey(sha256(bytes))]);
+  });
+});
+
 describe('reading it', () => {
+  it('as a picture that any browser can draw, once its display copy is made', async () => {
+    const heic = heicFile({ turns: 1 });
+    await put(await target(heic), heic);
+    const ask = async () => {
+      const answer = await world.ask(`/api/evidence/${sha256(heic)}?as=display`, 'crew');
+      expect(answer.status).toBe(302);
+      return Buffer.from(await (await fetch(origin + answer.headers.get('location')!)).arrayBuffer());
+    };
+    // Until then the original: a browser that can draw it does.
+    expect((await ask()).equals(heic)).toBe(true);
+    await displayCopyOf({ get: world.deps.evidence.get, copies: world.deps.evidence.copies }, sha256(heic));
+    expect((await sharp(await ask()).metadata()).format).toBe('jpeg');
+    const original = await world.ask(`/api/evidence/${sha256(heic)}`, 'crew');
+    const bytes = await (await fetch(origin + original.headers.get('location')!)).arrayBuffer();
+    expect(Buffer.from(bytes).equals(heic)).toBe(true);
+    expect((await world.ask(`/api/evidence/${sha256(heic)}?as=display`, null)).status).toBe(401);
+  });
+
   it('leads every signed-in role to a short-lived address of a crew photo', async () => {
     const bytes = Buffer.from('to be read');
     await put(await target(bytes), bytes);
