@@ -13,7 +13,7 @@ function sayInches(size: number, locale: Locale): string {
   while (top % 2 === 0 && bottom > 1) [top, bottom] = [top / 2, bottom / 2];
   const whole = Math.floor(top / bottom);
   const rest = top % bottom;
-  return [whole > 0 ? String(whole) : '', rest > 0 ? `${rest}/${bottom}` : ''].filter(Boolean).join(' ');
+  return [whole > 0 ? String(whole) : '', rest > 0 ? `${rest}/${bottom}` : ''].filter(Boolean).join('\u00a0');
 }
 
 /** `Operating nut: pentagon 1 1/2 in, point to flat`. In the unit it is stamped in: a wrench is not converted. */

@@ -56,8 +56,8 @@ export function HydrantScreen() {
         />
       )}
       {hydrant.value?.hydrant && <NetworkLink hydrantId={hydrantId} />}
-      <Kit hydrant={hydrant.value?.hydrant ?? null} />
       <Actions hydrantId={hydrantId} status={hydrant.value?.status ?? null} words={words} />
+      <Kit hydrant={hydrant.value?.hydrant ?? null} />
     </>
   );
 }

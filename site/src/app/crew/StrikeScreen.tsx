@@ -104,7 +104,6 @@ function Content({ answer }: { readonly answer: StrikeAnswer }) {
         />
       </section>
       <MainShut answer={answer} />
-      {strike.stage !== 'back' && <Kit hydrant={hydrant} />}
       <section>
         <h2>{words.t('strike.report')}</h2>
         <p class="actions">
@@ -116,6 +115,7 @@ function Content({ answer }: { readonly answer: StrikeAnswer }) {
         </p>
       </section>
       <Damage answer={answer} />
+      {strike.stage !== 'back' && <Kit hydrant={hydrant} />}
       <section>
         <h2>{words.t('strike.times')}</h2>
         <StrikeTimes strike={strike} />

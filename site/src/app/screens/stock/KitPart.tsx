@@ -8,6 +8,7 @@ import { to } from '../../core/router.ts';
 import { useWords, type Wording } from '../../core/words.ts';
 import { Unread } from '../Unread.tsx';
 import { useStock } from './stockAnswer.ts';
+import './stock.css';
 
 type Model = BodyOf<'hydrant-model'>;
 

@@ -11,6 +11,7 @@ import { mayWrite } from '../may.ts';
 import { Story } from '../Story.tsx';
 import { Unread } from '../Unread.tsx';
 import { useStock } from './stockAnswer.ts';
+import './stock.css';
 
 interface OnShelf {
   readonly part: StockedPart;
@@ -115,7 +116,7 @@ function ShelfRow({ part, shelf, named = false }: OnShelf & { readonly named?: b
       <p>
         <strong>{partNumber}</strong>
         {description !== null && ` ${description}`}
-        {named && <span class="place"> {shelf.place}</span>}
+        {named && <span class="place"> · {shelf.place}</span>}
       </p>
       <p class="shelf-standing">
         {quantity !== null && <strong class="shelf-quantity">{amount(quantity)}</strong>}
