@@ -106,14 +106,26 @@ describe('a HEIC photo', () => {
   });
 });
 
+/** The Display P3 profile that the picture library carries. */
+async function displayP3(): Promise<Buffer> {
+  const png = await sharp({ create: { width: 1, height: 1, channels: 3, background: '#fff' } })
+    .withIccProfile('p3')
+    .png()
+    .toBuffer();
+  return (await sharp(png).metadata()).icc!;
+}
+
+it('a HEIC’s own profile is followed: one whose red and blue are exchanged (ICC.1, 9.2) exchanges them', async () => {
+  const profile = Buffer.from(await displayP3());
+  const [red, blue] = [profile.indexOf('rXYZ'), profile.indexOf('bXYZ')];
+  profile.write('bXYZ', red, 'latin1');
+  profile.write('rXYZ', blue, 'latin1');
+  const { jpeg } = await showing(heicFile({ profile }));
+  expect(await corners(jpeg!)).toEqual(['blue', 'green', 'red', 'white']);
+});
+
 it('wide colors are shown as they were: Display P3 into sRGB', async () => {
-  const icc = (
-    await sharp({ create: { width: 1, height: 1, channels: 3, background: '#fff' } })
-      .withIccProfile('p3')
-      .png()
-      .toBuffer()
-      .then((png) => sharp(png).metadata())
-  ).icc!;
+  const icc = await displayP3();
   const pixel = [180, 110, 80] as const;
   const size = 16;
   const rgba = Buffer.alloc(size * size * 4);
