@@ -315,3 +315,95 @@ export function randomSubmissions(maxLength = 14): fc.Arbitrary<readonly Submiss
       return made;
     });
 }
+
+const resultOrNone = fc.constantFrom(
+  ...Array.from({ length: 9 }, () => 'passed' as const),
+  'deferred' as const,
+  'failed' as const,
+  null,
+);
+const late = fc.integer({ min: 25, max: 45 }).map(at);
+/** A return of strike 1 in which each proof is passed as a rule, and now and then put off, failed or left out. */
+const closeReturns = making(
+  fc.record({
+    returnedAt: late,
+    results: fc.tuple(...proofs.map(() => fc.record({ result: resultOrNone, at: late }))),
+    inTime: fc.boolean(),
+    reopened: fc.boolean(),
+  }),
+  (number, { returnedAt, results, inTime, reopened }) =>
+    fact('return-to-service', number, onStrike(1), {
+      closes: [uuid(1)],
+      returnedAt,
+      proofs: results.flatMap(({ result, at: shownAt }, index) => {
+        const proof = proofs[index];
+        if (result === null || proof === undefined) return [];
+        return [
+          {
+            proof,
+            result,
+            at: inTime ? returnedAt : shownAt,
+            byWorkerId: 'w-7',
+            deferredReason: result === 'deferred' ? 'No water to spare' : null,
+            deferredByWorkerId: result === 'deferred' ? 'w-9' : null,
+          },
+        ];
+      }),
+      valvesReopened: reopened
+        ? ['V-1', 'V-2'].map((valveId) => ({ valveId, at: returnedAt, byWorkerId: 'w-7' }))
+        : [],
+    }),
+);
+const closeRepairs = making(
+  fc.record({
+    reassembledAt: fc.option(minute, { freq: 6 }),
+    opened: fc.constantFrom(null, null, 'taken-down', 'top-opened', 'main-opened', 'old-hydrant-out'),
+    openedAt: minute,
+  }),
+  (number, { reassembledAt, opened, openedAt }) =>
+    fact('repair', number, onStrike(1), {
+      reassembledAt,
+      completedAt: reassembledAt,
+      steps: opened === null ? [] : [{ step: opened, doneAt: openedAt, byWorkerId: 'w-7', note: null }],
+    }),
+);
+const closeTurns = making(
+  fc.record({ action: fc.constantFrom('closed' as const, 'reopened' as const), turnedAt: minute }),
+  (number, { action, turnedAt }) =>
+    fact('valve-operation', number, onStrike(1), { valveId: 'V-1', action, at: turnedAt }),
+);
+
+/** One strike of one hydrant, close up: repairs, valves, returns and corrections of them that touch nothing else. */
+export function oneStrike(): fc.Arbitrary<readonly Submission[]> {
+  const more = fc.array(
+    fc.oneof(
+      { arbitrary: closeRepairs, weight: 3 },
+      { arbitrary: closeReturns, weight: 5 },
+      { arbitrary: closeTurns, weight: 2 },
+      { arbitrary: corrections, weight: 2 },
+    ),
+    { minLength: 1, maxLength: 6, size: 'max' },
+  );
+  return fc.tuple(hydrant, more).map(([hydrantId, makings]) => {
+    const made: Submission[] = [
+      fact('strike', 1000, onStrike(1), {
+        hydrantId,
+        struckAt: at(0),
+        struckAtBasis: 'witnessed',
+        arrivedAt: null,
+        waterShutAt: null,
+      }),
+    ];
+    const corrected = new Set<string>();
+    makings.forEach((make, index) => {
+      const one = make(1001 + index, made);
+      if (one.kind === 'inspection') return;
+      if (one.kind === 'correction') {
+        if (corrected.has(one.body.targetId)) return;
+        corrected.add(one.body.targetId);
+      }
+      made.push(one);
+    });
+    return made;
+  });
+}

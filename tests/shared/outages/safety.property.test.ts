@@ -5,7 +5,7 @@ import { project } from '../../../shared/projections/project.ts';
 import { effectiveFacts, ofKind, type Effective } from '../../../shared/submissions/effective.ts';
 import type { Recorded } from '../../../shared/submissions/recorded.ts';
 import type { BodyOf, Submission } from '../../../shared/submissions/submission.ts';
-import { hydrantIds, randomSubmissions } from '../../support/randomSubmissions.ts';
+import { hydrantIds, oneStrike, randomSubmissions } from '../../support/randomSubmissions.ts';
 import { recorded } from '../../support/submissions.ts';
 
 const types: Readonly<Record<string, Hydrant['type']>> = { A: 'dry-barrel', B: 'wet-barrel', C: 'unknown' };
@@ -236,6 +236,28 @@ describe('hold points, whatever is submitted', { timeout: 120_000 }, () => {
     // The draw reaches both answers often enough to mean something.
     expect(inService).toBeGreaterThan(100);
     expect(out).toBeGreaterThan(100);
+  });
+
+  it('of one strike, close up: no repairs, returns, corrections or withdrawals reach "in service" without the proofs', () => {
+    let [inService, out] = [0, 0];
+    fc.assert(
+      fc.property(oneStrike(), (submissions) => {
+        // However far they have arrived.
+        for (let count = 1; count <= submissions.length; count += 1) {
+          const everything = all(submissions.slice(0, count));
+          const { facts } = effectiveFacts(everything);
+          const { hydrants } = project(everything, typeOf);
+          for (const status of hydrants) {
+            expect(status.inService).toBe(mayBeInService(status.hydrantId, facts));
+            if (status.inService) inService += 1;
+            else out += 1;
+          }
+        }
+      }),
+      { numRuns: 3000 },
+    );
+    expect(inService).toBeGreaterThan(300);
+    expect(out).toBeGreaterThan(300);
   });
 
   it('the order of arrival never matters', () => {
