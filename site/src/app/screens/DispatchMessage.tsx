@@ -54,7 +54,7 @@ export function DispatchMessage({ notice, tooOldHours, record, reload, strikeLin
         </ul>
       )}
       {confirmedAt !== null && <p>{words.t('dispatch.confirmed', { when: words.when(confirmedAt) })}</p>}
-      {asks && <Call record={record} />}
+      {asks && <Call record={record} sent={deliveries.some(({ state }) => state === 'sent')} />}
       {latest && confirmedAt === null && (failed || held === 'too-old') && (
         <Again notice={notice} key={`${notice.subject} ${notice.number}`} reload={reload} />
       )}
@@ -67,7 +67,7 @@ export function DispatchMessage({ notice, tooOldHours, record, reload, strikeLin
 }
 
 /** A message that was sent is not one that was read. */
-function Call({ record }: { readonly record: string | null }) {
+function Call({ record, sent }: { readonly record: string | null; readonly sent: boolean }) {
   const words = useWords();
   const dispatch = useObservable(utility)?.dispatch;
   return (
@@ -80,7 +80,7 @@ function Call({ record }: { readonly record: string | null }) {
           </a>
         )}
       </p>
-      <p class="small">{words.t('dispatch.unconfirmed.why')}</p>
+      {sent && <p class="small">{words.t('dispatch.unconfirmed.why')}</p>}
       {record !== null && (
         <p>
           <a class="button" href={record}>
