@@ -193,6 +193,11 @@ describe('how far the damage goes', () => {
     const { page } = await as('crew');
     await goTo(page, server, `/crew/#/new/repair?strike=${strikeId}&hydrant=T-104`);
     await judgement(page).getByText('Likely: Breakaway kit').waitFor();
+    // Why, without opening anything.
+    await judgement(page)
+      .locator(':scope > ul')
+      .getByText('It parted where it is made to part', { exact: false })
+      .waitFor();
     await expectAccessible(page);
     await shot(page, 'repair-suggestion-360');
     await page.getByRole('button', { name: 'Take “Breakaway kit”' }).click();

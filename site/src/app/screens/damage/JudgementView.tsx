@@ -21,6 +21,13 @@ export function JudgementView({ found, judgement, model, short = false }: Props)
   return (
     <div class="judgement">
       <Headline judgement={judgement} />
+      {short && ranked[0] && (
+        <ul>
+          {ranked[0].reasons.map(({ rule }) => (
+            <li key={rule}>{words.t(`damage.rule.${rule}`)}</li>
+          ))}
+        </ul>
+      )}
       {look.length > 0 && (
         <details open={!short && cannotTell}>
           <summary>{words.t('damage.look')}</summary>
