@@ -18,6 +18,8 @@ import {
   type Looking,
 } from '../support/app.ts';
 import { launchBrowser } from '../support/browser.ts';
+import { exifBlock } from '../support/exifBlock.ts';
+import { heicFile } from '../support/heicFile.ts';
 import { ports } from '../support/ports.ts';
 
 /** Nothing typed is lost, nothing is sent twice, and nobody believes that dispatch knows before the server has said so. */
@@ -341,7 +343,7 @@ describe('photos', () => {
     expect(await page.getByText('still on its way').count()).toBe(0);
   });
 
-  test('the time is the camera’s, not the file’s; where there is none it is left open; HEIC is said to be listed only', async () => {
+  test('the time is the camera’s, not the file’s; where there is none it is left open; HEIC, what is broken and clocks that differ are said', async () => {
     const page = await crew();
     await newStrike(page, 'T-101');
     // EXIF 2.32: DateTimeOriginal and OffsetTimeOriginal, written by another library.
@@ -350,10 +352,22 @@ describe('photos', () => {
       .jpeg()
       .toBuffer();
     const bare = await sharp(photo.buffer).jpeg().toBuffer();
+    const bareAgain = await sharp(photo.buffer).jpeg({ quality: 70 }).toBuffer();
     await page.getByLabel('Add photos').setInputFiles([
       { ...photo, name: 'dated.jpg', buffer: dated },
       { ...photo, name: 'bare.jpg', buffer: bare },
-      { name: 'new.heic', mimeType: 'image/heic', buffer: Buffer.from('ftypheic') },
+      {
+        name: 'new.heic',
+        mimeType: 'image/heic',
+        buffer: heicFile({
+          // Two years ahead of any phone that runs this.
+          exif: exifBlock({ model: 'Pocket 5', taken: '2099:11:08 07:03:12', offset: '-05:00' }),
+        }),
+      },
+      { name: 'broken.heic', mimeType: 'image/heic', buffer: Buffer.from('ftypheic') },
+      { name: 'bill.pdf', mimeType: 'application/pdf', buffer: Buffer.from('<html>not found</html>') },
+      // A phone that converts a photo and leaves its name.
+      { name: 'renamed.heic', mimeType: 'image/heic', buffer: bareAgain },
     ]);
     // Who told dispatch is known by number and read by name.
     const me = await server.ask<{ personId: string; name: string }>('crew', '/api/me');
@@ -368,7 +382,16 @@ describe('photos', () => {
     expect(await row(1).getByLabel('Taken at').inputValue()).toBe('2026-03-04T02:10:33');
     expect(await row(2).getByLabel('Taken at').inputValue()).toBe('');
     await row(2).getByText('When it was taken is not known').waitFor();
-    await row(3).getByText('is kept and listed in the packet, and not shown in it').waitFor();
+    await row(3).getByText('the desk and the packet show a JPEG made of it').waitFor();
+    await row(3)
+      .getByText(/^The camera’s clock is [\d,]+ days ahead of the phone’s\.$/)
+      .waitFor();
+    await row(3).getByText('Camera: Pocket 5.', { exact: false }).waitFor();
+    await row(1).getByText('The file does not name its camera.', { exact: false }).waitFor();
+    await row(2).getByText('The file holds no data of its capture').waitFor();
+    await row(4).getByText('This file is damaged, or is not what its name says.').waitFor();
+    await row(5).getByText('This is called a PDF and is none').waitFor();
+    expect(await row(6).getByText('A HEIC photo').count()).toBe(0);
     expect(await row(1).getByRole('radio', { checked: true }).count()).toBe(0);
     await expectAccessible(page);
     await expectNoSideScroll(page);
