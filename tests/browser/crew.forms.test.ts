@@ -388,6 +388,7 @@ const screens = (): readonly (readonly [string, string])[] => [
       'strike',
       'out-of-service-notice',
       'valve-operation',
+      'water-quality-answer',
       'expected-return',
       'party',
       'repair',

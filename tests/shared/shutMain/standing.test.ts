@@ -72,7 +72,7 @@ describe('a main that is shut', () => {
     ['by another valve', shut(5, {}, { valve: 'other' }), ['water-quality', 'customers']],
     ['as recorded before it was asked', shutBefore(5), ['water-quality', 'customers']],
     ['reopened', fact('valve-operation', 5, onStrike(1), { valve: 'main-line', action: 'reopened' }), []],
-  ] as const)('%s: asks for %j', (_, told, expected) => {
+  ] as const)('%s', (_, told, expected) => {
     expect(asked(told)).toEqual(expected);
   });
 
