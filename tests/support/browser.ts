@@ -1,5 +1,8 @@
+import { spawn } from 'node:child_process';
+import { once } from 'node:events';
 import { existsSync } from 'node:fs';
-import type { Browser, LaunchOptions } from 'playwright-core';
+import { createInterface } from 'node:readline';
+import type { Browser, BrowserContext, LaunchOptions } from 'playwright-core';
 import { oneAtATime } from './oneAtATime.ts';
 
 /** No default arguments of the package: some of them (one process, no sandboxing of sites) change how pages behave. */
@@ -21,6 +24,47 @@ const args = [
  * another one. Close it in `afterAll`.
  */
 export async function launchBrowser(options: LaunchOptions = {}): Promise<Browser> {
+  const { chromium, executablePath } = await found();
+  return chromium.launch({ executablePath, args, headless: true, ...options });
+}
+
+export interface KillableBrowser {
+  readonly context: BrowserContext;
+  /** SIGKILL to the browser's own process, as a phone that runs out of battery. */
+  readonly kill: () => Promise<void>;
+}
+
+/** A browser whose profile stands in a folder, so that it can be killed in the middle and opened again on the same one. */
+export async function launchOn(profile: string): Promise<KillableBrowser> {
+  const { chromium, executablePath } = await found();
+  const child = spawn(
+    executablePath,
+    [...args, `--user-data-dir=${profile}`, '--remote-debugging-port=0', 'about:blank'],
+    { stdio: ['ignore', 'ignore', 'pipe'], env: process.env },
+  );
+  const address = await new Promise<string>((resolve, reject) => {
+    createInterface({ input: child.stderr }).on('line', (line) => {
+      const listening = /DevTools listening on (\S+)/.exec(line);
+      if (listening?.[1] !== undefined) resolve(listening[1]);
+    });
+    child.once('exit', (code) => reject(new Error(`the browser ended with ${String(code)}`)));
+  });
+  const browser = await chromium.connectOverCDP(address);
+  const [context] = browser.contexts();
+  if (!context) throw new Error('the browser has no context');
+  return {
+    context,
+    async kill() {
+      if (child.exitCode !== null || child.signalCode !== null) return;
+      const gone = once(child, 'exit');
+      child.kill('SIGKILL');
+      await gone;
+      await browser.close().catch(() => undefined);
+    },
+  };
+}
+
+async function found() {
   // Read on import: with it the package unpacks the libraries that a bare machine lacks (libnss3 and friends).
   process.env['AWS_EXECUTION_ENV'] ??= 'AWS_Lambda_nodejs24.x';
   const [{ chromium }, { default: packed }] = await Promise.all([
@@ -30,5 +74,5 @@ export async function launchBrowser(options: LaunchOptions = {}): Promise<Browse
   const given = process.env['BROWSER_PATH'];
   if (given !== undefined && !existsSync(given)) throw new Error(`BROWSER_PATH names no file: ${given}`);
   const executablePath = given ?? (await oneAtATime('browser', () => packed.executablePath()));
-  return chromium.launch({ executablePath, args, headless: true, ...options });
+  return { chromium, executablePath };
 }

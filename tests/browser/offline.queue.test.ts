@@ -1,0 +1,347 @@
+import { mkdtemp, rm } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import type { Browser, BrowserContext, Page } from 'playwright-core';
+import { afterAll, afterEach, beforeAll, describe, expect, test } from 'vitest';
+import { photoBytes } from '../../infra/local/demo/photos.ts';
+import type { StrikeState } from '../../shared/strikes/state.ts';
+import type { HistoryEntry } from '../../shared/submissions/history.ts';
+import { appServer, goTo, pickHydrant, sendForm, signedIn, type AppServer } from '../support/app.ts';
+import { badLine, type BadLine } from '../support/badLine.ts';
+import { launchBrowser, launchOn } from '../support/browser.ts';
+import { ports } from '../support/ports.ts';
+
+/** What goes wrong between a phone and the server. Each ends with everything there exactly once. */
+let browser: Browser;
+let server: AppServer;
+let line: BadLine;
+/** The server as the phone reaches it: through the line. */
+let reached: AppServer;
+let contexts: { close: () => Promise<unknown> }[] = [];
+
+beforeAll(async () => {
+  [server, browser] = await Promise.all([appServer(ports.offlineQueue), launchBrowser()]);
+  line = await badLine(server.origin, ports.offlineQueueLine);
+  reached = { ...server, origin: line.origin };
+}, 180_000);
+afterEach(async () => {
+  line.fate = () => 'pass';
+  for (const each of contexts) await each.close();
+  contexts = [];
+});
+afterAll(async () => {
+  await browser.close();
+  await line.close();
+  await server.end();
+});
+
+const photo = {
+  name: 'scene.jpg',
+  mimeType: 'image/jpeg',
+  buffer: Buffer.from(photoBytes('quince-overall')),
+};
+const phone = async (role: 'crew' | 'manager' = 'crew'): Promise<Page> => {
+  const looking = await signedIn(browser, reached, role, {
+    serviceWorkers: 'allow',
+    viewport: { width: 360, height: 740 },
+  });
+  contexts.push(looking);
+  return looking.page;
+};
+async function fillStrike(page: Page, hydrantId: string, withPhoto = false): Promise<void> {
+  await goTo(page, reached, '/crew/#/new/strike');
+  await pickHydrant(page, 'Hydrant', hydrantId);
+  await page.getByRole('button', { name: `Change ${hydrantId}` }).waitFor();
+  if (!withPhoto) return;
+  await page.getByLabel('Add photos').setInputFiles(photo);
+  await page.getByRole('img', { name: 'Photo 1' }).waitFor();
+  await sendForm(page);
+  await page.getByRole('button', { name: /^Photo 1 · What it shows/ }).waitFor();
+  await page.getByRole('radiogroup', { name: /shows/ }).getByText('Whole scene', { exact: true }).click();
+}
+const kept = (page: Page) => page.getByText('It is kept on this device', { exact: false }).waitFor();
+const recordedLately = (page: Page) => page.getByText('Recorded lately').waitFor({ timeout: 30_000 });
+
+/** What the server holds of a hydrant's strikes: one story each. */
+async function stories(hydrantId: string): Promise<HistoryEntry[][]> {
+  const { strikes } = await server.ask<{ strikes: StrikeState[] }>('manager', '/api/strikes');
+  const found = strikes.filter((strike) => strike.hydrantId === hydrantId);
+  return Promise.all(
+    found.map(
+      async ({ strikeId }) =>
+        (await server.ask<{ history: HistoryEntry[] }>('manager', `/api/strikes/${strikeId}`)).history,
+    ),
+  );
+}
+/** One strike, one report, and each photo that it declared has arrived. */
+async function expectOnce(hydrantId: string, photos = 0): Promise<HistoryEntry> {
+  await expect.poll(async () => (await stories(hydrantId)).length, { timeout: 30_000 }).toBe(1);
+  const [story] = await stories(hydrantId);
+  expect(story).toHaveLength(1);
+  const { strikes } = await server.ask<{ strikes: StrikeState[] }>('manager', '/api/strikes');
+  const { strikeId } = strikes.find((strike) => strike.hydrantId === hydrantId)!;
+  await expect
+    .poll(
+      async () =>
+        Object.values(
+          (await server.ask<{ evidence: Record<string, string> }>('manager', `/api/strikes/${strikeId}`))
+            .evidence,
+        ),
+      { timeout: 30_000 },
+    )
+    .toEqual(Array<string>(photos).fill('arrived'));
+  return story![0]!;
+}
+/** What waits on a device. */
+const waiting = (page: Page): Promise<number> =>
+  page.evaluate(
+    () =>
+      new Promise<number>((resolve, reject) => {
+        const request = indexedDB.open('hsl');
+        request.onerror = () => reject(request.error ?? new Error('not opened'));
+        request.onsuccess = () => {
+          const count = request.result.transaction('outbox').objectStore('outbox').count();
+          count.onsuccess = () => {
+            request.result.close();
+            resolve(count.result);
+          };
+        };
+      }),
+  );
+const down = (): void => {
+  line.fate = () => 'down';
+};
+const sending = (method: string, path: string): boolean => method === 'POST' && path === '/api/submissions';
+
+describe('everything exactly once', () => {
+  test('a server that answered, and the answer was lost: twice', async () => {
+    const page = await phone();
+    await fillStrike(page, 'T-101', true);
+    line.fate = (method, path, number) =>
+      (sending(method, path) && number <= 2) || (path === '/api/evidence/uploads' && number <= 1)
+        ? 'lose-answer'
+        : 'pass';
+    await sendForm(page);
+    await expectOnce('T-101', 1);
+    await expect.poll(() => waiting(page), { timeout: 30_000 }).toBe(0);
+    expect(line.seen.filter((request) => request === 'POST /api/submissions').length).toBeGreaterThan(2);
+  });
+
+  test('an upload that is cut in the middle, twice, and whose answer is lost the third time', async () => {
+    const page = await phone();
+    await fillStrike(page, 'T-102', true);
+    let puts = 0;
+    line.fate = (method) => {
+      if (method !== 'PUT') return 'pass';
+      puts += 1;
+      return puts <= 2 ? 'cut' : puts === 3 ? 'lose-answer' : 'pass';
+    };
+    await sendForm(page);
+    await page.getByText('1 photo is still on its way.').waitFor();
+    await page.getByText('A photo could not be sent.', { exact: false }).waitFor();
+    await expectOnce('T-102', 1);
+    await expect.poll(() => waiting(page), { timeout: 30_000 }).toBe(0);
+    expect(puts).toBeGreaterThanOrEqual(3);
+  });
+
+  test('a second device that holds the same entry, as after a restored backup, and sends it at the same time', async () => {
+    const [first, second] = [await phone(), await phone()];
+    await fillStrike(first, 'T-103', true);
+    down();
+    await sendForm(first);
+    await kept(first);
+    // Everything on the first, on the second too: what waits, with its photo, and the id of the device.
+    const copied = await first.evaluate(async () => {
+      const db = await new Promise<IDBDatabase>((resolve, reject) => {
+        const request = indexedDB.open('hsl');
+        request.onsuccess = () => resolve(request.result);
+        request.onerror = () => reject(request.error ?? new Error('not opened'));
+      });
+      const all = (store: string): Promise<Record<string, unknown>[]> =>
+        new Promise((resolve) => {
+          const request = db.transaction(store).objectStore(store).getAll();
+          request.onsuccess = () => resolve(request.result as Record<string, unknown>[]);
+        });
+      const files = await Promise.all(
+        (await all('files')).map(async ({ bytes, ...rest }) => ({
+          ...rest,
+          bytes: [...new Uint8Array(await (bytes as Blob).arrayBuffer())],
+          type: (bytes as Blob).type,
+        })),
+      );
+      return { outbox: await all('outbox'), files };
+    });
+    await second.evaluate(async ({ outbox, files }) => {
+      const db = await new Promise<IDBDatabase>((resolve) => {
+        const request = indexedDB.open('hsl');
+        request.onsuccess = () => resolve(request.result);
+      });
+      const transaction = db.transaction(['outbox', 'files'], 'readwrite');
+      for (const entry of outbox) transaction.objectStore('outbox').put(entry);
+      for (const { bytes, type, ...rest } of files)
+        transaction.objectStore('files').put({ ...rest, bytes: new Blob([new Uint8Array(bytes)], { type }) });
+      await new Promise<void>((resolve) => {
+        transaction.oncomplete = () => resolve();
+      });
+      db.close();
+    }, copied);
+    expect(await waiting(second)).toBe(1);
+    line.fate = () => 'pass';
+    await Promise.all([goTo(first, reached, '/crew/#/outbox'), goTo(second, reached, '/crew/#/outbox')]);
+    await Promise.all([recordedLately(first), recordedLately(second)]);
+    await expectOnce('T-103', 1);
+    expect([await waiting(first), await waiting(second)]).toEqual([0, 0]);
+  });
+
+  test('a sign-in that expired while nothing could be sent: opens, queues, and goes when the person is back', async () => {
+    const page = await phone();
+    down();
+    await page.evaluate(() => {
+      const [head = '', claims = '', signature = ''] = (localStorage.getItem('hsl.token') ?? '').split('.');
+      const read = JSON.parse(atob(claims.replace(/-/g, '+').replace(/_/g, '/'))) as { exp: number };
+      read.exp = Math.floor(Date.now() / 1000) - 3600;
+      localStorage.setItem(
+        'hsl.token',
+        [head, btoa(JSON.stringify(read)).replace(/=+$/, ''), signature].join('.'),
+      );
+    });
+    await goTo(page, reached, '/crew/#/new/strike');
+    await page.getByText('Sign in again to send.', { exact: false }).waitFor();
+    await page.getByRole('searchbox', { name: 'Hydrant' }).fill('T-104');
+    await page.getByRole('button', { name: 'T-104' }).first().click();
+    await sendForm(page);
+    await kept(page);
+    await page.getByText('Tell dispatch by radio or phone now.').first().waitFor();
+    line.fate = () => 'pass';
+    // The line is back, and the sign-in is not: it waits, and nothing is refused.
+    await goTo(page, reached, '/crew/#/outbox');
+    expect(await waiting(page)).toBe(1);
+    await page.goto(`${reached.origin}/local/sign-in?role=crew`);
+    const { recorded } = await expectOnce('T-104');
+    expect(recorded.submission.person.personId).toBe('w-101');
+    await expect.poll(() => waiting(page), { timeout: 30_000 }).toBe(0);
+  });
+
+  test('a browser that is killed while it sends, with its photo half uploaded', async () => {
+    const profile = await mkdtemp(join(tmpdir(), 'hsl-profile-'));
+    const opened = async (): Promise<{ page: Page; context: BrowserContext; kill: () => Promise<void> }> => {
+      const { context, kill } = await launchOn(profile);
+      contexts.push({ close: kill });
+      return { page: await context.newPage(), context, kill };
+    };
+    const first = await opened();
+    first.page.setDefaultTimeout(10_000);
+    await first.page.goto(`${reached.origin}/local/sign-in?role=crew`);
+    await first.page.waitForSelector('h1[tabindex]');
+    await fillStrike(first.page, 'T-105', true);
+    let held = 0;
+    const reachedServer = new Promise<void>((resolve) => {
+      line.fate = (method, path) => {
+        // The report takes effect and its answer is never had; then the phone dies.
+        if (!sending(method, path)) return 'pass';
+        held += 1;
+        resolve();
+        return held === 1 ? 'lose-answer' : 'hold';
+      };
+    });
+    await sendForm(first.page);
+    await reachedServer;
+    await first.kill();
+
+    let cut = 0;
+    const uploading = new Promise<void>((resolve) => {
+      line.fate = (method) => {
+        if (method !== 'PUT') return 'pass';
+        cut += 1;
+        resolve();
+        return cut === 1 ? 'hold' : 'pass';
+      };
+    });
+    const second = await opened();
+    await second.page.goto(`${reached.origin}/crew/#/outbox`);
+    await uploading;
+    await second.kill();
+
+    const third = await opened();
+    await third.page.goto(`${reached.origin}/crew/#/outbox`);
+    await recordedLately(third.page);
+    await expectOnce('T-105', 1);
+    await expect.poll(() => waiting(third.page), { timeout: 30_000 }).toBe(0);
+    await third.kill();
+    await rm(profile, { recursive: true, force: true, maxRetries: 5, retryDelay: 200 });
+  }, 90_000);
+
+  test('a full disk: a photo that does not fit is refused at once, the report goes, and later the photo', async () => {
+    const page = await phone();
+    await fillStrike(page, 'T-106');
+    const cdp = await page.context().newCDPSession(page);
+    const { usage } = await cdp.send('Storage.getUsageAndQuota', { origin: reached.origin });
+    await cdp.send('Storage.overrideQuotaForOrigin', {
+      origin: reached.origin,
+      quotaSize: Math.max(1, Math.floor(usage / 2)),
+    });
+    await page.getByLabel('Add photos').setInputFiles(photo);
+    await page.getByText('could not keep it', { exact: false }).first().waitFor();
+    // With no line either, the form says that nothing is safe, and whom to tell.
+    down();
+    await sendForm(page);
+    await page.getByText('This device cannot keep what you type', { exact: false }).waitFor();
+    await page.getByText('Tell dispatch by radio or phone now.').first().waitFor();
+    expect(await waiting(page)).toBe(0);
+    // With a line it goes all the same: better told once than kept and not told.
+    line.fate = () => 'pass';
+    await sendForm(page);
+    await page.getByText('could not keep a copy', { exact: false }).first().waitFor();
+    await expectOnce('T-106');
+    // Room again: another report of the same hydrant keeps and sends as ever.
+    await cdp.send('Storage.overrideQuotaForOrigin', { origin: reached.origin });
+    await goTo(page, reached, '/crew/#/new/inspection?hydrant=T-106');
+    await page.getByText('Sound', { exact: true }).click();
+    await sendForm(page);
+    await page.getByText('Recorded.', { exact: true }).waitFor();
+    expect(await waiting(page)).toBe(0);
+  });
+
+  test('a disk that fills up between the answer and its being noted', async () => {
+    const page = await phone();
+    await goTo(page, reached, '/crew/#/new/outage?hydrant=T-106');
+    await page.getByText('Frozen').click();
+    down();
+    await sendForm(page);
+    await kept(page);
+    const cdp = await page.context().newCDPSession(page);
+    await cdp.send('Storage.overrideQuotaForOrigin', { origin: reached.origin, quotaSize: 1 });
+    line.fate = () => 'pass';
+    await page.getByRole('button', { name: 'Send now' }).click();
+    const causes = async () =>
+      (
+        await server.ask<{ status: { open: { cause: string }[] } }>('crew', '/api/hydrants/T-106')
+      ).status.open.map(({ cause }) => cause);
+    await expect.poll(causes, { timeout: 20_000 }).toContain('frozen');
+    await cdp.send('Storage.overrideQuotaForOrigin', { origin: reached.origin });
+    await goTo(page, reached, '/crew/#/outbox');
+    await expect.poll(() => waiting(page), { timeout: 30_000 }).toBe(0);
+    expect((await causes()).filter((cause) => cause === 'frozen')).toHaveLength(1);
+  });
+
+  test('a colleague who delivers: sent once, and both are named on the screen and in the record', async () => {
+    const page = await phone();
+    await goTo(page, reached, '/crew/#/new/strike');
+    await pickHydrant(page, 'Hydrant', 'T-106');
+    down();
+    await sendForm(page);
+    await kept(page);
+    await page.evaluate((token) => localStorage.setItem('hsl.token', token), await server.token('manager'));
+    line.fate = () => 'pass';
+    await goTo(page, reached, '/crew/#/outbox');
+    await page.getByText('Written by others on this device').waitFor();
+    // It goes when its author's colleague says so, and not before.
+    expect(await waiting(page)).toBe(1);
+    await page.getByRole('link', { name: /Strike report/ }).click();
+    await page.getByRole('button', { name: 'Deliver it for Odalys Brennick' }).click();
+    await page.getByText(/Written by Odalys Brennick, delivered by /).waitFor();
+    const strikes = (await stories('T-106')).filter((story) => story[0]?.recorded.deliveredBy !== null);
+    expect(strikes).toHaveLength(1);
+    expect(strikes[0]![0]!.recorded.submission.person.personId).toBe('w-101');
+  });
+});
