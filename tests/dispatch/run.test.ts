@@ -1,9 +1,10 @@
 import { describe, expect, it } from 'vitest';
+import { StoreUnavailable } from '../../functions/stores/faults.ts';
 import { NotSent } from '../../functions/stores/mail/mailSender.ts';
 import type { KeptItem } from '../../functions/project/deps.ts';
 import { dispatchPatience, hydrantSubject, placeSubject } from '../../shared/dispatch/notice.ts';
 import { proofs } from '../../shared/outages/proofs.ts';
-import { addresses, dispatchWorld, postOffice } from '../support/dispatchWorld.ts';
+import { addresses, dispatchWorld, postOffice, streamRecord } from '../support/dispatchWorld.ts';
 import { storesOnDynalite } from '../support/stores.ts';
 import { at, correction, fact, onHydrant, onStrike, uuid } from '../support/submissions.ts';
 import { townHydrants } from '../support/town.ts';
@@ -349,6 +350,32 @@ describe('services that fail', () => {
     const [out] = await world.stores.notices.of(hydrantSubject(own.hydrantId));
     const states = (await world.stores.notices.deliveriesOf(out!.value)).map(({ value }) => value.state);
     expect(states).toEqual(['overtaken', 'overtaken']);
+  });
+});
+
+describe('stores that are away', () => {
+  it('while a message is made: that record is asked for again, and what waits is sent all the same', async () => {
+    const world = dispatchWorld({ hydrants, now: clocked().now });
+    await world.accept(struck());
+    const records = world.take();
+    const { current } = world.deps;
+    const hydrant = current.hydrant.bind(current);
+    Object.assign(current, { hydrant: () => Promise.reject(new StoreUnavailable('away')) });
+    const run = await world.wake(records);
+    const index = records.findIndex(({ partition, key }) => partition === 'hydrant' && key === own.hydrantId);
+    expect(run.batchItemFailures).toEqual([
+      { itemIdentifier: streamRecord(records[index]!, index).dynamodb.SequenceNumber },
+    ]);
+    Object.assign(current, { hydrant });
+    await world.wake(records);
+    expect(world.went).toHaveLength(2);
+  });
+
+  it('while it is sent: the whole waking fails, so that it is tried again', async () => {
+    const world = dispatchWorld({ hydrants, now: clocked().now });
+    const deliveriesOn = () => Promise.reject(new StoreUnavailable('away'));
+    Object.assign(world.stores.notices, { deliveriesOn });
+    await expect(world.wake()).rejects.toThrow(StoreUnavailable);
   });
 });
 

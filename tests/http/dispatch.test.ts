@@ -87,6 +87,21 @@ describe('what was sent to dispatch', () => {
     expect(await ofStrike()).toMatchObject({ on: false, notices: [] });
   });
 
+  it('nobody learns an address from any answer, signed in or not', async () => {
+    const { http, sending } = await world();
+    await sending.record(struck());
+    for (const path of [
+      '/api/utility',
+      '/api/me',
+      '/api/dispatch',
+      `/api/dispatch/strikes/${uuid(9)}`,
+      '/api/health',
+    ]) {
+      const text = JSON.stringify((await http.ask(path, 'manager')).body);
+      for (const address of addresses) expect([path, text.includes(address)]).toEqual([path, false]);
+    }
+  });
+
   it('asks for a strike that there is', async () => {
     const { http } = await world();
     expect((await http.ask(`/api/dispatch/strikes/${uuid(77)}`, 'crew')).status).toBe(404);
