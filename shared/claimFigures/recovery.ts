@@ -10,11 +10,14 @@ export interface Recovery {
   readonly claims: number;
   readonly billedCents: number;
   readonly recoveredCents: number;
+  readonly passedOnCents: number;
+  /** Paid beyond what was asked; not in what was recovered. */
+  readonly overpaidCents: number;
   /** Asked, and lost by the payer's cut or the utility's giving way; part of it may still be in the balance. */
   readonly cutCents: number;
   readonly writtenOffCents: number;
   readonly balanceCents: number;
-  /** Recovered over billed, 0 to 1 (above 1 when more came than was asked); null when nothing was billed. */
+  /** Recovered over billed, 0 to 1 ; null when nothing was billed. */
   readonly share: number | null;
 }
 
@@ -35,6 +38,8 @@ export function recovery(rows: readonly FigureRow[], group = 'all'): Recovery {
     claims: billed.length,
     billedCents,
     recoveredCents,
+    passedOnCents: sum((row) => row.passedOnCents),
+    overpaidCents: sum((row) => row.overpaidCents),
     cutCents: sum(({ lost }) => lost.reduce((total, { cents }) => total + cents, 0)),
     writtenOffCents: sum((row) => row.writtenOffCents),
     balanceCents: sum((row) => row.balanceCents),

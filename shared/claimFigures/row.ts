@@ -14,8 +14,12 @@ export interface FigureRow {
   readonly firstDemandOn: string | null;
   /** What is asked by the demands that stand. */
   readonly askedCents: number;
-  /** Money that came in and stayed: less reversals, refunds, and what was passed on. */
+  /** Money that came in and stays: less reversals, refunds, what was passed on, and what was paid too much. */
   readonly recoveredCents: number;
+  /** Passed on to the utility's own insurer, which had paid first. */
+  readonly passedOnCents: number;
+  /** Paid beyond what was asked: to be given back. */
+  readonly overpaidCents: number;
   readonly writtenOffCents: number;
   /** Asked and neither paid nor written off; never below zero. */
   readonly balanceCents: number;

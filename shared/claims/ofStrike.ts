@@ -83,11 +83,15 @@ export function sharesOf(claim: ClaimShare, others: readonly ClaimShare[], total
   };
 }
 
+/** Came in beyond what was asked: to be given back, and no sum that anybody is asked for. */
+const tooMuchPaidCents = ({ demandCents, paidCents }: ClaimShare): number =>
+  demandCents === 0 ? 0 : Math.max(0, paidCents - demandCents);
+
 /** What the claims of one strike say together that cannot all be so. A path is a claim's id; '' is the strike. */
 export function strikeProblems(shares: readonly ClaimShare[], totalCents: number): Problem[] {
   const [first] = shares;
   if (!first) return [];
-  const counted = shares.reduce((sum, share) => sum + countsCents(share), 0);
+  const counted = shares.reduce((sum, share) => sum + countsCents(share) - tooMuchPaidCents(share), 0);
   const { overpaidCents } = sharesOf(first, shares.slice(1), totalCents);
   const passedOn = shares.reduce((sum, { sharedCents = 0 }) => sum + sharedCents, 0);
   const insurerPaid = shares.reduce(

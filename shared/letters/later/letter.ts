@@ -35,6 +35,7 @@ const asksBalance: readonly LaterLetterKind[] = [
   'reply-to-dispute',
   'final-notice',
   'payment-plan-offer',
+  'restitution-statement',
 ];
 const asksAll: readonly LaterLetterKind[] = ['demand', 'supplement'];
 

@@ -82,9 +82,14 @@ export function laterValues({
     instalments:
       life.plan === null
         ? null
-        : life.plan.instalments
-            .map(({ dueOn, amountCents }) => `${day(dueOn)}: ${formatCents(amountCents)}`)
-            .join('\n'),
+        : // What is met is done with; of the others, what is left of each.
+          life.plan.instalments
+            .filter(({ state }) => state !== 'met')
+            .map(
+              ({ dueOn, amountCents, coveredCents }) =>
+                `${day(dueOn)}: ${formatCents(amountCents - coveredCents)}`,
+            )
+            .join('\n') || null,
     supplement: before && lastCents > before.amountCents ? formatCents(lastCents - before.amountCents) : null,
     askedNow: money(unsent ?? sums.askedCents),
   };

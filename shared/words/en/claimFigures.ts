@@ -16,6 +16,8 @@ export const claimFigures = {
   'figures.none': 'No claim has been demanded yet. The figures begin with the first demand.',
   'figures.billed': 'Billed',
   'figures.recovered': 'Recovered',
+  'figures.overpaid': 'Paid too much',
+  'figures.passed-on': 'Passed on',
   'figures.share': 'Share recovered',
   'figures.cut': 'Cut or conceded',
   'figures.written-off': 'Written off',

@@ -50,7 +50,7 @@ export const laterLetters = {
   'letter.later.payment-plan-offer.text': paragraphs(
     greeting,
     'The balance of our claim for {hydrant} is {balance}. If paying it at once is not possible, we offer to take it in parts:',
-    '[{instalments}]',
+    '{instalments}',
     'If you accept, please sign and return a copy of this letter. No interest is added while the parts are paid on their days. If a part is missed, please call us; the rest may then be asked for at once.',
     pay,
     call,
@@ -64,7 +64,7 @@ export const laterLetters = {
   'letter.later.restitution-statement.text': paragraphs(
     'On {struckAt} a vehicle struck {hydrant}[ at {place}], which belongs to {utility}. Our crews made it safe and repaired it.[ Police report: {policeReport}.]',
     'The loss, by kind of cost:\n{itemizedLoss}',
-    '[Of this {paid} has been paid.] We ask for restitution of {asked}, to be sent with claim {claimNumber} to:\n{remitTo}',
+    '[Of this {paid} has been paid.] We ask for restitution of {balance}, to be sent with claim {claimNumber} to:\n{remitTo}',
     'The statement of costs and the records behind each line are in our packet, which can be handed in. Whoever knows the records can be named.',
   ),
   'letter.later.release-checklist.text': paragraphs(

@@ -18,6 +18,8 @@ export const claimFigures: Record<keyof typeof english, string> = {
     'Todavía no se ha exigido ninguna reclamación. Las cifras empiezan con la primera exigencia de pago.',
   'figures.billed': 'Facturado',
   'figures.recovered': 'Recuperado',
+  'figures.overpaid': 'Pagado de más',
+  'figures.passed-on': 'Traspasado',
   'figures.share': 'Parte recuperada',
   'figures.cut': 'Recortado o cedido',
   'figures.written-off': 'Dado de baja',

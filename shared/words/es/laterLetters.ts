@@ -47,7 +47,7 @@ export const laterLetters: Record<keyof typeof english, string> = {
   'letter.later.payment-plan-offer.text': paragraphs(
     greeting,
     'El saldo de nuestra reclamación por {hydrant} es {balance}. Si no es posible pagarlo de una vez, ofrecemos recibirlo en partes:',
-    '[{instalments}]',
+    '{instalments}',
     'Si acepta, firme y devuelva una copia de esta carta. No se suman intereses mientras las partes se paguen en su día. Si falta una parte, llámenos; entonces se puede pedir el resto de una vez.',
     pay,
     call,
@@ -61,7 +61,7 @@ export const laterLetters: Record<keyof typeof english, string> = {
   'letter.later.restitution-statement.text': paragraphs(
     'El {struckAt} un vehículo golpeó {hydrant}[ en {place}], que pertenece a {utility}. Nuestras cuadrillas lo aseguraron y lo repararon.[ Informe policial: {policeReport}.]',
     'La pérdida, por clase de costo:\n{itemizedLoss}',
-    '[De esto se han pagado {paid}.] Pedimos restitución de {asked}, a enviar con la reclamación {claimNumber} a:\n{remitTo}',
+    '[De esto se han pagado {paid}.] Pedimos restitución de {balance}, a enviar con la reclamación {claimNumber} a:\n{remitTo}',
     'La relación de costos y los registros de cada renglón están en nuestro expediente, que se puede entregar. Se puede nombrar a quien conoce los registros.',
   ),
   'letter.later.release-checklist.text': paragraphs(

@@ -2,6 +2,11 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { claimFigures } from '../../../shared/claimFigures/figures.ts';
 import type { FigureRow } from '../../../shared/claimFigures/row.ts';
+import { rowOf } from '../../../shared/claimFigures/rowOf.ts';
+import type { ClaimState } from '../../../shared/claims/state.ts';
+import { claimMoney } from '../../../shared/payments/money.ts';
+import { effectiveFacts } from '../../../shared/submissions/effective.ts';
+import { fact, onClaim, recorded } from '../../support/submissions.ts';
 
 const row = (over: Partial<FigureRow>): FigureRow => ({
   claimId: 'c',
@@ -13,6 +18,8 @@ const row = (over: Partial<FigureRow>): FigureRow => ({
   firstDemandOn: '2026-01-11',
   askedCents: 1000_00,
   recoveredCents: 0,
+  passedOnCents: 0,
+  overpaidCents: 0,
   writtenOffCents: 0,
   balanceCents: 1000_00,
   paidOn: null,
@@ -149,6 +156,48 @@ describe('any claims', () => {
           ...figures,
           ageing: figures.ageing.map(({ code, balanceCents }) => [code, balanceCents]),
         });
+      }),
+    );
+  });
+});
+
+describe('what a claim gives to them', () => {
+  // The accounting identity of a receivable: what was asked is collected, passed on, given up or still owed.
+  it('ties: billed is recovered, passed on, written off and owed; what was paid too much stands apart', () => {
+    fc.assert(
+      fc.property(fc.nat(3000_00), fc.nat(1000_00), fc.nat(1000_00), (paidCents, writeOff, shared) => {
+        const askedCents = 1000_00;
+        const on = '2026-02-01';
+        const subject = onClaim(1);
+        const facts = effectiveFacts(
+          [
+            fact('payment-received', 1, subject, {
+              receivedOn: on,
+              amountCents: paidCents,
+              deposited: 'deposited',
+              lines: [],
+            }),
+            fact('recovery-shared', 2, subject, { paidOn: on, amountCents: Math.min(shared, paidCents) }),
+            fact('written-off', 3, subject, {
+              writtenOffOn: on,
+              amountCents: Math.min(writeOff, Math.max(0, askedCents - paidCents)),
+            }),
+          ].map((each) => recorded(each)),
+        ).facts;
+        const money = claimMoney(facts, askedCents);
+        const given = rowOf(
+          {
+            money,
+            life: { firstDemand: { on }, closed: false },
+            openedAt: '2026-01-01T00:00:00Z',
+          } as unknown as ClaimState,
+          null,
+          'UTC',
+        );
+        expect(given.recoveredCents + given.passedOnCents + given.writtenOffCents + given.balanceCents).toBe(
+          askedCents,
+        );
+        expect(given.overpaidCents).toBe(Math.max(0, paidCents - askedCents));
       }),
     );
   });

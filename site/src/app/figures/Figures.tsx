@@ -49,6 +49,9 @@ function Whole({ figures: { whole } }: { readonly figures: ClaimFigures }) {
     ['figures.share', whole.share === null ? '—' : percent.format(whole.share)],
     ['figures.written-off', words.money(whole.writtenOffCents)],
     ['figures.balance', words.money(whole.balanceCents)],
+    // Seldom, and then billed does not add up without them.
+    ...(whole.passedOnCents > 0 ? [['figures.passed-on', words.money(whole.passedOnCents)] as const] : []),
+    ...(whole.overpaidCents > 0 ? [['figures.overpaid', words.money(whole.overpaidCents)] as const] : []),
   ];
   return (
     <dl class="glance">

@@ -18,7 +18,28 @@ export function RecoveryTable({
   const words = useWords();
   const percent = new Intl.NumberFormat(words.locale, { style: 'percent', maximumFractionDigits: 1 });
   const title = words.t(`figures.by.${grouping}`);
-  const columns = ['billed', 'recovered', 'cut', 'written-off', 'balance', 'share'] as const;
+  // Billed is recovered, passed on, written off and owed; the two that seldom arise are shown where they do.
+  const some = (of: (row: Recovery) => number): boolean => rows.some((row) => of(row) > 0);
+  const columns = [
+    'billed',
+    'recovered',
+    ...(some(({ passedOnCents }) => passedOnCents) ? (['passed-on'] as const) : []),
+    'written-off',
+    'balance',
+    ...(some(({ overpaidCents }) => overpaidCents) ? (['overpaid'] as const) : []),
+    'cut',
+    'share',
+  ] as const;
+  const cell: Record<(typeof columns)[number], (row: Recovery) => string> = {
+    billed: (row) => words.money(row.billedCents),
+    recovered: (row) => words.money(row.recoveredCents),
+    'passed-on': (row) => words.money(row.passedOnCents),
+    'written-off': (row) => words.money(row.writtenOffCents),
+    balance: (row) => words.money(row.balanceCents),
+    overpaid: (row) => words.money(row.overpaidCents),
+    cut: (row) => words.money(row.cutCents),
+    share: (row) => (row.share === null ? '—' : percent.format(row.share)),
+  };
   return (
     <section>
       <h2>{title}</h2>
@@ -59,12 +80,11 @@ export function RecoveryTable({
               <tr key={row.group}>
                 <th scope="row">{nameOf(grouping, row.group, words)}</th>
                 <td class="amount">{row.claims}</td>
-                <td class="amount">{words.money(row.billedCents)}</td>
-                <td class="amount">{words.money(row.recoveredCents)}</td>
-                <td class="amount">{words.money(row.cutCents)}</td>
-                <td class="amount">{words.money(row.writtenOffCents)}</td>
-                <td class="amount">{words.money(row.balanceCents)}</td>
-                <td class="amount">{row.share === null ? '—' : percent.format(row.share)}</td>
+                {columns.map((column) => (
+                  <td key={column} class="amount">
+                    {cell[column](row)}
+                  </td>
+                ))}
               </tr>
             ))}
           </tbody>
