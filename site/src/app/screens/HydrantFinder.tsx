@@ -1,11 +1,25 @@
-import { useEffect, useState } from 'preact/hooks';
+import { useEffect, useRef, useState } from 'preact/hooks';
+import { hydrantOnTag } from '../../../../shared/inventory/tag.ts';
 import { getJson, type Answer } from '../core/api.ts';
 import { useObservable } from '../core/observable.ts';
-import { findNearby, nearby, nearestNearby, notePlace, type NearbyHydrant } from '../offline/nearby.ts';
+import { lazy } from '../form/view/Lazy.tsx';
+import {
+  findNearby,
+  hydrantNearby,
+  nearby,
+  nearestNearby,
+  notePlace,
+  type NearbyHydrant,
+} from '../offline/nearby.ts';
 import { locate } from '../core/locate.ts';
 import type { FoundHydrant, HydrantsAnswer } from '../core/records.ts';
 import { useWords } from '../core/words.ts';
+import { mayScan } from '../scan/detector.ts';
 import { HydrantLine } from './HydrantLine.tsx';
+
+// Read when somebody opens them: most hydrants are found by position or number.
+const Scanner = lazy(async () => (await import('../scan/Scanner.tsx')).Scanner);
+const NearMap = lazy(async () => (await import('../nearMap/NearMap.tsx')).NearMap);
 
 interface Props {
   readonly inputId: string;
@@ -37,6 +51,9 @@ export function HydrantFinder({ inputId, labelledBy, suggested, onPick }: Props)
   const [text, setText] = useState('');
   const [state, setState] = useState<State>({ is: 'idle' });
   const typed = text.trim();
+  const [way, setWay] = useState<'scan' | 'map' | null>(null);
+  /** A number that came from a tag: where the list has exactly that one, it is taken with no further touch. */
+  const fromTag = useRef<string | null>(null);
 
   const around = useObservable(nearby);
 
@@ -79,6 +96,8 @@ export function HydrantFinder({ inputId, labelledBy, suggested, onPick }: Props)
   }, [typed]);
 
   const nearMe = async (): Promise<void> => {
+    setWay(null);
+    fromTag.current = null;
     setText('');
     setState({ is: 'locating' });
     const here = await locate();
@@ -97,6 +116,20 @@ export function HydrantFinder({ inputId, labelledBy, suggested, onPick }: Props)
 
   const found = state.is === 'found' || state.is === 'on-device' ? state.hydrants : [];
   const exact = found.some(({ hydrant }) => hydrant.hydrantId === typed);
+  useEffect(() => {
+    if (!exact || fromTag.current !== typed) return;
+    fromTag.current = null;
+    onPick(typed);
+  }, [exact, typed]);
+  const onCode = (hydrantId: string): void => {
+    setWay(null);
+    if (hydrantNearby(hydrantId) !== null) {
+      onPick(hydrantId);
+      return;
+    }
+    fromTag.current = hydrantId;
+    setText(hydrantId);
+  };
   const message =
     state.is === 'found'
       ? words.t(found.length < MOST ? 'finder.found' : 'finder.first', { count: found.length })
@@ -121,15 +154,48 @@ export function HydrantFinder({ inputId, labelledBy, suggested, onPick }: Props)
           autocapitalize="characters"
           spellcheck={false}
           value={text}
-          onInput={(event) => setText(event.currentTarget.value)}
+          onInput={(event) => {
+            fromTag.current = null;
+            setWay(null);
+            setText(event.currentTarget.value);
+          }}
         />
+      </div>
+      <div class="ways">
         <button type="button" class="plain" onClick={() => void nearMe()}>
           {words.t('finder.near-me')}
         </button>
+        {mayScan() && (
+          <button
+            type="button"
+            class="plain"
+            aria-expanded={way === 'scan'}
+            onClick={() => setWay(way === 'scan' ? null : 'scan')}
+          >
+            {words.t('scan.tag')}
+          </button>
+        )}
+        <button
+          type="button"
+          class="plain"
+          aria-expanded={way === 'map'}
+          onClick={() => setWay(way === 'map' ? null : 'map')}
+        >
+          {words.t(way === 'map' ? 'near-map.close' : 'near-map.open')}
+        </button>
       </div>
       <p class="help" id={`${inputId}-how`}>
-        {words.t('finder.how')}
+        {words.t('finder.how')} {!mayScan() && words.t('scan.none')}
       </p>
+      {way === 'scan' && (
+        <Scanner
+          title={words.t('scan.title.tag')}
+          read={hydrantOnTag}
+          onCode={onCode}
+          onClose={() => setWay(null)}
+        />
+      )}
+      {way === 'map' && <NearMap onPick={onPick} />}
       {suggested && typed === '' && state.is === 'idle' && (
         <button type="button" class="plain" onClick={() => onPick(suggested)}>
           {words.t('finder.this-one', { hydrantId: suggested })}
