@@ -59,6 +59,15 @@ export function modelAtStep(step: ProcedureStep, model: Model, reader: Reader): 
       return jointsOf(model).flatMap((joint) =>
         joint.kind === 'back-off' ? [`${joint.joint}: ${sayBackOff(joint, locale)}`] : [],
       );
+    case 'faces-cleaned-gaskets-new':
+      return (model.lubricants ?? []).map(({ where, what, manual, page }) =>
+        say(locale, 'procedure.lubricant', {
+          where,
+          what,
+          manual: manual ?? 'none',
+          page: page ?? 'none',
+        }),
+      );
     case 'opened-and-closed':
       return model.opens === 'unknown' ? [] : [say(locale, `procedure.opens.${model.opens}`)];
     default:

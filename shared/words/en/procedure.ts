@@ -204,7 +204,8 @@ export const procedure = {
   'procedure.to-ticket': 'To the locate ticket',
   'procedure.opens.left': 'Opens to the left (counterclockwise), by the model’s record.',
   'procedure.opens.right': 'Opens to the right (clockwise), by the model’s record.',
-  'procedure.lubricant': 'Lubricant by the model’s record: {lubricant}.',
+  'procedure.lubricant':
+    '{where}: {what}{manual, select, none {} other {, by {manual}}}{page, select, none {} other {, page {page}}}.',
   'procedure.sheet-link': 'Print this procedure as a sheet',
   'procedure.in-repair': 'The repair says: done {when}, {who}.',
 

@@ -200,7 +200,8 @@ export const procedure: Record<keyof typeof english, string> = {
   'procedure.to-ticket': 'Ir al aviso de localización',
   'procedure.opens.left': 'Abre a la izquierda (antihorario), según el registro del modelo.',
   'procedure.opens.right': 'Abre a la derecha (horario), según el registro del modelo.',
-  'procedure.lubricant': 'Lubricante según el registro del modelo: {lubricant}.',
+  'procedure.lubricant':
+    '{where}: {what}{manual, select, none {} other {, según {manual}}}{page, select, none {} other {, página {page}}}.',
   'procedure.sheet-link': 'Imprimir este procedimiento en una hoja',
   'procedure.in-repair': 'La reparación dice: hecho {when}, {who}.',
 

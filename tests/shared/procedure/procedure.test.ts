@@ -57,6 +57,9 @@ describe('the procedure of a dry-barrel breakaway repair', () => {
     expect(modelAtStep('tightened-to-torque', d51!, us)[0]).toBe(
       'Breakaway flange: 72 lbf·ft (97.6 N·m). 8 bolts, in the order 1-5-3-7, 2-6-4-8.',
     );
+    expect(modelAtStep('faces-cleaned-gaskets-new', d51!, us)[0]).toBe(
+      'Stem threads: Food-grade grease, by Brindlewater D-51 field manual, invented, page 19.',
+    );
     const cover = modelAtStep('tightened-to-torque', d51!, us).at(-1);
     expect(cover).toContain('Weather cover: ');
     expect(cover).not.toMatch(/\d (lbf|N·m)/);

@@ -113,6 +113,9 @@ function Content({ answer }: { readonly answer: StrikeAnswer }) {
             </a>
           ))}
         </p>
+        <p>
+          <a href={to(['sheet'], query)}>{words.t('procedure.sheet-link')}</a>
+        </p>
       </section>
       <Damage answer={answer} />
       {strike.stage !== 'back' && <Kit hydrant={hydrant} />}

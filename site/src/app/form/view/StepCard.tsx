@@ -1,32 +1,14 @@
 import { missingBefore } from '../../../../../shared/procedure/holdPoints.ts';
-import type { PlannedStep } from '../../../../../shared/procedure/procedureFor.ts';
 import { hazardsOf, recordedElsewhere, type ProcedureStep } from '../../../../../shared/procedure/steps.ts';
 import { nameOf } from '../../core/people.ts';
 import { to } from '../../core/router.ts';
 import { localDay, readLocalTime } from '../localTime.ts';
-import { textOf, type List, type Values } from '../nodes.ts';
+import { textOf, type Values } from '../nodes.ts';
 import type { ProcedureSoFar } from '../procedureSoFar.ts';
 import { problemsAt, useScope } from './scope.ts';
 import { StepExtras } from './StepExtras.tsx';
+import type { StepProps } from './stepProps.ts';
 import { StepModel } from './StepModel.tsx';
-import type { KnownModel } from './useModel.ts';
-
-export interface StepProps {
-  readonly id: string;
-  readonly planned: PlannedStep & { readonly asked: boolean };
-  readonly soFar: ProcedureSoFar;
-  readonly model: KnownModel['model'];
-  readonly isNext: boolean;
-  readonly list: List;
-  /** Of the row, where it is ticked. */
-  readonly path: string;
-  readonly row: Values | null;
-  readonly change: (row: Values) => void;
-  readonly tick: () => void;
-  readonly untick: () => void;
-  readonly level: Values;
-  readonly changeLevel: (more: Values) => void;
-}
 
 /** One step: done, recorded by another, held, or to be ticked with one touch. */
 export function StepCard(props: StepProps) {

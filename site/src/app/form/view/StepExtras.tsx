@@ -4,7 +4,7 @@ import { focusSoon } from '../../core/focus.ts';
 import { encode } from '../encode.ts';
 import { stringsOf, textOf, type Node, type Values } from '../nodes.ts';
 import { fieldId, useScope } from './scope.ts';
-import type { StepProps } from './StepCard.tsx';
+import type { StepProps } from './stepProps.ts';
 
 /** Which section of the form is drawn inside which step. */
 const sectionOf: Readonly<Partial<Record<ProcedureStep, string>>> = {
