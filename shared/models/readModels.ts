@@ -19,10 +19,10 @@ export interface ModelsRead {
 interface Draft {
   readonly at: number;
   readonly lines: Map<string, number>;
-  readonly body: Record<string, unknown> & Record<(typeof lists)[number], unknown[]>;
+  readonly body: Record<string, unknown> & Record<ListName, unknown[]>;
 }
-const lists = ['outlets', 'joints', 'kitContents', 'wrenches', 'lubricants'] as const;
-const listOf: Readonly<Record<Exclude<LineKind, 'model'>, (typeof lists)[number]>> = {
+type ListName = 'outlets' | 'joints' | 'kitContents' | 'wrenches' | 'lubricants';
+const listOf: Readonly<Record<Exclude<LineKind, 'model'>, ListName>> = {
   nozzle: 'outlets',
   joint: 'joints',
   nut: 'joints',

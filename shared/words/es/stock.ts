@@ -158,6 +158,53 @@ export const stock: Record<keyof typeof english, string> = {
   'stock.choose-place': 'Lugares registrados',
   'stock.of-model': 'Juego de {model}',
   'stock.records': 'Lo registrado',
+  'models.help':
+    'npm run models -- ARCHIVO.csv [--dry-run] [--by PERSONA] [--lang en|es]\n\nLee modelos de hidrante de un CSV, una línea por cosa, y los registra como lo hace el formulario. Necesita el servidor en marcha (npm start). docs/models-csv.md explica las columnas.\n\n  --dry-run   solo revisar y decir qué se registraría\n  --by        a quién se nombra como quien los registró (si no, la cuenta que ejecuta esto)\n  --example   imprimir un archivo de ejemplo para empezar',
+  'models.at': 'Línea {line}, columna «{column}»: {problem}',
+  'models.read': '{file}: {models, plural, one {# modelo leído} other {# modelos leídos}}.',
+  'models.new': '{model}: nuevo',
+  'models.changed': '{model}: difiere del registro y lo reemplaza',
+  'models.same': '{model}: como está registrado',
+  'models.dry-run': 'Solo revisado: no se registró nada.',
+  'models.recorded':
+    '{count, plural, =0 {Nada que registrar.} one {Un modelo registrado.} other {# modelos registrados.}}',
+  'problem.models-nothing-loaded':
+    '{count, plural, one {Una cosa por corregir} other {# cosas por corregir}} en {file}. No se registró nada.',
+  'problem.models-option-unknown': '{option} no es una opción. --help las lista.',
+  'problem.models-option-needs-value': '{option} necesita un valor detrás.',
+  'problem.models-no-file': 'Nombre el archivo: npm run models -- ARCHIVO.csv',
+  'problem.models-one-file': 'Nombre un solo archivo.',
+  'problem.models-file-not-found': '{file} no se puede leer. Revise su nombre.',
+  'problem.models-file-too-large': '{file} pasa de {maximum} bytes: no es una lista de modelos.',
+  'problem.models-no-server':
+    'Ningún servidor está en marcha con esta carpeta de datos. Inícielo con npm start y ejecute esto de nuevo.',
+  'problem.models-stopped':
+    'El servidor no aceptó {model}: {why} Registrados antes: {before}. Ejecute esto de nuevo; lo registrado no se registra dos veces.',
+  'problem.models-empty': 'No hay ninguna línea debajo de los nombres de las columnas.',
+  'problem.models-quote-open': 'Una comilla de la fila {line} nunca se cierra. Ciérrela o quítela.',
+  'problem.models-no-header':
+    'La fila {line} tiene que nombrar las columnas, con «model» y «line» entre ellas. Son: {columns}.',
+  'problem.models-unknown-column': 'Fila {line}: no hay columna «{column}». Hay: {columns}.',
+  'problem.models-column-twice': 'Fila {line}: la columna «{column}» está dos veces. Deje una.',
+  'problem.models-too-many-cells': 'Fila {line}: «{value}» está más allá de la última columna con nombre.',
+  'problem.models-no-code': 'Dé el código del modelo: cada línea dice a qué modelo pertenece.',
+  'problem.models-no-kind': 'Diga qué es la línea: model, nozzle, joint, nut, wrench, lubricant o kit.',
+  'problem.models-needed': 'Una línea «{kind}» necesita esto.',
+  'problem.models-not-for-this-line': 'A una línea «{kind}» no le sirve esto. Lleva: {columns}.',
+  'problem.models-model-twice': 'El modelo {model} ya tiene su línea, en la fila {first}. Deje una.',
+  'problem.models-no-model-line':
+    'Ninguna línea «model» tiene el código {model}. Añádala o corrija el código.',
+  'problem.models-formula': '«{value}» es una fórmula que falló. Escriba el valor mismo.',
+  'problem.models-rounded':
+    '«{value}» es lo que una hoja de cálculo hace de un código: no es lo que se escribió. Ponga la columna como texto y escríbalo de nuevo.',
+  'problem.models-day':
+    '«{value}» es un día; las hojas de cálculo hacen días de fracciones y códigos. Ponga la columna como texto y escríbalo de nuevo.',
+  'problem.models-comma': 'Escriba {right}: con punto, no con coma.',
+  'problem.models-unit-in-number': 'Escriba {digits} aquí, y la unidad ({unit}) en la columna «unit».',
+  'problem.models-not-a-number': '«{value}» no es un número. Escriba uno como 72, 1.5 o 1 1/2.',
+  'problem.models-no-such-word': '«{value}» no es ninguna de: {words}.',
+  'problem.models-needs-unit': 'Diga en qué unidad: {units}. Nunca se adivina.',
+  'problem.models-range-half': 'Dé ambos extremos del intervalo, o ninguno.',
   'problem.part-twice': '{partNumber} está dos veces en la lista. Deje una.',
   'problem.move-needs-place': 'Diga de dónde vienen las piezas o adónde van: una de las dos.',
   'problem.move-same-place': 'Es el lugar de donde vienen. Nombre otro, o deje uno vacío.',

@@ -1,0 +1,41 @@
+import { userInfo } from 'node:os';
+import { resolve } from 'node:path';
+import { v7 } from 'uuid';
+import { ImportRefused } from '../../../shared/inventory/refused.ts';
+import { isLocale, say, type Locale } from '../../../shared/words/index.ts';
+import { exampleCsv } from '../import/models/example.ts';
+import { readModelOptions } from '../import/models/options.ts';
+import { runModelImport, sayDoubt } from '../import/models/run.ts';
+import { modelServer } from '../import/models/server.ts';
+import { dataDir } from '../options.ts';
+import { command, terminalLocale } from '../terminal.ts';
+
+/** Paths on the command line are meant from where the person stands; npm runs the script in the project's folder. */
+const fromCaller = (path: string): string => resolve(process.env['INIT_CWD'] ?? '.', path);
+
+/** `npm run models -- FILE.csv`: reads hydrant models, and records them when nothing is doubtful. Exit 2: the file or the command line has to change. */
+await command(async () => {
+  const argv = process.argv.slice(2);
+  const asked = argv[argv.indexOf('--lang') + 1];
+  const locale: Locale = argv.includes('--lang') && isLocale(asked) ? asked : terminalLocale();
+  try {
+    const options = readModelOptions(argv, locale);
+    if (options === 'help') console.log(say(locale, 'models.help'));
+    else if (options === 'example') process.stdout.write(exampleCsv);
+    else
+      await runModelImport(
+        { ...options, file: fromCaller(options.file) },
+        {
+          openServer: (personId) => modelServer(dataDir(process.env), personId, options.locale),
+          now: () => new Date().toISOString(),
+          newId: () => v7(),
+          account: () => userInfo().username,
+          print: (line) => console.log(line),
+        },
+      );
+  } catch (error) {
+    if (!(error instanceof ImportRefused)) throw error;
+    for (const each of error.problems) console.error(sayDoubt(each, locale));
+    process.exitCode = 2;
+  }
+});

@@ -1,0 +1,56 @@
+import { ImportRefused } from '../../../../shared/inventory/refused.ts';
+import { problem, type Problem } from '../../../../shared/problems/problem.ts';
+import { isLocale, type Locale } from '../../../../shared/words/index.ts';
+
+/** What the command line asks for. */
+export interface ModelOptions {
+  readonly file: string;
+  readonly dryRun: boolean;
+  readonly by: string | null;
+  readonly locale: Locale;
+}
+
+const valued = ['--by', '--lang'];
+const flags = ['--dry-run', '--example', '--help', '-h'];
+
+/**
+ * Reads the command line.
+ *
+ * @returns 'help' or 'example' when that is what was asked for
+ * @throws ImportRefused with every problem of the command line at once
+ */
+export function readModelOptions(
+  argv: readonly string[],
+  defaultLocale: Locale,
+): ModelOptions | 'help' | 'example' {
+  const problems: Problem[] = [];
+  const files: string[] = [];
+  const given = new Map<string, string>();
+  const on = new Set<string>();
+  for (let at = 0; at < argv.length; at += 1) {
+    const [, option = argv[at] ?? '', attached] = /^(--[a-z-]+)=(.*)$/s.exec(argv[at] ?? '') ?? [];
+    if (!option.startsWith('-')) files.push(option);
+    else if (flags.includes(option)) on.add(option);
+    else if (!valued.includes(option)) problems.push(problem('models-option-unknown', option, { option }));
+    else {
+      const value = attached ?? (argv[at + 1]?.startsWith('-') ? undefined : argv[at + 1]);
+      if (attached === undefined && value !== undefined) at += 1;
+      if (value === undefined || value.trim() === '')
+        problems.push(problem('models-option-needs-value', option, { option }));
+      else given.set(option, value.trim());
+    }
+  }
+  if (on.has('--help') || on.has('-h')) return 'help';
+  if (on.has('--example')) return 'example';
+  if (files.length === 0) problems.push(problem('models-no-file', 'FILE'));
+  if (files.length > 1) problems.push(problem('models-one-file', 'FILE'));
+  const lang = given.get('--lang') ?? defaultLocale;
+  if (!isLocale(lang)) problems.push(problem('inventory-no-such-language', '--lang', { value: lang }));
+  if (problems.length > 0) throw new ImportRefused(...problems);
+  return {
+    file: files[0] ?? '',
+    dryRun: on.has('--dry-run'),
+    by: given.get('--by') ?? null,
+    locale: isLocale(lang) ? lang : defaultLocale,
+  };
+}

@@ -1,0 +1,53 @@
+import type { Fact } from '../../../../shared/submissions/submission.ts';
+import { readKeys, serverUsing } from '../../dataFolder.ts';
+import { createIssuer } from '../../issuer.ts';
+import type { ModelServer } from './run.ts';
+
+/** Longer than a busy server takes. */
+const PATIENCE_MS = 15_000;
+
+/** The server that uses this data folder, asked through its API by somebody who may record models; null when none runs. */
+export async function modelServer(
+  root: string,
+  personId: string,
+  locale: string,
+): Promise<ModelServer | null> {
+  const running = await serverUsing(root);
+  if (!running) return null;
+  const issuer = await createIssuer((await readKeys(root)).issuerKey);
+  const token = await issuer.tokenFor({ personId, name: personId, roles: ['manager'] });
+  const ask = (path: string, body?: unknown): Promise<Response> =>
+    fetch(running.origin + path, {
+      method: body === undefined ? 'GET' : 'POST',
+      headers: {
+        authorization: `Bearer ${token}`,
+        'accept-language': locale,
+        ...(body === undefined ? {} : { 'content-type': 'application/json' }),
+      },
+      ...(body === undefined ? {} : { body: JSON.stringify(body) }),
+      signal: AbortSignal.timeout(PATIENCE_MS),
+    });
+  return {
+    async models() {
+      const answer = await ask('/api/models');
+      if (!answer.ok) throw new Error(`/api/models answered ${answer.status}: ${await answer.text()}`);
+      return ((await answer.json()) as { models: Awaited<ReturnType<ModelServer['models']>> }).models;
+    },
+    async send(submission: Fact<'hydrant-model'>) {
+      try {
+        const answer = await ask('/api/submissions', submission);
+        if (answer.ok) return null;
+        const { title, problems = [] } = (await answer.json()) as {
+          title?: string;
+          problems?: readonly { path: string; message: string }[];
+        };
+        return [
+          title ?? String(answer.status),
+          ...problems.map(({ path, message }) => `${path}: ${message}`),
+        ].join(' ');
+      } catch (error) {
+        return error instanceof Error ? error.message : String(error);
+      }
+    },
+  };
+}
