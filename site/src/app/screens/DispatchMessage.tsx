@@ -55,8 +55,8 @@ export function DispatchMessage({ notice, tooOldHours, record, reload, strikeLin
       )}
       {confirmedAt !== null && <p>{words.t('dispatch.confirmed', { when: words.when(confirmedAt) })}</p>}
       {asks && <Call record={record} sent={deliveries.some(({ state }) => state === 'sent')} />}
-      {latest && confirmedAt === null && (failed || held === 'too-old') && (
-        <Again notice={notice} key={`${notice.subject} ${notice.number}`} reload={reload} />
+      {latest && confirmedAt === null && (
+        <Again notice={notice} offered={failed || held === 'too-old'} reload={reload} />
       )}
       <details>
         <summary>{words.t('dispatch.says')}</summary>
@@ -92,11 +92,19 @@ function Call({ record, sent }: { readonly record: string | null; readonly sent:
   );
 }
 
-function Again({ notice, reload }: Pick<MessageProps, 'notice' | 'reload'>) {
+interface AgainProps {
+  readonly notice: NoticeView;
+  /** There is something to send: what was held, or what failed, also once more after it was asked for. */
+  readonly offered: boolean;
+  readonly reload: () => void;
+}
+
+/** It stays after it was pressed, so that what came of it can be read. */
+function Again({ notice, offered, reload }: AgainProps) {
   const words = useWords();
   const [state, setState] = useState<'idle' | 'asking' | 'asked'>('idle');
   const [refused, setRefused] = useState<readonly string[]>([]);
-  const { subject, number, held } = notice;
+  const { subject, number, held, deliveries } = notice;
   const ask = async (): Promise<void> => {
     setState('asking');
     const answer = await postJson('/api/dispatch/retry', { subject, number });
@@ -104,10 +112,11 @@ function Again({ notice, reload }: Pick<MessageProps, 'notice' | 'reload'>) {
     setState(answer.outcome === 'ok' ? 'asked' : 'idle');
     reload();
   };
+  const onItsWay = state === 'asked' && !offered && deliveries.some(({ state: of }) => of !== 'sent');
   return (
     <>
-      <p role="status">{state === 'asked' ? words.t('dispatch.retrying') : refused.join(' ')}</p>
-      {state !== 'asked' && (
+      <p role="status">{onItsWay ? words.t('dispatch.retrying') : refused.join(' ')}</p>
+      {offered && (
         <p>
           <button type="button" disabled={state === 'asking'} onClick={() => void ask()}>
             {words.t(held === null ? 'dispatch.retry' : 'dispatch.send-anyway')}
