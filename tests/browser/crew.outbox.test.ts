@@ -386,9 +386,12 @@ describe('photos', () => {
     await row(3)
       .getByText(/^The camera’s clock is [\d,]+ days ahead of the phone’s\.$/)
       .waitFor();
+    // A time that has not come yet is nobody's to send by oversight.
+    expect(await row(3).getByLabel('Taken at').inputValue()).toBe('');
     await row(3).getByText('Camera: Pocket 5.', { exact: false }).waitFor();
     await row(1).getByText('The file does not name its camera.', { exact: false }).waitFor();
     await row(2).getByText('The file holds no data of its capture').waitFor();
+    expect(await row(4).getByText('A HEIC photo').count()).toBe(0);
     await row(4).getByText('This file is damaged, or is not what its name says.').waitFor();
     await row(5).getByText('This is called a PDF and is none').waitFor();
     expect(await row(6).getByText('A HEIC photo').count()).toBe(0);

@@ -3,8 +3,8 @@ import { HAIR, MARGIN, styles, WIDTH, type Sheet } from './sheet.ts';
 
 type PhotoBlock = Extract<Block, { type: 'photo' }>;
 
-/** Two of the usual shape go on a page. */
-const MOST_HEIGHT = 232;
+/** Two of the usual shape go on a page, with all that is said under them. */
+const MOST_HEIGHT = 204;
 const LARGE_HEIGHT = 540;
 export const PHOTO_START = MOST_HEIGHT + 60;
 

@@ -28,7 +28,7 @@ export const evidence: Record<keyof typeof en, string> = {
     'Se llama PDF y no lo es, o le falta el principio. Se guarda y se envía tal cual, y sus páginas no se pueden mostrar. Añádalo de nuevo desde su origen si puede.',
   'form.photo-data-unread': 'Lo que la cámara escribió en el archivo no se pudo leer aquí en este momento.',
   'packet.photo.display-of':
-    'Copia para mostrar del anexo {exhibit} ({width} × {height} píxeles): SHA-256 {sha256}',
+    'Copia para mostrar del anexo {exhibit} ({width} × {height} px): SHA-256 {sha256}',
   'packet.photo.too-slow':
     'No incluida: la imagen no se pudo descomprimir en el tiempo permitido. El original se conserva.',
   'packet.paper.too-slow':

@@ -17,12 +17,17 @@ export function PhotoSaid({ row }: { readonly row: Values }) {
   const read = readOf(row);
   const chosen = textOf(row['chosenAt']) !== '';
   const warnings = [
-    ...(mediaType === 'image/heic' || mediaType === 'image/heif' ? ['form.photo-heic'] : []),
-    ...(read && isPicture && read.isA === null ? ['form.photo-not-readable'] : []),
+    ...(read && isPicture && read.isA === null
+      ? ['form.photo-not-readable']
+      : mediaType === 'image/heic' || mediaType === 'image/heif'
+        ? ['form.photo-heic']
+        : []),
     ...(read && !isPicture && read.isA !== 'application/pdf' ? ['form.pdf-not-pdf'] : []),
     ...(read?.locked ? ['form.pdf-locked'] : []),
     ...(isPicture && chosen && !read ? ['form.photo-data-unread'] : []),
-    ...(isPicture && textOf(row['takenAt']) === '' ? ['form.photo-time-unknown'] : []),
+    ...(isPicture && textOf(row['takenAt']) === '' && !read?.exif.cameraTime
+      ? ['form.photo-time-unknown']
+      : []),
   ];
   return (
     <>

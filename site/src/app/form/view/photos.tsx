@@ -1,5 +1,6 @@
 import { useEffect, useState } from 'preact/hooks';
 import { cameraClockMs } from '../../../../../shared/audit/cameraClock.ts';
+import { SAME_CLOCK_MS } from '../../../../../shared/evidence/clocks.ts';
 import { focusSoon } from '../../core/focus.ts';
 import { readFile } from '../../outbox/outbox.ts';
 import { takePhoto, type PhotoFault } from '../../outbox/photos.ts';
@@ -25,9 +26,12 @@ export function PhotosList({ list, path, value, set }: ListProps) {
   const [faults, setFaults] = useState<readonly Fault[]>([]);
   const id = fieldId(path);
 
-  const takenAt = (cameraTime: string | null): string => {
+  /** The camera's time, unless it is one that has not come yet: that clock is wrong, and nobody should have to notice. */
+  const takenAt = (cameraTime: string | null, chosenAt: string): string => {
     const ms = cameraClockMs(cameraTime, words.zone);
-    return ms === null ? '' : writeLocalTime(new Date(ms).toISOString(), words.zone);
+    return ms === null || ms > Date.parse(chosenAt) + SAME_CLOCK_MS
+      ? ''
+      : writeLocalTime(new Date(ms).toISOString(), words.zone);
   };
   const add = async (files: readonly File[]): Promise<void> => {
     setBusy(true);
@@ -52,7 +56,7 @@ export function PhotosList({ list, path, value, set }: ListProps) {
           chosenAt,
           // What a photo shows is for whoever took it to say.
           view: taken.mediaType === 'application/pdf' ? 'document' : '',
-          takenAt: takenAt(read?.exif.cameraTime ?? null),
+          takenAt: takenAt(read?.exif.cameraTime ?? null, chosenAt),
           caption: '',
           ...(read ? { _read: JSON.stringify(read) } : {}),
         });
