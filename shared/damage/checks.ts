@@ -1,5 +1,5 @@
 import type { DamageClass } from '../strikes/damage.ts';
-import type { Findings } from './findings.ts';
+import type { Findings } from './finding.ts';
 
 /** What to look at to be sure, before anything is opened. Words: `damage.check.<code>`. */
 export const sureChecks = [

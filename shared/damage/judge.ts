@@ -1,5 +1,6 @@
 import { damageClasses, type DamageClass } from '../strikes/damage.ts';
-import type { FindingKey, Findings, Found } from './findings.ts';
+import type { FindingKey, Findings } from './finding.ts';
+import type { Found } from './findings.ts';
 import { fires, levels, type Level, type Reason } from './rule.ts';
 import { contradictions, damageRules } from './rules.ts';
 

@@ -1,6 +1,6 @@
 import type { HiddenDamage } from '../procedure/ground.ts';
 import type { BodyOf } from '../submissions/submission.ts';
-import type { FindingKey } from './findings.ts';
+import type { FindingKey } from './finding.ts';
 
 type Said = readonly (readonly [FindingKey, unknown])[];
 

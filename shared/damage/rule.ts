@@ -1,5 +1,5 @@
 import type { DamageClass } from '../strikes/damage.ts';
-import type { Finding, FindingKey, Findings, ValueOf } from './findings.ts';
+import type { Finding, FindingKey, Findings, ValueOf } from './finding.ts';
 
 /** How sure an answer is: a sign, nothing worse left open, or the damage itself was seen. */
 export const levels = ['possible', 'likely', 'seen'] as const;

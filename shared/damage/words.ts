@@ -1,4 +1,4 @@
-import type { Finding, FindingKey } from './findings.ts';
+import type { Finding, FindingKey } from './finding.ts';
 
 /** Keys of the catalogue for what was found: the thing's name, and the list that its values stand in. */
 const lists: Readonly<Record<FindingKey, readonly [label: string, list: string]>> = {

@@ -1,6 +1,6 @@
 import type { DamageClass } from '../strikes/damage.ts';
 import type { BodyOf } from '../submissions/submission.ts';
-import type { Findings } from './findings.ts';
+import type { Findings } from './finding.ts';
 
 /** What must be settled before the work begins. Words: `damage.need.<code>`. */
 export const needs = ['isolate', 'shut-main', 'locate', 'trench', 'disinfect', 'samples', 'lifting'] as const;

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { findingKeys, known, type FindingKey, type Findings } from '../../../shared/damage/findings.ts';
+import { findingKeys, known, type FindingKey, type Findings } from '../../../shared/damage/finding.ts';
 import { judgeDamage } from '../../../shared/damage/judge.ts';
 import { fires } from '../../../shared/damage/rule.ts';
 import { contradictions, damageRules } from '../../../shared/damage/rules.ts';

@@ -1,4 +1,4 @@
-import type { FindingKey, Findings } from '../../../shared/damage/findings.ts';
+import type { FindingKey, Findings } from '../../../shared/damage/finding.ts';
 
 /** Findings as one strike report would have given them. */
 export const findings = (said: Partial<Record<FindingKey, string>>): Findings =>

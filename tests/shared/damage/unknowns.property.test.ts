@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { findingKeys, known, type FindingKey } from '../../../shared/damage/findings.ts';
+import { findingKeys, known, type FindingKey } from '../../../shared/damage/finding.ts';
 import { judgeDamage, type Judgement } from '../../../shared/damage/judge.ts';
 import { levels } from '../../../shared/damage/rule.ts';
 import { damageClasses, type DamageClass } from '../../../shared/strikes/damage.ts';

@@ -1,5 +1,5 @@
 import { checksFor } from '../../../../../shared/damage/checks.ts';
-import type { Findings } from '../../../../../shared/damage/findings.ts';
+import type { Findings } from '../../../../../shared/damage/finding.ts';
 import type { Ranked } from '../../../../../shared/damage/judge.ts';
 import type { Reason } from '../../../../../shared/damage/rule.ts';
 import { expectedWork } from '../../../../../shared/damage/work.ts';

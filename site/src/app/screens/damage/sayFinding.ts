@@ -1,4 +1,4 @@
-import type { Finding } from '../../../../../shared/damage/findings.ts';
+import type { Finding } from '../../../../../shared/damage/finding.ts';
 import { findingWords } from '../../../../../shared/damage/words.ts';
 import type { Wording } from '../../core/words.ts';
 
