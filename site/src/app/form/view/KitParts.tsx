@@ -1,8 +1,10 @@
 import { nameKey } from '../../../../../shared/stock/names.ts';
 import { sayQuantity } from '../../../../../shared/stock/say.ts';
 import { useModels } from '../../core/records.ts';
+import { ScanPart } from '../../scan/ScanPart.tsx';
 import { useStock } from '../../screens/stock/stockAnswer.ts';
 import { rowsOf, textOf, type Values } from '../nodes.ts';
+import type { KnownPart } from '../scannedPart.ts';
 import type { ExtraProps } from './props.ts';
 import { useScope } from './scope.ts';
 import { PlaceList } from './StockPlaces.tsx';
@@ -13,7 +15,26 @@ export function KitParts({ values, change }: ExtraProps) {
   const models = useModels();
   const stock = useStock();
   const model = models.value?.models.find(({ modelId }) => modelId === job.hydrant?.modelId);
-  if (!model || model.kitContents.length === 0) return <PlaceList />;
+  const shelves = (partNumber: string) =>
+    (stock.value?.parts ?? [])
+      .filter((part) => nameKey(part.partNumber) === nameKey(partNumber))
+      .flatMap((part) => part.shelves)
+      .filter(({ quantity }) => quantity !== null && quantity > 0);
+  const known: readonly KnownPart[] = [...(model?.kitContents ?? []), ...(stock.value?.parts ?? [])].map(
+    ({ partNumber, description }) => ({
+      partNumber,
+      description: description ?? '',
+      places: shelves(partNumber).map(({ place }) => place),
+    }),
+  );
+  const scan = <ScanPart values={values} change={change} known={known} />;
+  if (!model || model.kitContents.length === 0)
+    return (
+      <>
+        <PlaceList />
+        {scan}
+      </>
+    );
   type Item = (typeof model.kitContents)[number];
   const parts = rowsOf(values['parts']);
   const used = (partNumber: string): boolean =>
@@ -28,14 +49,10 @@ export function KitParts({ values, change }: ExtraProps) {
     };
     change({ ...values, parts: [...parts, part] });
   };
-  const shelves = (partNumber: string) =>
-    (stock.value?.parts ?? [])
-      .filter((part) => nameKey(part.partNumber) === nameKey(partNumber))
-      .flatMap((part) => part.shelves)
-      .filter(({ quantity }) => quantity !== null && quantity > 0);
   return (
     <div class="answer">
       <PlaceList />
+      {scan}
       <h3>{words.t('form.kit-of', { model: model.name })}</h3>
       <ul class="plain-list">
         {model.kitContents.map((item) => (
