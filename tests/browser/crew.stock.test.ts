@@ -167,7 +167,7 @@ describe('the stock', () => {
     await shot(page, 'stock-360');
     expect(faults).toEqual([]);
     await goTo(page, server, '/crew/#/hydrant/T-106');
-    await page.getByText('The kit is not complete: LM-W3-BO missing.').waitFor();
+    await page.getByText('The kit is not complete. Too few or none left: LM-W3-BO.').waitFor();
     await shot(page, 'kit-out-360');
   });
 

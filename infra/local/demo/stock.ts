@@ -62,7 +62,7 @@ export function stockOfParts(t: Teller): void {
     movedAt: t.hoursAgo(120),
     byWorkerId: 'w-102',
     parts: [
-      { ...part('BW-D51-BK'), quantity: 2 },
+      { ...part('BW-D51-BK'), quantity: 3 },
       { ...part('BW-GSK'), quantity: 3 },
     ],
     reference: null,

@@ -112,7 +112,7 @@ export const stock = {
   'kit.whole.spread': 'The whole kit is there, but not in one place.',
   'kit.whole.doubtful':
     'By the counts the whole kit is there, but parts were taken with no shelf named since: look before you drive.',
-  'kit.whole.incomplete': 'The kit is not complete: {parts} missing.',
+  'kit.whole.incomplete': 'The kit is not complete. Too few or none left: {parts}.',
   'kit.whole.partly-unknown': 'Never counted: {parts}. Look before you drive.',
   'kit.whole.never-counted':
     'The parts of this kit were never counted: nobody can say whether they are on a shelf.',

@@ -115,7 +115,7 @@ export const stock: Record<keyof typeof english, string> = {
   'kit.whole.spread': 'El juego está completo, pero no en un solo lugar.',
   'kit.whole.doubtful':
     'Según las cuentas el juego está completo, pero desde entonces se tomaron piezas sin decir de qué estante: mire antes de salir.',
-  'kit.whole.incomplete': 'El juego no está completo: falta {parts}.',
+  'kit.whole.incomplete': 'El juego no está completo. Pocas o ninguna: {parts}.',
   'kit.whole.partly-unknown': 'Nunca contado: {parts}. Mire antes de salir.',
   'kit.whole.never-counted':
     'Las piezas de este juego nunca se contaron: nadie puede decir si están en un estante.',

@@ -125,8 +125,8 @@ function KitRow({ line, known }: { readonly line: KitLine; readonly known: boole
     <li>
       <p>
         <strong>{`${sayQuantity(needed, words.locale)} × ${partNumber}`}</strong> {description}
-        {replaces !== null && <span class="small soft"> {words.t('kit.replaces', { what: replaces })}.</span>}
       </p>
+      {replaces !== null && <p class="small soft">{words.t('kit.replaces', { what: replaces })}</p>}
       {known && (
         <p class="small">
           <span class={missing ? 'tag out' : 'tag'}>{words.t(`kit.standing.${standing}`)}</span>{' '}

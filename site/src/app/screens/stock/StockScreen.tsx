@@ -65,7 +65,7 @@ function Shelves({ stock, mayCount }: { readonly stock: Stock; readonly mayCount
   return (
     <>
       {stock.parts
-        .filter(({ unplaced }) => unplaced > 0)
+        .filter(({ unplaced, onHand }) => unplaced > 0 && onHand !== null)
         .map(({ partNumber, unplaced }) => (
           <p class="notice" key={partNumber}>
             {words.t('stock.unplaced', { quantity: sayQuantity(unplaced, words.locale), part: partNumber })}
