@@ -2,7 +2,7 @@ import type { ComponentChildren } from 'preact';
 import { useRef } from 'preact/hooks';
 import { locales } from '../../../../shared/words/index.ts';
 import { useObservable } from '../core/observable.ts';
-import { chooseLocale, chooseUnits } from '../core/preferences.ts';
+import { chooseLocale, chooseLook, chooseUnits, look, looks } from '../core/preferences.ts';
 import { isCurrent, session } from '../core/session.ts';
 import { utility } from '../core/utility.ts';
 import { useWords } from '../core/words.ts';
@@ -97,6 +97,17 @@ function Switches() {
           </button>
         ))}
       </fieldset>
+      <select
+        aria-label={words.t('look.title')}
+        value={useObservable(look)}
+        onChange={(event) => chooseLook(looks.find((each) => each === event.currentTarget.value) ?? 'auto')}
+      >
+        {looks.map((each) => (
+          <option key={each} value={each}>
+            {words.t(`look.${each}`)}
+          </option>
+        ))}
+      </select>
     </div>
   );
 }
