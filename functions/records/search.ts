@@ -1,7 +1,8 @@
 import * as z from 'zod';
-import { LEAST_FIND, mayBePlate, plateMatches, search } from '../../shared/search/search.ts';
+import { mayAnswer, mayBePrivate, privateMatches, type PrivateWay } from '../../shared/search/private.ts';
+import { LEAST_FIND, search } from '../../shared/search/search.ts';
 import { problemsFromZod } from '../../shared/problems/fromZod.ts';
-import { ofKind } from '../../shared/submissions/effective.ts';
+import type { Stream } from '../../shared/submissions/envelope.ts';
 import type { RouteHandler } from '../http/app.ts';
 import { readJson } from '../http/json.ts';
 import { refuse } from '../http/refused.ts';
@@ -15,45 +16,48 @@ const question = z.strictObject({ find: z.string().trim().min(LEAST_FIND).max(LO
 const MOST_HITS = 100;
 
 /** Looking a case up, for the desk: the route table lets nobody else in. */
-export function searchRoutes({ current, ledger, settings }: RecordsDeps): Record<string, RouteHandler> {
+export function searchRoutes({
+  current,
+  ledger,
+  inventory,
+  settings,
+}: RecordsDeps): Record<string, RouteHandler> {
   return {
     // A POST that records nothing: what is looked for may be a plate, and addresses end up in logs.
     'POST /api/search': async (call) => {
       const asked = question.safeParse(await readJson(call), { reportInput: true });
       if (!asked.success) return refuse('invalid', problemsFromZod(asked.error.issues));
       const { find } = asked.data;
-      const [strikes, claims, plateStrikes] = await Promise.all([
+      const [strikes, claims, privately, edition] = await Promise.all([
         current.strikes(),
         current.claims(),
-        strikesOfPlate(ledger, find),
+        privatelyFound(ledger, find),
+        inventory.current(),
       ]);
-      const hits = search({ find, strikes, claims, timeZone: settings.timeZone, plateStrikes });
+      const placeOf = (hydrantId: string): string | null => edition?.byId.get(hydrantId)?.place ?? null;
+      const hits = search({ find, strikes, claims, timeZone: settings.timeZone, placeOf, privately });
       return call.json({ hits: hits.slice(0, MOST_HITS), more: Math.max(0, hits.length - MOST_HITS) });
     },
   };
 }
 
 /**
- * Strikes of whose vehicles the plate is. No index of plates is kept, so that one that is erased is gone everywhere:
- * the erasable fields are looked through, and what is found there is read again as it stands, corrections applied.
+ * Which streams answer by their erasable fields, and by which. No index of plates, names and numbers is kept, so that
+ * one that is erased is gone everywhere: the fields are looked through, and what is found there is read again as it
+ * stands, corrections applied.
  */
-async function strikesOfPlate(ledger: Ledger, find: string): Promise<ReadonlySet<string>> {
-  const found = new Set<string>();
-  if (!mayBePlate(find)) return found;
-  const maybe = new Set<`strike:${string}`>();
+async function privatelyFound(
+  ledger: Ledger,
+  find: string,
+): Promise<ReadonlyMap<string, ReadonlySet<PrivateWay>>> {
+  const found = new Map<string, ReadonlySet<PrivateWay>>();
+  if (!mayBePrivate(find)) return found;
+  const maybe = new Set<Stream>();
   for await (const page of ledger.scanPersonal())
-    for (const { stream, fields } of page)
-      if (
-        stream.startsWith('strike:') &&
-        Object.entries(fields).some(
-          ([path, value]) =>
-            path.endsWith('.plate') && typeof value === 'string' && plateMatches(value, find),
-        )
-      )
-        maybe.add(stream as `strike:${string}`);
-  for (const stream of maybe)
-    for (const { fact } of ofKind(await factsOf(ledger, [stream]), 'party'))
-      if (fact.subject.type === 'strike' && fact.body.vehicles.some(({ plate }) => plateMatches(plate, find)))
-        found.add(fact.subject.strikeId);
+    for (const { stream, fields } of page) if (mayAnswer(fields, find)) maybe.add(stream);
+  for (const stream of maybe) {
+    const ways = (await factsOf(ledger, [stream])).flatMap((each) => privateMatches(each, find));
+    if (ways.length > 0) found.set(stream, new Set(ways));
+  }
   return found;
 }

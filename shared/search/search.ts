@@ -1,9 +1,11 @@
 import type { ClaimState } from '../claims/state.ts';
 import { localDate } from '../costs/days.ts';
 import type { StrikeState } from '../strikes/state.ts';
+import { privateWays, type PrivateWay } from './private.ts';
+import { folded, plateKey } from './text.ts';
 
 /** What a search matched by. Words: `search.by.<code>`. */
-export const searchedBy = ['claim-number', 'hydrant', 'day', 'payer', 'place', 'plate'] as const;
+export const searchedBy = ['claim-number', 'hydrant', 'day', 'payer', 'place', ...privateWays] as const;
 export type SearchedBy = (typeof searchedBy)[number];
 
 /** A case that answers a search: the strike, its claims, and every way in which it matched. */
@@ -21,43 +23,14 @@ export interface SearchQuestion {
   readonly strikes: readonly StrikeState[];
   readonly claims: readonly ClaimState[];
   readonly timeZone: string;
-  /** Every id of strikes of whose vehicles a plate matches. */
-  readonly plateStrikes: ReadonlySet<string>;
+  /** Where the inventory says that a hydrant stands. */
+  readonly placeOf: (hydrantId: string) => string | null;
+  /** What the erasable fields of a stream (`strike:<id>`, `claim:<id>`) answered. */
+  readonly privately: ReadonlyMap<string, ReadonlySet<PrivateWay>>;
 }
 
-/** Letters and digits only, upper case: plates are written with spaces, dots and hyphens as anybody likes. */
-export const plateKey = (plate: string): string =>
-  plate
-    .normalize('NFKC')
-    .toUpperCase()
-    .replace(/[^\p{L}\p{N}]/gu, '');
-
-/** The least of a plate that is looked for: fewer signs would match half the town. */
-const LEAST_PLATE = 3;
 /** The least of anything that is looked for. */
 export const LEAST_FIND = 2;
-
-/** The most signs of a plate of letters alone: a longer word is none (states print seven or eight; from memory). */
-const MOST_LETTERS = 8;
-
-/** Whether what was typed may be a plate, or part of one. */
-export function mayBePlate(find: string): boolean {
-  const wanted = plateKey(find);
-  return wanted.length >= LEAST_PLATE && (/\d/.test(wanted) || wanted.length <= MOST_LETTERS);
-}
-
-/**
- * Whether a plate answers what was typed. Part of a plate will do, since a witness rarely has all of it; letters alone
- * must be the whole, or a word of any street would find plates.
- */
-export function plateMatches(plate: string | null, find: string): boolean {
-  if (plate === null || !mayBePlate(find)) return false;
-  const [key, wanted] = [plateKey(plate), plateKey(find)];
-  return /\d/.test(wanted) ? key.includes(wanted) : key === wanted;
-}
-
-const folded = (text: string): string =>
-  text.normalize('NFKD').replace(/\p{M}/gu, '').toUpperCase().replace(/\s+/g, ' ').trim();
 
 /** A hydrant's number or a plate, however it is typed: `th0071` finds `TH-0071`. */
 const keyHas = (text: string, key: string): boolean => key !== '' && plateKey(text).includes(key);
@@ -98,9 +71,17 @@ function monthNamed(name = ''): number | null {
 
 /**
  * Cases that answer a search, the newest strike first: by claim number, hydrant, day (`2026-03-04`, `3/4/2026`, or
- * `2026-03` for a month), payer, words of the place, or plate. Whoever asks must be one who may see claims. Pure.
+ * `2026-03` for a month), payer, words of the place, and by what `privately` found: plate, a person's
+ * name, the payer's own number. Whoever asks must be one who may see claims. Pure.
  */
-export function search({ find, strikes, claims, timeZone, plateStrikes }: SearchQuestion): readonly Hit[] {
+export function search({
+  find,
+  strikes,
+  claims,
+  timeZone,
+  placeOf,
+  privately,
+}: SearchQuestion): readonly Hit[] {
   const wanted = folded(find);
   if (wanted.length < LEAST_FIND) return [];
   const has = (text: string | null): boolean => text !== null && folded(text).includes(wanted);
@@ -116,13 +97,21 @@ export function search({ find, strikes, claims, timeZone, plateStrikes }: Search
     .map((strike): Hit => {
       const own = strike.memberIds.flatMap((id) => claimsOf.get(id) ?? []);
       const struckOn = localDate(strike.struckAt ?? strike.since, timeZone);
+      const streams = [
+        ...strike.memberIds.map((id) => `strike:${id}`),
+        ...own.map(({ claimId }) => `claim:${claimId}`),
+      ];
+      const by = (way: PrivateWay): boolean =>
+        streams.some((stream) => privately.get(stream)?.has(way) === true);
       const matched: Record<SearchedBy, boolean> = {
         'claim-number': own.some(({ claimNumber }) => has(claimNumber)),
         hydrant: strike.hydrantIds.some((id) => has(id) || keyHas(id, key)),
         day: day !== null && struckOn.startsWith(day),
         payer: own.some(({ payerName }) => has(payerName)),
-        place: has(strike.placeDescription),
-        plate: strike.memberIds.some((id) => plateStrikes.has(id)),
+        place: has(strike.placeDescription) || strike.hydrantIds.some((id) => has(placeOf(id))),
+        plate: by('plate'),
+        person: by('person'),
+        'payer-number': by('payer-number'),
       };
       return {
         strikeId: strike.strikeId,

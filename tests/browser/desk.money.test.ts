@@ -142,6 +142,29 @@ describe('the rate book', () => {
   });
 });
 
+test('finance takes the ledger over as a file', async () => {
+  const { page, faults } = await signed('clerk');
+  await goTo(page, server, '/desk/#/figures');
+  await page.getByLabel('From', { exact: true }).fill('2026-06-30');
+  await page.getByLabel('To', { exact: true }).fill('2026-06-01');
+  await page.getByRole('button', { name: 'Download the ledger (CSV)' }).click();
+  await page.getByText('The last day must not be before the first', { exact: false }).waitFor();
+  await page.getByLabel('From', { exact: true }).fill('');
+  await page.getByLabel('To', { exact: true }).fill('');
+  const [file] = await Promise.all([
+    page.waitForEvent('download'),
+    page.getByRole('button', { name: 'Download the ledger (CSV)' }).click(),
+  ]);
+  expect(file.suggestedFilename()).toBe('ledger.csv');
+  const chunks: Buffer[] = [];
+  for await (const chunk of (await file.createReadStream()) as AsyncIterable<Buffer>) chunks.push(chunk);
+  const [head, ...lines] = Buffer.concat(chunks).toString('utf8').trim().split(/\r?\n/);
+  expect(head).toContain('debit');
+  expect(lines.length).toBeGreaterThan(10);
+  await expectAccessible(page);
+  expect(faults).toEqual([]);
+});
+
 test('claim and rate book fit a phone', async () => {
   const { page, faults } = await signed('clerk', {
     viewport: { width: 360, height: 740 },

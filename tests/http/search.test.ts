@@ -2,6 +2,8 @@ import { beforeAll, describe, expect, it } from 'vitest';
 import type { Hit } from '../../shared/search/search.ts';
 import { sampleBodies } from '../support/sampleBodies.ts';
 import { correction, fact, onClaim, onStrike, uuid } from '../support/submissions.ts';
+import { streetInventory } from '../network/streetTown.ts';
+import { struckHydrant } from '../support/demoClaim.ts';
 import { testWorld, type World } from './support/world.ts';
 
 /** Two strikes: the first has a party with a plate and a claim, the second neither. All of it is invented. */
@@ -9,6 +11,7 @@ let world: World;
 const party = {
   ...sampleBodies.party,
   vehicles: [{ ...sampleBodies.party.vehicles[0]!, plate: 'HTX 4471' }],
+  driver: { name: 'Ione Vesperman', address: null, phone: null },
 };
 const find = async (text: string): Promise<string[]> => {
   const { status, body } = await world.ask('/api/search', 'clerk', { body: { find: text } });
@@ -19,7 +22,15 @@ const find = async (text: string): Promise<string[]> => {
 beforeAll(async () => {
   world = await testWorld();
   const { submit } = world;
+  await world.inventory.publish(
+    [{ ...struckHydrant, hydrantId: 'Q-200', place: '9 Fourth St' }],
+    streetInventory(uuid(90)),
+  );
   const all = [
+    fact('adjuster-assigned', 5, onClaim(1), {
+      ...sampleBodies['adjuster-assigned'],
+      adjuster: { ...sampleBodies['adjuster-assigned'].adjuster, reference: 'HC 55871' },
+    }),
     fact('strike', 1, onStrike(1), {
       ...sampleBodies.strike,
       hydrantId: 'Q-100',
@@ -31,7 +42,7 @@ beforeAll(async () => {
       ...sampleBodies['claim-opened'],
       strikeId: uuid(1),
       claimNumber: '2026-0042',
-      payer: { ...sampleBodies['claim-opened'].payer, name: 'Invented Mutual' },
+      payer: { ...sampleBodies['claim-opened'].payer, name: 'Invented Mutual', reference: 'LM-77812' },
     }),
     fact('strike', 4, onStrike(4), {
       ...sampleBodies.strike,
@@ -53,6 +64,11 @@ describe('looking a case up', () => {
     ['invented mut', [`${uuid(1)}: payer`]],
     ['arbol', [`${uuid(1)}: place`]],
     ['HTX-44', [`${uuid(1)}: plate`]],
+    ['vesperm', [`${uuid(1)}: person`]],
+    // The number that the adjuster says on the phone, by whoever of them gave it.
+    ['lm77812', [`${uuid(1)}: payer-number`]],
+    ['HC-5587', [`${uuid(1)}: payer-number`]],
+    ['9 fourth', [`${uuid(4)}: place`]],
     ['nowhere at all', []],
   ])('%s', async (text, expected) => expect(await find(text)).toEqual(expected));
 
@@ -67,14 +83,15 @@ describe('looking a case up', () => {
       (
         await world.submit(
           'manager',
-          correction(5, fact('party', 2, onStrike(1), party), { ...party, vehicles }),
+          correction(6, fact('party', 2, onStrike(1), party), { ...party, vehicles }),
         )
       ).status,
     ).toBe(201);
     expect(await find('HTX 4471')).toEqual([]);
     expect(await find('ZZZ 900')).toEqual([`${uuid(1)}: plate`]);
-    for (const id of [uuid(2), uuid(5)]) await ledger.forget(`strike:${uuid(1)}`, id);
+    for (const id of [uuid(2), uuid(6)]) await ledger.forget(`strike:${uuid(1)}`, id);
     expect(await find('ZZZ 900')).toEqual([]);
+    expect(await find('vesperm')).toEqual([]);
   });
 
   it('is the desk’s alone, and says what it can take', async () => {

@@ -211,6 +211,7 @@ export const claimEvents = {
   'value.reversedWhy.stopped': 'The payer stopped it',
   'value.reversedWhy.booked-in-error': 'Booked by mistake',
   'value.reversedWhy.other': 'Other',
+  'claim.life.title-open': 'Dates and events so far',
   'claim.life.title': 'After the packet',
   'claim.life.something-else': 'Record something else',
   'claim.life.money': 'Money of this claim',

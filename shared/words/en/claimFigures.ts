@@ -1,7 +1,7 @@
 /** What the desk counts: ageing, recovery, what was lost to which objection; search. */
 export const claimFigures = {
   'search.title': 'Look up',
-  'search.find': 'Claim number, hydrant, day, payer, place or plate',
+  'search.find': 'Claim number (ours or theirs), hydrant, day, payer, place, plate or name',
   'search.none': 'Nothing was found for “{find}”.',
   'search.more': 'and {count, plural, one {# more} other {# more}}; type more to narrow it',
   'search.claim': 'Claim {claimNumber}',
@@ -9,6 +9,8 @@ export const claimFigures = {
   'search.by.hydrant': 'hydrant',
   'search.by.day': 'day',
   'search.by.payer': 'payer',
+  'search.by.person': 'name',
+  'search.by.payer-number': 'payer’s number',
   'search.by.place': 'place',
   'search.by.plate': 'plate',
   'figures.title': 'Figures of the claims',
@@ -18,6 +20,12 @@ export const claimFigures = {
   'figures.recovered': 'Recovered',
   'figures.overpaid': 'Paid too much',
   'figures.passed-on': 'Passed on',
+  'figures.ledger': 'Ledger for finance',
+  'figures.ledger.what':
+    'Money in and out of every claim as journal lines with the accounts of the rate book, in CSV. Without days it holds all of them.',
+  'figures.ledger.from': 'From',
+  'figures.ledger.to': 'To',
+  'figures.ledger.download': 'Download the ledger (CSV)',
   'figures.share': 'Share recovered',
   'figures.cut': 'Cut or conceded',
   'figures.written-off': 'Written off',

@@ -159,7 +159,7 @@ export const laterLetters = {
   'letter.authorities-caution':
     'The federal rules named bind those who bill under them and no insurer; they persuade at best. Have counsel confirm before you rely on them.',
 
-  'letter.sent.title': 'Letters',
+  'letter.sent.title': 'Letters apart from the packet',
   'letter.sent.new': 'Write a letter',
   'letter.sent.kind': 'Kind of letter',
   'letter.sent.answers': 'What it answers',

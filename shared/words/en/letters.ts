@@ -16,7 +16,7 @@ const ask =
 const paragraphs = (...all: readonly string[]): string => all.join('\n\n');
 
 export const letters = {
-  'letter.title': 'Letter',
+  'letter.title': 'Letter in the packet',
   'letter.intro':
     'The packet opens with this letter. Its fields in braces are filled in when the packet is made. Text in [square brackets] is left out where one of its fields is empty.',
   'letter.open': 'Read and edit the letter',

@@ -212,6 +212,7 @@ export const claimEvents: Record<keyof typeof english, string> = {
   'value.reversedWhy.stopped': 'El pagador lo detuvo',
   'value.reversedWhy.booked-in-error': 'Anotado por error',
   'value.reversedWhy.other': 'Otro',
+  'claim.life.title-open': 'Fechas y hechos hasta ahora',
   'claim.life.title': 'Después del expediente',
   'claim.life.something-else': 'Registrar otra cosa',
   'claim.life.money': 'Dinero de esta reclamación',

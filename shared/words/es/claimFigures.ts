@@ -2,7 +2,7 @@ import type { claimFigures as english } from '../en/claimFigures.ts';
 
 export const claimFigures: Record<keyof typeof english, string> = {
   'search.title': 'Buscar',
-  'search.find': 'Número de reclamación, hidrante, día, pagador, lugar o placa',
+  'search.find': 'Número de reclamación (nuestro o suyo), hidrante, día, pagador, lugar, placa o nombre',
   'search.none': 'No se encontró nada para «{find}».',
   'search.more': 'y {count, plural, one {# más} other {# más}}; escriba más para acotar',
   'search.claim': 'Reclamación {claimNumber}',
@@ -10,6 +10,8 @@ export const claimFigures: Record<keyof typeof english, string> = {
   'search.by.hydrant': 'hidrante',
   'search.by.day': 'día',
   'search.by.payer': 'pagador',
+  'search.by.person': 'nombre',
+  'search.by.payer-number': 'número del pagador',
   'search.by.place': 'lugar',
   'search.by.plate': 'placa',
   'figures.title': 'Cifras de las reclamaciones',
@@ -20,6 +22,12 @@ export const claimFigures: Record<keyof typeof english, string> = {
   'figures.recovered': 'Recuperado',
   'figures.overpaid': 'Pagado de más',
   'figures.passed-on': 'Traspasado',
+  'figures.ledger': 'Libro para contabilidad',
+  'figures.ledger.what':
+    'El dinero que entró y salió de cada reclamación, como asientos con las cuentas del libro de tarifas, en CSV. Sin fechas contiene todos.',
+  'figures.ledger.from': 'Desde',
+  'figures.ledger.to': 'Hasta',
+  'figures.ledger.download': 'Descargar el libro (CSV)',
   'figures.share': 'Parte recuperada',
   'figures.cut': 'Recortado o cedido',
   'figures.written-off': 'Dado de baja',

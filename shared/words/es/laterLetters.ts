@@ -155,7 +155,7 @@ export const laterLetters: Record<keyof typeof english, string> = {
   'letter.authorities-caution':
     'Las reglas federales nombradas obligan a quien factura bajo ellas y a ninguna aseguradora; a lo sumo convencen. Que un abogado lo confirme antes de apoyarse en ellas.',
 
-  'letter.sent.title': 'Cartas',
+  'letter.sent.title': 'Cartas aparte del expediente',
   'letter.sent.new': 'Escribir una carta',
   'letter.sent.kind': 'Clase de carta',
   'letter.sent.answers': 'A qué responde',

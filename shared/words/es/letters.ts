@@ -14,7 +14,7 @@ const paragraphs = (...all: readonly string[]): string => all.join('\n\n');
 
 /** Spanish words: the letters that a claim sends. */
 export const letters: Record<keyof typeof english, string> = {
-  'letter.title': 'Carta',
+  'letter.title': 'Carta del expediente',
   'letter.intro':
     'El expediente se abre con esta carta. Sus campos entre llaves se completan cuando se hace el expediente. El texto entre [corchetes] se omite donde uno de sus campos está vacío.',
   'letter.open': 'Leer y editar la carta',

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { ClaimState } from '../../../shared/claims/state.ts';
-import { plateMatches, search } from '../../../shared/search/search.ts';
+import { search } from '../../../shared/search/search.ts';
+import { plateMatches } from '../../../shared/search/text.ts';
 import type { StrikeState } from '../../../shared/strikes/state.ts';
 
 describe('a plate', () => {
@@ -42,7 +43,13 @@ describe('a large archive', () => {
       claimNumber: `2026-${10_000 + index}`,
       payerName: null,
     })) as unknown as ClaimState[];
-    const asked = { strikes, claims, timeZone: 'America/New_York', plateStrikes: new Set<string>() };
+    const asked = {
+      strikes,
+      claims,
+      timeZone: 'America/New_York',
+      placeOf: () => null,
+      privately: new Map(),
+    };
     expect(search({ ...asked, find: '2026-03' })).toHaveLength(1_000);
     expect(search({ ...asked, find: '2026-10345' })[0]?.claims).toEqual([
       { claimId: 'claim-345', claimNumber: '2026-10345' },
@@ -62,7 +69,14 @@ describe('a case is found as it is spoken of', () => {
     placeDescription: null,
   } as unknown as StrikeState;
   const found = (find: string) =>
-    search({ find, strikes: [strike], claims: [], timeZone: 'America/New_York', plateStrikes: new Set() })
+    search({
+      find,
+      strikes: [strike],
+      claims: [],
+      timeZone: 'America/New_York',
+      placeOf: () => null,
+      privately: new Map(),
+    })
       .flatMap(({ by }) => by)
       .join();
   // Ways in which people write a day in the United States and in Spanish, and a number without its hyphen: common

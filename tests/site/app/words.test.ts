@@ -81,6 +81,8 @@ describe('the catalogue', () => {
       'value.seen.no',
       'value.torqueUnit.N.m',
       'value.torqueUnit.kgf.m',
+      'value.wrenchUnit.in',
+      'value.wrenchUnit.mm',
     ]);
   });
 

@@ -92,6 +92,7 @@ function Content({ answer }: { readonly answer: ClaimAnswer }) {
   const words = useWords();
   const { claim, strike } = answer;
   const strikeId = strike?.strikeId ?? claim.strikeId;
+  const issued = claim.packets.length > 0;
   const statement = useStatement(claim.claimId);
   const objections = useObjections(claim.claimId);
   const story = useStrike(strikeId);
@@ -108,8 +109,8 @@ function Content({ answer }: { readonly answer: ClaimAnswer }) {
             <Unread resource={story} />
             {story.value && <Missing claim={claim} story={story.value} />}
           </section>
-          {claim.packets.length > 0 && <Life answer={answer} />}
-          {claim.packets.length > 0 && <Letters answer={answer} />}
+          {issued && <Life answer={answer} />}
+          {issued && <Letters answer={answer} />}
           <section id="statement" tabIndex={-1}>
             <h2>{words.t('claim.statement')}</h2>
             <p class="small soft">{words.t('desk.not-legal-advice')}</p>
@@ -122,6 +123,9 @@ function Content({ answer }: { readonly answer: ClaimAnswer }) {
           </section>
           <Objections claim={claim} strike={strike} objections={objections} />
           <LetterPanel claimId={claim.claimId} />
+          {/* Before there is a packet the bill is the work; dates, closing and the notice to the own insurer are there all the same. */}
+          {!issued && <Life answer={answer} />}
+          {!issued && <Letters answer={answer} />}
         </div>
         <div class="case-side">
           <ClaimFacts answer={answer} />

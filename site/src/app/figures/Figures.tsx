@@ -5,6 +5,7 @@ import { useWords } from '../core/words.ts';
 import { Heading } from '../screens/Heading.tsx';
 import { Unread } from '../screens/Unread.tsx';
 import { Ageing } from './Ageing.tsx';
+import { LedgerExport } from './LedgerExport.tsx';
 import { LostTo } from './LostTo.tsx';
 import { RecoveryTable } from './RecoveryTable.tsx';
 import { Speed } from './Speed.tsx';
@@ -34,6 +35,7 @@ export function Figures() {
               <Speed speed={value.speed} />
             </>
           )}
+          <LedgerExport />
         </>
       )}
     </>

@@ -21,7 +21,7 @@ export function Life({ answer }: { readonly answer: ClaimAnswer }) {
   const days = new Map(claim.life.events.map(({ submissionId, on }) => [submissionId, on]));
   return (
     <section id="life" tabIndex={-1} class="life">
-      <h2>{words.t('claim.life.title')}</h2>
+      <h2>{words.t(claim.packets.length > 0 ? 'claim.life.title' : 'claim.life.title-open')}</h2>
       <p class="standing">
         <strong class="tag">{words.t(`standing.${claim.life.standing}`)}</strong>{' '}
         {[
