@@ -148,7 +148,7 @@ export class ServiceStack extends Stack {
     this.functions = {
       ...ofFamilies,
       packetJobs,
-      display: make('display', Duration.minutes(1)),
+      display: make('display', Duration.seconds(90)),
       // Another inventory in force means every known hydrant anew.
       project: make('project', Duration.minutes(5)),
       publish: make('publish', Duration.minutes(2)),
