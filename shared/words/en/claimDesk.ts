@@ -15,6 +15,7 @@ export const claimDesk = {
   'desk.pile.billed.do': 'Answer what is disputed, and follow up until it is paid.',
   'claim.against': 'Claim against',
   'claim.no-lines': 'Nothing is billed yet: no work, parts or water are recorded.',
+  'claim.summary.stands': 'Where it stands',
   'claim.summary.incomplete': 'Not complete: a line has no amount',
   'claim.summary.demanded': '{amount} demanded',
   'claim.summary.paid': '{amount} paid',

@@ -407,7 +407,7 @@ export const packet = {
     'The statement has lines without an amount. Add the missing rates before it is demanded.',
   'problem.nothing-to-demand': 'The statement comes to nothing: there is no cost to demand.',
   'problem.nothing-left-to-demand':
-    'Other claims of this strike already demand the whole statement: {claims}.',
+    'Other claims of this strike already demand the whole statement: {claims}. Close this claim, or close one of those first; what it left unpaid may then be asked here.',
   'problem.demand-above-statement':
     'No more than {leftCents, number, ::scale/0.01 .00} is left to demand{others, plural, =0 {} other { beside {claims}}}.',
   'problem.strike-not-closed':

@@ -16,6 +16,7 @@ export const claimDesk: Record<keyof typeof english, string> = {
   'desk.pile.billed.do': 'Responda a lo disputado e insista hasta que se pague.',
   'claim.against': 'Reclamación contra',
   'claim.no-lines': 'Aún no se cobra nada: no hay trabajo, piezas ni agua registrados.',
+  'claim.summary.stands': 'Cómo va',
   'claim.summary.incomplete': 'Incompleto: una línea no tiene importe',
   'claim.summary.demanded': '{amount} reclamados',
   'claim.summary.paid': '{amount} pagados',

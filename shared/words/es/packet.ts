@@ -413,7 +413,7 @@ export const packet: Record<keyof typeof english, string> = {
     'La relación tiene líneas sin importe. Agregue las tarifas que faltan antes de reclamarla.',
   'problem.nothing-to-demand': 'La relación suma cero: no hay costo que reclamar.',
   'problem.nothing-left-to-demand':
-    'Otras reclamaciones de este choque ya reclaman toda la relación: {claims}.',
+    'Otras reclamaciones de este choque ya reclaman toda la relación: {claims}. Cierre esta reclamación, o cierre antes una de esas; lo que dejó sin pagar se puede pedir entonces aquí.',
   'problem.demand-above-statement':
     'No quedan más de {leftCents, number, ::scale/0.01 .00} por reclamar{others, plural, =0 {} other { además de {claims}}}.',
   'problem.strike-not-closed':

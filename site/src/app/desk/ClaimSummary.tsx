@@ -51,8 +51,8 @@ export function ClaimSummary({ claim, strike, statement, objections }: Props) {
         ]
       : []),
     {
-      to: 'packet',
-      label: words.t('claim.packet'),
+      to: claim.packets.length > 0 ? 'life' : 'packet',
+      label: words.t(claim.packets.length > 0 ? 'claim.summary.stands' : 'claim.packet'),
       text: words.t(claim.packets.length > 0 ? `standing.${claim.life.standing}` : 'claim.summary.no-packet'),
       more: strike ? words.t('claim.summary.age', { days: ageDays(strike.since) }) : '',
     },
@@ -60,7 +60,7 @@ export function ClaimSummary({ claim, strike, statement, objections }: Props) {
   return (
     <dl class="glance">
       {figures.map(({ to, label, text, more }) => (
-        <div key={to}>
+        <div key={label}>
           <dt>
             <button type="button" class="link" onClick={() => showPart(to)}>
               {label}
