@@ -28,6 +28,7 @@ export const ports = {
   mainJob: 27_144,
   forms: 27_145,
   stock: 27_146,
+  models: 27_147,
   atWork: 28_390,
   atWorkKilled: 28_391,
   procedure: 28_330,
