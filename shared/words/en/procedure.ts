@@ -261,6 +261,12 @@ export const procedure = {
   'sheet.order': 'Order',
   'sheet.used': 'Used, wrench no.',
   'sheet.source': 'Manual, page',
+  'sheet.see-joints': 'Torques and order: in the table at the end.',
+  'sheet.hours': 'People and machines',
+  'sheet.who-or-what': 'Person’s number or machine code',
+  'sheet.from': 'From',
+  'sheet.to': 'To',
+  'sheet.notes': 'Notes, parts beyond the kit, photos taken',
   'sheet.kit': 'Kit',
   'sheet.part': '{quantity} × {partNumber} ({description})',
   'sheet.sources':

@@ -257,6 +257,12 @@ export const procedure: Record<keyof typeof english, string> = {
   'sheet.order': 'Orden',
   'sheet.used': 'Usado, llave n.º',
   'sheet.source': 'Manual, página',
+  'sheet.see-joints': 'Pares y orden: en la tabla del final.',
+  'sheet.hours': 'Personas y máquinas',
+  'sheet.who-or-what': 'Número de persona o código de máquina',
+  'sheet.from': 'Desde',
+  'sheet.to': 'Hasta',
+  'sheet.notes': 'Notas, piezas aparte del juego, fotos tomadas',
   'sheet.kit': 'Juego',
   'sheet.part': '{quantity} de {partNumber} ({description})',
   'sheet.sources':

@@ -8,6 +8,7 @@ import { useWords } from '../core/words.ts';
 import { procedureSoFar } from '../form/procedureSoFar.ts';
 import { useModel } from '../form/view/useModel.ts';
 import { Heading } from '../screens/Heading.tsx';
+import { SheetHours } from './SheetHours.tsx';
 import { SheetJoints } from './SheetJoints.tsx';
 import { SheetSteps } from './SheetSteps.tsx';
 import './sheet.css';
@@ -94,6 +95,7 @@ export function SheetScreen() {
       </p>
       <SheetSteps steps={steps} type={type} model={model} running={footer} />
       {model && <SheetJoints model={model} />}
+      <SheetHours />
       <p class="sheet-small">{words.t('sheet.sources')}</p>
       <p class="sheet-small">{words.t('sheet.printed', { when: words.when(new Date().toISOString()) })}</p>
     </article>

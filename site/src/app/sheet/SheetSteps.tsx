@@ -84,6 +84,9 @@ export function SheetSteps({ steps, type, model, running }: Props) {
                       {line}
                     </span>
                   ))}
+                {model && step === 'tightened-to-torque' && (
+                  <span class="sheet-model">{words.t('sheet.see-joints')}</span>
+                )}
                 {step === 'hidden-damage-checked' && <Found />}
               </th>
               <td class="box" />
