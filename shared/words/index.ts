@@ -1,13 +1,12 @@
 import { IntlMessageFormat } from 'intl-messageformat';
-import { en } from './en/index.ts';
-import { es } from './es/index.ts';
+import { catalogues, missing } from './catalogues.ts';
+import type { en } from './en/index.ts';
+import { locales, type Locale } from './locales.ts';
 
-export const locales = ['en', 'es'] as const;
-export type Locale = (typeof locales)[number];
+export { locales, type Locale } from './locales.ts';
 /** Every key of the catalogue. The English catalogue is the list; the Spanish one must have the same keys to compile. */
 export type WordKey = keyof typeof en;
 
-const catalogues: Record<Locale, Record<string, string>> = { en, es };
 /** One country, one way to write a number: 1,234.5 in both languages (as `shared/units/format.ts` does). */
 const numberLocales: Record<Locale, string> = { en: 'en-US', es: 'es-US' };
 const compiled = new Map<string, IntlMessageFormat>();
@@ -19,9 +18,9 @@ export type WordParams = Record<string, string | number | boolean | null | undef
  * catalogue comes back as itself in brackets: seen on screen and in tests, never an empty label.
  */
 export function say(locale: Locale, key: WordKey | (string & {}), params: WordParams = {}): string {
-  const text = catalogues[locale][key] ?? catalogues.en[key];
-  if (text === undefined) return `[${key}]`;
-  const cacheKey = `${locale}\u0000${key}`;
+  const text = textOf(locale, key);
+  if (text === undefined) return missing(key);
+  const cacheKey = `${locale}\u0000${text}`;
   let format = compiled.get(cacheKey);
   if (!format) {
     format = new IntlMessageFormat(text, numberLocales[locale]);
@@ -30,14 +29,18 @@ export function say(locale: Locale, key: WordKey | (string & {}), params: WordPa
   return String(format.format(params));
 }
 
+/** In the language asked for, else in the one that is there: an app may not have read both yet. */
+const textOf = (locale: Locale, key: string): string | undefined =>
+  catalogues[locale][key] ?? catalogues.en[key] ?? catalogues.es[key];
+
 /**
  * The words for a key as the catalogue has them, with nothing filled in: for text with merge fields, which a person may
  * edit before they are.
  */
-export const wordsAsWritten = (locale: Locale, key: WordKey): string => catalogues[locale][key] ?? `[${key}]`;
+export const wordsAsWritten = (locale: Locale, key: WordKey): string => textOf(locale, key) ?? missing(key);
 
 export function hasWords(key: string): key is WordKey {
-  return key in catalogues.en;
+  return key in catalogues.en || key in catalogues.es;
 }
 
 /** The sentence for a problem, in the user's language. */

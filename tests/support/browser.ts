@@ -59,7 +59,6 @@ export async function launchOn(profile: string): Promise<KillableBrowser> {
       const gone = once(child, 'exit');
       child.kill('SIGKILL');
       await gone;
-      await browser.close().catch(() => undefined);
     },
   };
 }

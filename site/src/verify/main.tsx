@@ -3,6 +3,7 @@ import { useRef, useState } from 'preact/hooks';
 import { sayFinding } from '../../../shared/verify/finding.ts';
 import { sayChecked, saySignature, sayVerdict } from '../../../shared/verify/say.ts';
 import { say, type Locale, type WordKey } from '../../../shared/words/index.ts';
+import { loadAllWords } from '../app/words/load.ts';
 import { answer, withFiles, type Answer, type Handed } from './handed.ts';
 
 type State =
@@ -139,10 +140,12 @@ function Found({ locale, found, keysOnline }: Answer & { readonly locale: Locale
 
 const root = document.getElementById('verify');
 const locale: Locale = document.documentElement.lang === 'es' ? 'es' : 'en';
-if (root) {
-  root.replaceChildren();
-  render(<Verify locale={locale} />, root);
-}
+// A packet is written in the utility's language and read in the reader's: both are needed, and all of both.
+if (root)
+  void Promise.all([loadAllWords('en'), loadAllWords('es')]).then(() => {
+    root.replaceChildren();
+    render(<Verify locale={locale} />, root);
+  });
 // A file that misses its place must not take the page away.
 for (const kind of ['dragover', 'drop'] as const)
   window.addEventListener(kind, (event) => event.preventDefault());

@@ -6,7 +6,8 @@ import {
 } from '../../../../shared/hydraulics/flowTestSettings.ts';
 import { getJson } from './api.ts';
 import { observable, useObservable } from './observable.ts';
-import { applyPreferences } from './preferences.ts';
+import { loadAllWords, loadFirstWords, startWords } from '../words/load.ts';
+import { applyPreferences, preferences, wordsAreDrawn } from './preferences.ts';
 import { readStored, writeStored } from './storage.ts';
 
 /** What every screen needs to know of the utility. Kept on the device, so that a form opens with no signal. */
@@ -29,11 +30,31 @@ export const flowTestSettings = (): FlowTestSettings => flowTestSettingsFrom(uti
 export const useFlowTestSettings = (): FlowTestSettings =>
   flowTestSettingsFrom(useObservable(utility)?.flowTest);
 
-/** `'unknown'` when this device has never reached the server: then no time zone is known, and no form can open. */
-export async function loadUtility(): Promise<'known' | 'unknown'> {
+/** What the device kept of the utility; asks nobody. */
+function showKept(): boolean {
   const kept = utilityFacts.safeParse(readStored('utility'));
   if (kept.success) utility.set(kept.data);
   applyPreferences(utility.get());
+  return kept.success;
+}
+
+/** The words that this device will need, before anything is drawn: the first screens' of a crew, all of the desk. */
+export async function loadWords(all: boolean): Promise<void> {
+  showKept();
+  const { locale } = preferences.get();
+  // Without the network and without a copy there is nothing to say it with; what comes later is drawn when it comes.
+  await (all ? loadAllWords(locale) : loadFirstWords(locale));
+  wordsAreDrawn();
+  startWords(() => preferences.get().locale);
+}
+
+/** What a form writes by itself is in the utility's language. False when its words cannot be had now. */
+export const loadUtilityWords = (): Promise<boolean> =>
+  loadAllWords(utility.get()?.locale ?? preferences.get().locale);
+
+/** `'unknown'` when this device has never reached the server: then no time zone is known, and no form can open. */
+export async function loadUtility(): Promise<'known' | 'unknown'> {
+  const kept = showKept();
   const fresh = async (): Promise<void> => {
     const answer = await getJson<unknown>('/api/utility');
     if (answer.outcome !== 'ok') return;
@@ -44,7 +65,7 @@ export async function loadUtility(): Promise<'known' | 'unknown'> {
     applyPreferences(read.data);
   };
   // With a copy at hand nobody waits for the network.
-  if (kept.success) void fresh();
+  if (kept) void fresh();
   else await fresh();
   return utility.get() ? 'known' : 'unknown';
 }

@@ -1,5 +1,6 @@
 import type { Reader } from '../../../../shared/units/format.ts';
 import { say, type WordParams } from '../../../../shared/words/index.ts';
+import { filled } from '../words/catalogues.ts';
 import { useObservable } from './observable.ts';
 import { preferences } from './preferences.ts';
 import { utility } from './utility.ts';
@@ -21,6 +22,8 @@ const formatLocales = { en: 'en-US', es: 'es-US' } as const;
 /** Words, dates and money for the reader of this screen. */
 export function useWords(): Wording {
   const { locale, units } = useObservable(preferences);
+  // Words that were not here yet are drawn when they come.
+  useObservable(filled);
   const zone = useObservable(utility)?.timeZone ?? 'UTC';
   return wording({ locale, system: units }, zone);
 }

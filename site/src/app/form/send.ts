@@ -7,7 +7,7 @@ import { deviceId } from '../core/device.ts';
 import { dropDraft, type Draft } from '../core/drafts.ts';
 import { preferences } from '../core/preferences.ts';
 import type { Session } from '../core/session.ts';
-import { utility } from '../core/utility.ts';
+import { loadUtilityWords, utility } from '../core/utility.ts';
 import { recall } from '../core/recall.ts';
 import { askToKeep } from '../offline/durable.ts';
 import type { Entry } from '../outbox/database.ts';
@@ -23,6 +23,9 @@ import { wordsOf } from './words.ts';
 
 /** Longest wait on the form for the server's word; after it the entry's own screen follows what happens. */
 const WAIT_ON_FORM_MS = 5_000;
+
+/** A form's own words are on the device or a moment away; without them it writes in the language that is there. */
+const WORDS_WAIT_MS = 3_000;
 
 /** What a form writes by itself is read on the utility's papers, whoever typed it. */
 function utilityReader(): Reader {
@@ -63,6 +66,8 @@ export type Sent =
 
 /** Writes the checked form into the outbox and sends it. Waits a little for the answer. */
 export async function queueForm(spec: FormSpec, draft: Draft, author: Session, zone: string): Promise<Sent> {
+  // From the device where the app is kept there. A line that does not answer must not hold up a strike.
+  await Promise.race([loadUtilityWords(), new Promise((resolve) => setTimeout(resolve, WORDS_WAIT_MS))]);
   const checked = draft.corrects?.withdraw ? null : checkForm(spec, draft.values, zone, utilityReader());
   const body = checked?.body ?? null;
   const now = new Date();

@@ -3,7 +3,7 @@ import { render } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
 import { useObservable } from '../core/observable.ts';
 import { isCurrent, session, signIn, signOut, startSession } from '../core/session.ts';
-import { loadUtility } from '../core/utility.ts';
+import { loadUtility, loadWords } from '../core/utility.ts';
 import { useWords } from '../core/words.ts';
 import { forgetPeople } from '../core/people.ts';
 import { forgetReads } from '../offline/reads.ts';
@@ -103,5 +103,7 @@ startSession();
 void refresh().catch(() => undefined);
 const root = document.getElementById('root');
 if (!root) throw new Error('the page has no root');
-root.textContent = '';
-render(<SignIn />, root);
+void loadWords(false).then(() => {
+  root.textContent = '';
+  render(<SignIn />, root);
+});

@@ -6,7 +6,9 @@ import { forgetPeople, loadPeople } from '../core/people.ts';
 import { forgetResources } from '../core/resource.ts';
 import { route, startRouter } from '../core/router.ts';
 import { session, startSession } from '../core/session.ts';
-import { loadUtility, utility } from '../core/utility.ts';
+import { loadUtility, loadUtilityWords, loadWords, utility } from '../core/utility.ts';
+import { loadAllWords } from '../words/load.ts';
+import { preferences } from '../core/preferences.ts';
 import { useWords } from '../core/words.ts';
 import { startOffline } from '../offline/app.ts';
 import { lookAtDurability } from '../offline/durable.ts';
@@ -103,6 +105,9 @@ function openWithNoSignal(): void {
   void refreshLists();
 }
 
+/** The first screen has the line to itself for this long. */
+const REST_AFTER_MS = 1_500;
+
 /** Mounts an app on its prerendered page. */
 export function start(props: AppProps): void {
   startSession();
@@ -135,6 +140,13 @@ export function start(props: AppProps): void {
   if (props.area === 'crew') openWithNoSignal();
   const root = document.getElementById('root');
   if (!root) throw new Error('the page has no root');
-  root.textContent = '';
-  render(<App {...props} />, root);
+  void loadWords(props.area === 'desk').then(() => {
+    root.textContent = '';
+    render(<App {...props} />, root);
+    // Everything else that is said, once the first screen stands.
+    setTimeout(() => {
+      void loadAllWords(preferences.get().locale);
+      void loadUtilityWords();
+    }, REST_AFTER_MS);
+  });
 }
