@@ -40,13 +40,14 @@ export function createCalendarApp(deps: CalendarDeps): App {
   return createFamilyApp('calendar', deps, {
     'GET /api/deadlines': async (call) => {
       const until = untilOf(call);
-      const [deadlines, undelivered] = await Promise.all([
+      const [{ items, quiet }, undelivered] = await Promise.all([
         allDeadlines(deps, today()),
         undeliveredLetters(deps.outbox, today()),
       ]);
       return call.json({
         today: today(),
-        groups: listDeadlines(deadlines.map(asListed), today(), until),
+        groups: listDeadlines(items.map(asListed), today(), until),
+        quiet,
         notSet: clocksNotSet(settings),
         undelivered,
       });
@@ -94,7 +95,7 @@ export function createCalendarApp(deps: CalendarDeps): App {
       const address = token === undefined ? null : await calendars.find(hashOf(token));
       if (!address) return notFound('no-such-calendar');
       const feed = calendarFeed({
-        items: await allDeadlines(deps, today()),
+        items: (await allDeadlines(deps, today())).items,
         today: today(),
         locale: address.locale,
         utilityName: settings.name,

@@ -44,7 +44,7 @@ async function write(deps: DigestDeps, today: string): Promise<number> {
   const there = new Set((await outbox.ofDay(today)).map(({ entry }) => entry.personId));
   const missing = settings.digest?.to.filter(({ personId }) => !there.has(personId)) ?? [];
   if (missing.length === 0) return 0;
-  const [deadlines, undelivered] = await Promise.all([
+  const [{ items: deadlines, quiet }, undelivered] = await Promise.all([
     allDeadlines(deps, today),
     undeliveredLetters(outbox, today),
   ]);
@@ -52,6 +52,7 @@ async function write(deps: DigestDeps, today: string): Promise<number> {
   for (const { personId, email, locale } of missing) {
     const { subject, text, something } = digestOf({
       deadlines,
+      quiet,
       today,
       locale: locale ?? settings.locale,
       utilityName: settings.name,

@@ -93,6 +93,7 @@ function eventOf(item: FeedItem, locale: Locale, publicUrl: string | null): ICal
     summary: say(locale, 'calendar.summary', { claimNumber, clock: words.clock }),
     description: [
       `${words.clock}: ${words.state}`,
+      ...(words.ended ? [words.ended] : []),
       ...(done ? [say(locale, 'calendar.done')] : []),
       words.rule,
       words.source,

@@ -50,10 +50,16 @@ export function clocksNotSet({ clocks, limitation }: ClocksQuestion['settings'])
  * What a date means, and for whom, stands in `docs/clocks.md`; none of it is legal advice.
  */
 export function clocksOf({ facts, struckOn, settings, today }: ClocksQuestion): Deadline[] {
-  const events = datedEvents(facts, settings.timeZone);
-  const opened = ofEvent(events, 'claim-opened')[0];
-  if (!opened) return [];
-  const { payerKind } = bodyOf(opened, 'claim-opened');
+  const claim = foldClaim('', facts);
+  if (!claim) return [];
+  const { payerKind, money } = claim;
+  // A demand that no packet bears out bills nothing, so it starts nothing and ends nothing either.
+  const unproven = new Set(
+    claim.demands.filter(({ proven }) => !proven).map(({ submissionId }) => submissionId),
+  );
+  const events = datedEvents(facts, settings.timeZone).filter(
+    ({ submissionId }) => !unproven.has(submissionId),
+  );
   const clocks = settings.clocks ?? noRules;
   const calendar = workCalendar(clocks);
   const rules = [...clocks.rules, ...ownLimitation(settings)].filter((rule) =>
@@ -80,8 +86,7 @@ export function clocksOf({ facts, struckOn, settings, today }: ClocksQuestion): 
       });
     }
 
-  const balanceCents = foldClaim('', facts)?.money.balanceCents ?? 0;
-  const context: Context = { events, settings, today, clocks, balanceCents };
+  const context: Context = { events, settings, today, clocks, balanceCents: money.balanceCents };
   const limitationDeadline = first(found, 'limitation', context);
   const deadlines = found
     .filter(({ clock }) => !oneDateOf.includes(clock))

@@ -50,12 +50,14 @@ export function metBy(
 
   switch (clock) {
     case 'acknowledge-by':
-      return soonest(oneOf(payerSigns), takenOver(start, after));
+      return soonest(oneOf(payerSigns), takenOver(start, after), first(outOfItsHands));
     case 'answer-by':
-      return soonest(oneOf(payerAnswers), takenOver(start, after));
+      return soonest(oneOf(payerAnswers), takenOver(start, after), first(outOfItsHands));
     case 'pay-by':
       return soonest(paid(start, events), takenOver(start, after));
     case 'follow-up-by':
+      // A payment that left nothing to ask is followed up by nothing but the closing.
+      if (start?.kind === 'payment-received' && balanceCents === 0) return start;
       return first((event) => contacts.includes(event.kind) && isToPayer(event));
     case 'information-due':
       return first(
@@ -103,6 +105,11 @@ function endsTheRightToSue(end: DatedEvent, events: readonly DatedEvent[], balan
 
 const isOwnPolicy = (events: readonly DatedEvent[]): boolean =>
   ofEvent(events, 'claim-opened').some((event) => bodyOf(event, 'claim-opened').payerKind === 'own-policy');
+
+/** The claim went to counsel, a court or a collector, or suit was brought: nobody waits for the payer's own answer then. */
+const outOfItsHands = (event: DatedEvent): boolean =>
+  event.kind === 'claim-referred' ||
+  (event.kind === 'deadline-answered' && bodyOf(event, 'deadline-answered').answer === 'suit-brought');
 
 /** A revised demand takes the place of the one before, and its clocks with it. */
 function takenOver(start: DatedEvent | null, after: readonly DatedEvent[]): DatedEvent | null {

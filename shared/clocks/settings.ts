@@ -40,6 +40,7 @@ export const starts = [
   'claim-referred',
   'restitution-ordered',
   'claim-closed',
+  'claim-reopened',
 ] as const;
 export type Start = (typeof starts)[number];
 
@@ -61,6 +62,7 @@ export const startsOf: Readonly<Record<(typeof ruledClocks)[number], readonly St
     'payment-received',
     'claim-denied',
     'claim-referred',
+    'claim-reopened',
   ],
   'information-due': ['information-asked'],
   'offer-expires': ['offer-made'],

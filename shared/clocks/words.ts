@@ -12,6 +12,10 @@ export const dayText = (locale: Locale, date: LocalDate): string =>
 export interface DeadlineWords {
   readonly clock: string;
   readonly state: string;
+  /** What it follows, so that two dates of one name are told apart: `after the demand of Mar 4, 2026`. */
+  readonly of: string;
+  /** Why nobody waits for it any more, where the claim went elsewhere; else null. */
+  readonly ended: string | null;
   /** How the day was found. */
   readonly rule: string;
   /**
@@ -23,17 +27,25 @@ export interface DeadlineWords {
 
 /** A date in words, the same on the desk, in the calendar and in the daily letter. */
 export function deadlineWords(locale: Locale, deadline: Deadline): DeadlineWords {
-  const { clock, state, startedBy, rule, whose, dueOn, countedOn } = deadline;
+  const { clock, state, startedBy, rule, whose, dueOn, countedOn, metBy } = deadline;
   const start = say(locale, `clock.start.${startedBy.kind}`);
   const on = dayText(locale, startedBy.on);
   const moved =
     dueOn === countedOn
       ? []
       : [say(locale, 'clock.moved', { from: dayText(locale, countedOn), to: dayText(locale, dueOn) })];
+  const named = {
+    clock: say(locale, `clock.${clock}`),
+    state: say(locale, `clock.state.${state}`),
+    of: say(locale, 'clock.of', { start, on }),
+    ended:
+      metBy?.kind === 'claim-referred' || metBy?.kind === 'deadline-answered'
+        ? say(locale, `clock.ended.${metBy.kind}`, { on: dayText(locale, metBy.on) })
+        : null,
+  };
   if (!rule)
     return {
-      clock: say(locale, `clock.${clock}`),
-      state: say(locale, `clock.state.${state}`),
+      ...named,
       rule: [say(locale, 'clock.rule.named', { start, on }), ...moved].join('. '),
       source: say(locale, 'clock.whose.named'),
     };
@@ -49,8 +61,7 @@ export function deadlineWords(locale: Locale, deadline: Deadline): DeadlineWords
     ? say(locale, 'clock.confirmed', { name: confirmedBy.name, on: dayText(locale, confirmedBy.on) })
     : say(locale, 'clock.confirm');
   return {
-    clock: say(locale, `clock.${clock}`),
-    state: say(locale, `clock.state.${state}`),
+    ...named,
     rule: [
       rule.yearAfterLimitation
         ? say(locale, 'clock.rule.year-after', { span, start, on })

@@ -1,5 +1,6 @@
 import type { ListedDeadline } from '../clocks/list.ts';
 import { listDeadlines } from '../clocks/list.ts';
+import type { QuietClaim } from '../clocks/quiet.ts';
 import type { ClockName } from '../clocks/settings.ts';
 import { dayText, deadlineWords } from '../clocks/words.ts';
 import type { LocalDate } from '../costs/days.ts';
@@ -7,6 +8,8 @@ import { say, type Locale } from '../words/index.ts';
 
 export interface DigestQuestion {
   readonly deadlines: readonly ListedDeadline[];
+  /** Open claims of which no date runs. */
+  readonly quiet: readonly QuietClaim[];
   readonly today: LocalDate;
   readonly locale: Locale;
   readonly utilityName: string;
@@ -20,7 +23,7 @@ export interface DigestQuestion {
 export interface Digest {
   readonly subject: string;
   readonly text: string;
-  /** Something is overdue, due within a week, or warned of. */
+  /** Something is overdue, due within a week, or warned of, or a claim is open that no date reminds of. */
   readonly something: boolean;
 }
 
@@ -29,11 +32,12 @@ const MOST_LINES = 40;
 const farOff: readonly ClockName[] = ['limitation', 'government-notice'];
 
 /**
- * The daily letter: overdue, today, this week, dates to sue that are being warned of, records whose retention is over.
+ * The daily letter: overdue, today, this week, dates to sue that are being warned of, records whose retention is over,
+ * open claims of which no date runs.
  * Claim numbers, clocks and citations, and nothing of any person: mail is read by more machines than the desk.
  */
 export function digestOf(question: DigestQuestion): Digest {
-  const { deadlines, today, locale, utilityName, publicUrl, notSet, undelivered } = question;
+  const { deadlines, quiet, today, locale, utilityName, publicUrl, notSet, undelivered } = question;
   const on = dayText(locale, today);
   const { overdue, today: dueToday, week, later, records } = listDeadlines(deadlines, today);
   const warned = later.filter(({ clock, warnFrom }) => farOff.includes(clock) && warnFrom <= today);
@@ -55,7 +59,8 @@ export function digestOf(question: DigestQuestion): Digest {
         ? [say(locale, 'digest.more', { count: items.length - shortened(items).length })]
         : []),
     ]),
-    ...(filled.length === 0 ? ['', say(locale, 'digest.nothing')] : []),
+    ...quietLines(quiet, locale),
+    ...(filled.length === 0 && quiet.length === 0 ? ['', say(locale, 'digest.nothing')] : []),
     ...(notSet.length > 0
       ? [
           '',
@@ -79,8 +84,23 @@ export function digestOf(question: DigestQuestion): Digest {
       today: dueToday.length,
     }),
     text: lines.join('\n'),
-    something: filled.length > 0,
+    something: filled.length > 0 || quiet.length > 0,
   };
+}
+
+function quietLines(quiet: readonly QuietClaim[], locale: Locale): string[] {
+  if (quiet.length === 0) return [];
+  const left = quiet.length - MOST_LINES;
+  return [
+    '',
+    say(locale, 'digest.quiet'),
+    ...quiet
+      .slice(0, MOST_LINES)
+      .map(({ claimNumber, standing }) =>
+        say(locale, 'digest.quiet.line', { claimNumber, standing: say(locale, `standing.${standing}`) }),
+      ),
+    ...(left > 0 ? [say(locale, 'digest.more', { count: left })] : []),
+  ];
 }
 
 /** What is left out of a long part is never a date to sue or a notice to a government. */

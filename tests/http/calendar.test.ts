@@ -15,6 +15,9 @@ beforeAll(async () => {
     fact('demand-sent', 10, onClaim(1), { sentOn: '2026-04-01', to: 'Ann Example' }),
   ])
     expect((await world.submit('manager', one)).status).toBe(201);
+  // The server alone writes packets.
+  const packet = fact('packet-frozen', 8, onClaim(1));
+  await world.stores.ledger.accept(packet, { recordedAt: now.toISOString(), deliveredBy: null });
   // A trial is in no list.
   const trial = fact('demand-sent', 30, onClaim(1), { sentOn: '2026-04-01' }, { test: true });
   expect((await world.submit('manager', trial)).status).toBe(201);

@@ -13,6 +13,7 @@ import { fact, onClaim, onStrike, uuid } from './submissions.ts';
 export const demanded: readonly Submission[] = [
   fact('strike', 9, onStrike(9)),
   fact('claim-opened', 1, onClaim(1), { strikeId: uuid(9), claimNumber: '2026-0007' }),
+  fact('packet-frozen', 8, onClaim(1), { revision: 1, demandCents: 500_000 }),
   fact('demand-sent', 10, onClaim(1), { sentOn: '2026-04-01', amountCents: 500_000, to: 'Ann Example' }),
 ];
 

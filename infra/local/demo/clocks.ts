@@ -16,6 +16,15 @@ const example = (
   ...over,
 });
 
+/** After each of these somebody looks at the claim again, so that none falls off the desk. */
+const followedUp = (count: number, from: readonly ClockRule['from'][]): ClockRule[] =>
+  from.map((start) =>
+    example(
+      { clock: 'follow-up-by', from: start, count, unit: 'calendar-days', whose: 'utility' },
+      'office practice 3',
+    ),
+  );
+
 const onDate = (name: string, month: number, day: number): HolidayRule => ({
   by: 'date',
   name,
@@ -69,6 +78,9 @@ export const demoClocks: ClockSettings = {
       { clock: 'follow-up-by', from: 'letter-sent', count: 10, unit: 'working-days', whose: 'utility' },
       'office practice 3',
     ),
+    ...followedUp(21, ['information-given', 'dispute-answered', 'claim-referred']),
+    // These wait for the utility itself.
+    ...followedUp(10, ['line-disputed', 'payment-received', 'claim-denied', 'claim-reopened']),
     example(
       {
         clock: 'information-due',

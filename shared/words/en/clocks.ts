@@ -20,6 +20,9 @@ export const clocks = {
   'clock.state.held': 'kept: legal hold',
   'clock.state.reached': 'retention is over',
 
+  'clock.of': 'after {start} of {on}',
+  'clock.ended.claim-referred': 'Not awaited any more: referred on {on}',
+  'clock.ended.deadline-answered': 'Not awaited any more: suit brought, answered on {on}',
   'clock.start.strike': 'the strike',
   'clock.start.claim-opened': 'the claim’s opening',
   'clock.start.demand-sent': 'the demand',
@@ -38,6 +41,7 @@ export const clocks = {
   'clock.start.restitution-ordered': 'the court’s order',
   'clock.start.payment-plan': 'the payment plan',
   'clock.start.claim-closed': 'the closing',
+  'clock.start.claim-reopened': 'the reopening',
 
   'clock.span.calendar-days': '{count, plural, one {# day} other {# days}}',
   'clock.span.working-days': '{count, plural, one {# working day} other {# working days}}',
@@ -77,6 +81,11 @@ export const clocks = {
   'digest.week': 'Due within a week',
   'digest.limitation': 'Last days to sue, and notices to governments',
   'digest.records': 'Retention is over',
+  'digest.quiet': 'Open, and no date is running',
+  'digest.quiet.line': '  {claimNumber}  {standing}',
+  'desk.quiet': 'Open, and no date is running',
+  'desk.quiet.what':
+    'No rule or paper sets the next date on these, so nothing here will come due. Decide who does what next.',
   'digest.line': '{on}  {claimNumber}  {clock}',
   'digest.line.source': '            {source}',
   'digest.more': '            and {count, plural, one {# more} other {# more}} on the desk',

@@ -21,6 +21,9 @@ export const clocks: Record<keyof typeof english, string> = {
   'clock.state.held': 'se conserva: retención legal',
   'clock.state.reached': 'terminó la conservación',
 
+  'clock.of': 'tras {start} del {on}',
+  'clock.ended.claim-referred': 'Ya no se espera: remitida el {on}',
+  'clock.ended.deadline-answered': 'Ya no se espera: demanda presentada, respondido el {on}',
   'clock.start.strike': 'el golpe',
   'clock.start.claim-opened': 'la apertura de la reclamación',
   'clock.start.demand-sent': 'la exigencia de pago',
@@ -39,6 +42,7 @@ export const clocks: Record<keyof typeof english, string> = {
   'clock.start.restitution-ordered': 'la orden del tribunal',
   'clock.start.payment-plan': 'el plan de pagos',
   'clock.start.claim-closed': 'el cierre',
+  'clock.start.claim-reopened': 'la reapertura',
 
   'clock.span.calendar-days': '{count, plural, one {# día} other {# días}}',
   'clock.span.working-days': '{count, plural, one {# día hábil} other {# días hábiles}}',
@@ -79,6 +83,11 @@ export const clocks: Record<keyof typeof english, string> = {
   'digest.week': 'Vence en una semana',
   'digest.limitation': 'Últimos días para demandar y avisos a gobiernos',
   'digest.records': 'Terminó la conservación',
+  'digest.quiet': 'Abiertas, y no corre ninguna fecha',
+  'digest.quiet.line': '  {claimNumber}  {standing}',
+  'desk.quiet': 'Abiertas, y no corre ninguna fecha',
+  'desk.quiet.what':
+    'Ninguna regla ni documento les fija la próxima fecha, así que nada vencerá aquí. Decida quién hace qué.',
   'digest.line': '{on}  {claimNumber}  {clock}',
   'digest.line.source': '            {source}',
   'digest.more': '            y {count, plural, one {# más} other {# más}} en el escritorio',

@@ -519,6 +519,8 @@ describe('how it is said', () => {
     expect(deadlineWords('en', found[`pay-by:${uuid(10)}`]!)).toEqual({
       clock: 'Payment',
       state: 'open',
+      of: 'after the demand of Apr 1, 2026',
+      ended: null,
       rule: '60 days after the demand of Apr 1, 2026',
       source: 'The utility’s own date. By Invented Code 1-2 (Nowhere). Not confirmed: have counsel confirm.',
     });

@@ -2,6 +2,7 @@ import { clocksOf } from '../../../shared/clocks/clocks.ts';
 import type { Deadline } from '../../../shared/clocks/deadline.ts';
 import { clockSettings, type ClockRule } from '../../../shared/clocks/settings.ts';
 import { effectiveFacts } from '../../../shared/submissions/effective.ts';
+import type { Recorded } from '../../../shared/submissions/recorded.ts';
 import type { FactKind } from '../../../shared/submissions/kinds.ts';
 import type { BodyOf, Fact, Submission } from '../../../shared/submissions/submission.ts';
 import type { UtilitySettings } from '../../../shared/utility/settings.ts';
@@ -33,6 +34,19 @@ export const told = <K extends FactKind>(kind: K, number: number, body: Partial<
   fact(kind, number, onClaim(1), body);
 export { uuid };
 
+/** With the packets that bear the demands out, and recorded after all of it: without them no demand counts. */
+export function borneOut(submissions: readonly Submission[]): Recorded[] {
+  const demanded = new Map(
+    submissions.flatMap((one) =>
+      one.kind === 'demand-sent' ? [[one.body.revision, one.body.amountCents] as const] : [],
+    ),
+  );
+  const packets = [...demanded].map(([revision, demandCents]) =>
+    told('packet-frozen', 900 + revision, { revision, demandCents }),
+  );
+  return [...packets, ...submissions].map((one) => recorded(one, '2040-01-01T12:00:00Z'));
+}
+
 /** The dates of one claim that was struck on 3 March 2026. */
 export function dates(
   submissions: readonly Submission[],
@@ -40,6 +54,6 @@ export function dates(
   today: string,
   struckOn = '2026-03-03',
 ): Record<string, Deadline> {
-  const { facts } = effectiveFacts(submissions.map((one) => recorded(one)));
+  const { facts } = effectiveFacts(borneOut(submissions));
   return Object.fromEntries(clocksOf({ facts, struckOn, settings, today }).map((one) => [one.id, one]));
 }

@@ -27,6 +27,7 @@ describe('a letter of many dates', () => {
     const deadlines = listed(today);
     const { text } = digestOf({
       deadlines,
+      quiet: [],
       today,
       locale: 'en',
       utilityName: 'Water',

@@ -1,3 +1,4 @@
+import type { QuietClaim } from '../../../../shared/clocks/quiet.ts';
 import { neverLeftOut, type DeadlineList, type ListedDeadline } from '../../../../shared/clocks/list.ts';
 import { useResource } from '../core/resource.ts';
 import { to } from '../core/router.ts';
@@ -8,6 +9,7 @@ import { DeadlineRow } from './life/DeadlineRow.tsx';
 interface Answer {
   readonly today: string;
   readonly groups: DeadlineList;
+  readonly quiet: readonly QuietClaim[];
   readonly notSet: readonly string[];
   readonly undelivered: readonly unknown[];
 }
@@ -52,6 +54,7 @@ export function Due() {
           </div>
         ),
       )}
+      <Quiet claims={value.quiet} />
       {value.groups.records.length > 0 && (
         // Nobody is late for it and nothing is lost by waiting: behind one touch, and never silent.
         <details class="small">
@@ -80,6 +83,34 @@ export function Due() {
         </details>
       )}
     </section>
+  );
+}
+
+/** Claims that would otherwise be on no list: open, and nothing of them ever comes due. */
+function Quiet({ claims }: { readonly claims: readonly QuietClaim[] }) {
+  const words = useWords();
+  if (claims.length === 0) return null;
+  return (
+    <div>
+      <h3>
+        {words.t('desk.quiet')} <span class="count">{claims.length}</span>
+      </h3>
+      <p class="small">{words.t('desk.quiet.what')}</p>
+      <ul class="deadlines plain-list">
+        {claims.map(({ claimId, claimNumber, payerName, standing, balanceCents }) => (
+          <li key={claimId}>
+            <p>
+              <a href={to(['claim', claimId])}>{words.t('search.claim', { claimNumber })}</a>
+              {payerName && ` · ${payerName}`}
+            </p>
+            <p class="small">
+              {words.t(`standing.${standing}`)}
+              {balanceCents > 0 && ` · ${words.money(balanceCents)}`}
+            </p>
+          </li>
+        ))}
+      </ul>
+    </div>
   );
 }
 

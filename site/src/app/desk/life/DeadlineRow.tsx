@@ -18,6 +18,7 @@ export function DeadlineRow({ deadline, today, children }: Props) {
     <li class={late ? 'late' : deadline.dueOn === today ? 'now' : ''}>
       <p>
         <strong>{said.clock}</strong> <time dateTime={deadline.dueOn}>{words.day(deadline.dueOn)}</time>{' '}
+        <span class="small soft">{said.of}</span>{' '}
         {deadline.state !== 'running' && <span class={late ? 'tag out' : 'tag'}>{said.state}</span>}
       </p>
       <details class="small">

@@ -1,3 +1,4 @@
+import { deadlineWords } from '../../../../../shared/clocks/words.ts';
 import { to } from '../../core/router.ts';
 import { useDeadlines } from '../../core/records.ts';
 import { useWords } from '../../core/words.ts';
@@ -35,6 +36,15 @@ export function Deadlines({ claimId }: { readonly claimId: string }) {
             ))}
           </ul>
         ))}
+      {(value?.deadlines ?? []).map((deadline) => {
+        const said = deadlineWords(words.locale, deadline);
+        // What is no longer asked of the payer says so, or a clerk looks for the date in vain.
+        return said.ended === null ? null : (
+          <p class="small soft" key={deadline.id}>
+            {said.clock} {said.of}. {said.ended}.
+          </p>
+        );
+      })}
     </>
   );
 }

@@ -1,3 +1,4 @@
+import { deadlineWords } from '../../../../../shared/clocks/words.ts';
 import type { Outage } from '../../../../../shared/outages/hydrantStatus.ts';
 import { ofKind, effectiveFacts } from '../../../../../shared/submissions/effective.ts';
 import type { Submission } from '../../../../../shared/submissions/submission.ts';
@@ -133,7 +134,7 @@ function useOptions({ of, kinds = [] }: PropsOf<'pick'>['leaf'], chosen: string)
         .map((deadline) => ({
           value: deadline.id,
           label: deadlineTitle(deadline.id, words),
-          more: words.day(deadline.dueOn),
+          more: `${words.day(deadline.dueOn)} · ${deadlineWords(words.locale, deadline).of}`,
           fills: deadline.dueOn,
         }));
     case 'strike':
