@@ -11,9 +11,9 @@ import { originalIn } from './arrived.ts';
 export async function handler(event: unknown): Promise<void> {
   const original = originalIn(event, environment().evidenceUrl);
   if (original === null) return;
-  const { get, copies } = await evidenceStore();
+  const evidence = await evidenceStore();
   const began = performance.now();
-  const copy = await displayCopyOf({ get, copies }, original);
+  const copy = await displayCopyOf(evidence, original);
   if (copy === null) throw new Error(`the original that was said to have arrived is not there: ${original}`);
   const { picture } = copy.record;
   if (picture.code === 'none' && (picture.reason === 'too-slow' || picture.reason === 'hash-differs'))

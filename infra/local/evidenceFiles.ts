@@ -1,6 +1,7 @@
 import { createHash } from 'node:crypto';
 import type { IncomingMessage } from 'node:http';
-import { uploadHeaders, type EvidenceObjects } from '../../functions/stores/evidence/byHash.ts';
+import { uploadHeaders } from '../../functions/stores/evidence/byHash.ts';
+import type { EvidenceObjects } from '../../functions/stores/evidence/evidenceObjects.ts';
 import { readDownloadGrant, readUploadGrant } from '../../functions/stores/evidence/tokenLinks.ts';
 import { answer, readBody, type Answer } from './answer.ts';
 

@@ -296,7 +296,7 @@ describe('reading it', () => {
     };
     // Until then the original: a browser that can draw it does.
     expect((await ask()).equals(heic)).toBe(true);
-    await displayCopyOf({ get: world.deps.evidence.get, copies: world.deps.evidence.copies }, sha256(heic));
+    await displayCopyOf(world.deps.evidence, sha256(heic));
     expect((await sharp(await ask()).metadata()).format).toBe('jpeg');
     const original = await world.ask(`/api/evidence/${sha256(heic)}`, 'crew');
     const bytes = await (await fetch(origin + original.headers.get('location')!)).arrayBuffer();

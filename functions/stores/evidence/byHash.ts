@@ -1,22 +1,12 @@
 import { createHash } from 'node:crypto';
 import type { Exhibit } from '../../../shared/submissions/fields.ts';
 import { copyKey, createCopyStore } from './copies.ts';
+import type { EvidenceObjects } from './evidenceObjects.ts';
 import type { DeclaredBytes, EvidenceStore, UploadTarget } from './evidence.ts';
 
 /** How long a signed address works. Long enough for a photo over a poor connection, short enough to be worthless later. */
 export const UPLOAD_SECONDS = 900;
 export const DOWNLOAD_SECONDS = 300;
-
-/** The part of an object store that evidence needs. */
-export interface EvidenceObjects {
-  put(
-    key: string,
-    bytes: Uint8Array,
-    options: { readonly contentType: string; readonly ifAbsent?: boolean },
-  ): Promise<{ readonly written: boolean }>;
-  get(key: string): Promise<{ readonly bytes: Uint8Array } | null>;
-  head(key: string): Promise<{ readonly writtenAt?: string } | null>;
-}
 
 /** How bytes come and go without passing through a handler. */
 export interface EvidenceLinks {

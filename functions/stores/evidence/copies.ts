@@ -1,7 +1,7 @@
 import { createHash } from 'node:crypto';
-import { displayRecord, type DisplayRecord } from '../../../shared/evidence/displayCopy.ts';
+import { COPY_PREFIX, displayRecord, type DisplayRecord } from '../../../shared/evidence/displayCopy.ts';
 import { readJpeg } from '../../evidence/pictures/jpeg.ts';
-import type { EvidenceObjects } from './byHash.ts';
+import type { EvidenceObjects } from './evidenceObjects.ts';
 
 /** A display copy with what is known of its original; no bytes where none could be made. */
 export interface KeptCopy {
@@ -18,9 +18,6 @@ export interface CopyStore {
   /** Keeps a copy, and answers with the one that is kept: another's, where that was first. */
   keep(made: KeptCopy): Promise<KeptCopy>;
 }
-
-/** Begins with a letter that no hash has: one rule tells an original's arrival from a copy's. */
-export const COPY_PREFIX = 'shown/';
 
 /** The number goes up when copies are to be made anew; those of before stay where they are. */
 const place = (sha256: string): string => `${COPY_PREFIX}1/${sha256.slice(0, 2)}/${sha256}`;
