@@ -1,6 +1,6 @@
 import { useWords } from '../core/words.ts';
 
-const LINES = 5;
+const LINES = 4;
 
 /** Who and what worked, from when to when, and room for the rest: what the repair form asks for beside its steps. */
 export function SheetHours() {
