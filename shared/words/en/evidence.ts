@@ -25,8 +25,7 @@ export const evidence = {
   'form.pdf-not-pdf':
     'This is called a PDF and is none, or is cut short at its head. It is kept and sent as it is, and its pages cannot be shown. Add it again from where it came from if you can.',
   'form.photo-data-unread': 'What the camera wrote into the file could not be read here just now.',
-  'packet.photo.display-of':
-    'Display copy of exhibit {exhibit} ({width} × {height} px): SHA-256 {sha256}',
+  'packet.photo.display-of': 'Display copy of exhibit {exhibit} ({width} × {height} px): SHA-256 {sha256}',
   'packet.photo.too-slow':
     'Not included: the picture could not be unpacked in the time allowed. The original is kept.',
   'packet.paper.too-slow':
