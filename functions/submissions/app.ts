@@ -4,12 +4,14 @@ import { correctionProblems } from '../../shared/submissions/correctionTarget.ts
 import { futureProblems } from '../../shared/submissions/futures.ts';
 import { correctionKind } from '../../shared/submissions/kinds.ts';
 import { formOf, parseSubmission, streamOfSubmission } from '../../shared/submissions/submission.ts';
+import type { UtilitySettings } from '../../shared/utility/settings.ts';
 import { createFamilyApp, memberOf, type App, type HttpDeps } from '../http/app.ts';
 import { readJson } from '../http/json.ts';
 import { refuse } from '../http/refused.ts';
 import { append, type AppendDeps } from './append.ts';
 
-export type SubmissionsDeps = HttpDeps & AppendDeps;
+export type SubmissionsDeps = HttpDeps &
+  AppendDeps & { readonly settings: Pick<UtilitySettings, 'timeZone'> };
 
 /** `POST /api/submissions`: the way in for people, phones and imports alike. */
 export function createSubmissionsApp(deps: SubmissionsDeps): App {
@@ -22,7 +24,7 @@ export function createSubmissionsApp(deps: SubmissionsDeps): App {
 
       const mayNot = writingProblems(member, submission);
       if (mayNot.length > 0) return refuse('not-allowed', mayNot);
-      const notYet = futureProblems(submission);
+      const notYet = futureProblems(submission, deps.settings.timeZone);
       if (notYet.length > 0) return refuse('invalid', notYet);
 
       if (submission.kind === correctionKind) {

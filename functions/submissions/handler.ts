@@ -1,5 +1,7 @@
 import { lambdaHandler } from '../http/lambda.ts';
-import { appendDeps, httpDeps } from '../wiring.ts';
+import { appendDeps, environment, httpDeps } from '../wiring.ts';
 import { createSubmissionsApp } from './app.ts';
 
-export const handler = lambdaHandler(() => createSubmissionsApp({ ...httpDeps(), ...appendDeps() }));
+export const handler = lambdaHandler(() =>
+  createSubmissionsApp({ ...httpDeps(), ...appendDeps(), settings: environment().utility }),
+);

@@ -1,4 +1,5 @@
 import { localDate, type LocalDate } from '../costs/days.ts';
+import { dayOfEvent } from '../submissions/dayOfEvent.ts';
 import type { Effective } from '../submissions/effective.ts';
 import type { FactKind } from '../submissions/kinds.ts';
 import type { BodyOf, Fact } from '../submissions/submission.ts';
@@ -12,37 +13,11 @@ export interface DatedEvent {
   readonly fact: Fact;
 }
 
-/** The field of each event that says its day. What is not here happened when its submission says. */
-const dayField: Partial<Record<FactKind, string>> = {
-  'demand-sent': 'sentOn',
-  'letter-sent': 'sentOn',
-  'claim-acknowledged': 'receivedOn',
-  'adjuster-assigned': 'assignedOn',
-  'information-asked': 'askedOn',
-  'information-given': 'givenOn',
-  'line-disputed': 'saidOn',
-  'dispute-answered': 'answeredOn',
-  'offer-made': 'offeredOn',
-  'offer-answered': 'answeredOn',
-  'payment-received': 'receivedOn',
-  'payment-reversed': 'reversedOn',
-  'refund-paid': 'paidOn',
-  'recovery-shared': 'paidOn',
-  'claim-denied': 'deniedOn',
-  'claim-referred': 'referredOn',
-  'restitution-ordered': 'orderedOn',
-  'payment-plan': 'agreedOn',
-  'legal-hold': 'from',
-  'written-off': 'writtenOffOn',
-  'claim-closed': 'closedOn',
-  'claim-reopened': 'reopenedOn',
-};
-
 /** The events of a claim by their days, first to last. */
 export function datedEvents(facts: readonly Effective[], timeZone: string): DatedEvent[] {
   return facts
     .map(({ fact }, order): DatedEvent => {
-      const field = dayField[fact.kind];
+      const field = dayOfEvent[fact.kind];
       const said = field === undefined ? undefined : (fact.body as Readonly<Record<string, unknown>>)[field];
       return {
         kind: fact.kind,

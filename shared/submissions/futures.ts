@@ -1,4 +1,6 @@
 import { problem, type Problem } from '../problems/problem.ts';
+import { localDate } from '../costs/days.ts';
+import { dayOfEvent } from './dayOfEvent.ts';
 import { CLOCK_TOLERANCE_MS } from './known.ts';
 import { correctionKind } from './kinds.ts';
 import type { Submission } from './submission.ts';
@@ -12,6 +14,22 @@ export const ofTheFuture: Readonly<Record<string, readonly string[]>> = {
 const isInstant = (value: unknown): value is string =>
   typeof value === 'string' && /^\d{4}-\d{2}-\d{2}T/.test(value) && !Number.isNaN(Date.parse(value));
 
+const isDay = (value: unknown): value is string =>
+  typeof value === 'string' && /^\d{4}-\d{2}-\d{2}$/.test(value);
+
+/** What stands at a path of names, in which `*` is every row of a list. */
+function at(
+  value: unknown,
+  [name, ...rest]: readonly string[],
+  path = '',
+): { path: string; value: unknown }[] {
+  if (name === undefined) return [{ path, value }];
+  if (typeof value !== 'object' || value === null) return [];
+  return Object.entries(value)
+    .filter(([key]) => name === '*' || key === name)
+    .flatMap(([key, inner]) => at(inner, rest, path === '' ? key : `${path}.${key}`));
+}
+
 function walk(value: unknown, path: string, found: (at: string, path: string) => void): void {
   if (isInstant(value)) found(value, path);
   else if (Array.isArray(value)) value.forEach((item, index) => walk(item, `${path}.${index}`, found));
@@ -20,8 +38,19 @@ function walk(value: unknown, path: string, found: (at: string, path: string) =>
       walk(inner, path === '' ? key : `${path}.${key}`, found);
 }
 
-/** Times of a body that lie after `now` (UTC instant) by more than a clock is off: slips of the pen. Paths are in the body. */
-export function futureTimes(kind: string, body: unknown, now: string): Problem[] {
+/** Days of what has happened, by kind, as paths in which `*` is any row. Other days may lie ahead: they are due, planned, agreed. */
+const pastDays: Readonly<Record<string, string>> = {
+  ...dayOfEvent,
+  // Records may be held from a day to come.
+  'legal-hold': '',
+  repair: 'contractors.*.invoicedOn',
+};
+
+/**
+ * Times and days of a body that lie after `now` (UTC instant) by more than a clock is off: slips of the pen. Days are
+ * those of `timeZone`, the utility's. Paths are in the body.
+ */
+export function futureTimes(kind: string, body: unknown, now: string, timeZone: string): Problem[] {
   const latest = Date.parse(now) + CLOCK_TOLERANCE_MS;
   const allowed = ofTheFuture[kind] ?? [];
   const problems: Problem[] = [];
@@ -29,6 +58,11 @@ export function futureTimes(kind: string, body: unknown, now: string): Problem[]
     if (Date.parse(at) > latest && !allowed.includes(path))
       problems.push(problem('still-to-come', path, { at }));
   });
+  const lastDay = localDate(new Date(latest).toISOString(), timeZone);
+  const past = pastDays[kind];
+  if (past)
+    for (const { path, value } of at(body, past.split('.')))
+      if (isDay(value) && value > lastDay) problems.push(problem('still-to-come', path, { at: value }));
   return problems;
 }
 
@@ -36,14 +70,14 @@ export function futureTimes(kind: string, body: unknown, now: string): Problem[]
  * Times that the sender's own clock had not reached when it sent: a date mistyped into the future. A device whose
  * clock is wrong is consistent with itself and passes; what its times are believed for is decided where they are read.
  */
-export function futureProblems(submission: Submission): Problem[] {
+export function futureProblems(submission: Submission, timeZone: string): Problem[] {
   const { sentAt, occurredAt } = submission;
-  const happened = futureTimes('', { occurredAt }, sentAt);
+  const happened = futureTimes('', { occurredAt }, sentAt, timeZone);
   if (submission.kind === correctionKind) {
     const { replacement, targetKind } = submission.body;
     return [
       ...happened,
-      ...futureTimes(targetKind, replacement, sentAt).map((found) => ({
+      ...futureTimes(targetKind, replacement, sentAt, timeZone).map((found) => ({
         ...found,
         path: `body.replacement.${found.path}`,
       })),
@@ -51,7 +85,7 @@ export function futureProblems(submission: Submission): Problem[] {
   }
   return [
     ...happened,
-    ...futureTimes(submission.kind, submission.body, sentAt).map((found) => ({
+    ...futureTimes(submission.kind, submission.body, sentAt, timeZone).map((found) => ({
       ...found,
       path: `body.${found.path}`,
     })),

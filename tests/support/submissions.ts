@@ -71,8 +71,13 @@ export function correction(
 /** As the ledger would hold it. */
 /** The last time that a submission tells of, or its sending: it cannot have been recorded before. */
 function lastTimeIn({ occurredAt, sentAt }: Envelope, body: unknown): string {
-  const times = JSON.stringify([occurredAt, sentAt, body]).matchAll(/"(\d{4}-\d{2}-\d{2}T[\d:.]+Z)"/g);
-  return [...times]
+  const text = JSON.stringify([occurredAt, sentAt, body]);
+  const times = text.matchAll(/"(\d{4}-\d{2}-\d{2}T[\d:.]+Z)"/g);
+  // The day on which something happened, by the field's name; the evening of UTC is that day in all of America.
+  const days = text.matchAll(
+    /"(?:sent|received|assigned|asked|given|said|answered|offered|reversed|paid|denied|referred|ordered|agreed|writtenOff|closed|reopened|invoiced)On":"(\d{4}-\d{2}-\d{2})"/g,
+  );
+  return [...times, ...[...days].map(([whole, day]) => [whole, `${day}T20:00:00.000Z`])]
     .map(([, at = '']) => at)
     .reduce((last, at) => (Date.parse(at) > Date.parse(last) ? at : last), sentAt);
 }

@@ -342,7 +342,12 @@ describe('a claim', () => {
   });
 
   it('holds no name of the one a demand was sent to, and the time of the last word, corrections too', () => {
-    const corrected = correction(303, opened, { ...opened.body, claimNumber: '2026-0008' });
+    const corrected = correction(
+      303,
+      opened,
+      { ...opened.body, claimNumber: '2026-0008' },
+      { sentAt: '2026-04-01T12:00:00Z' },
+    );
     const state = foldClaim(uuid(1), facts(opened, sent, corrected));
     expect(JSON.stringify(state)).not.toContain('An adjuster');
     expect(state).toMatchObject({ claimNumber: '2026-0008', lastRecordedAt: corrected.sentAt });

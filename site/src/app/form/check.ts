@@ -30,7 +30,7 @@ export function checkForm(
   const parsed = forms[spec.kind].body.safeParse(body, { reportInput: true });
   const refused = [
     ...(parsed.success ? [] : problemsFromZod(parsed.error.issues)),
-    ...futureTimes(spec.kind, body, now.toISOString()),
+    ...futureTimes(spec.kind, body, now.toISOString(), zone),
   ];
   const all = [
     ...problems,
