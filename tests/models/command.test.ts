@@ -22,7 +22,7 @@ beforeEach(async () => {
 afterEach(() => rm(folder, { recursive: true, force: true }));
 
 const models = async () =>
-  (await world.ask('/api/models', 'crew')).body['models'] as unknown as BodyOf<'hydrant-model'>[];
+  (await world.ask('/api/models', 'crew')).body['models'] as BodyOf<'hydrant-model'>[];
 /** The real app; `refuseAfter` so many submissions it answers as a server that went away. */
 const server = (refuseAfter = Infinity): ModelServer => ({
   models,

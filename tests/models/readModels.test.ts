@@ -55,10 +55,10 @@ describe('what is read', () => {
   });
 
   test('every model of the demo, written out as a spreadsheet would, comes back the same', () => {
-    const say = (value: unknown): string => (value === null || value === undefined ? '' : String(value));
+    const say = (value: string | number | null | undefined): string => String(value ?? '');
     const units = { 'lbf.ft': 'ft-lb', 'lbf.in': 'in-lb', 'N.m': 'N-m', 'kgf.m': 'kgf-m' } as const;
     const rows = demoModels.flatMap((model) => {
-      const of = (cells: Record<string, unknown>): string =>
+      const of = (cells: Record<string, string | number | null | undefined>): string =>
         line(
           Object.fromEntries(Object.entries({ ...cells, model: model.modelId }).map(([k, v]) => [k, say(v)])),
         );

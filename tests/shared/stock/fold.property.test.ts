@@ -169,7 +169,7 @@ test('the shelves hold what a storekeeper’s cards hold, whatever the order of 
         else if (final !== told) {
           const right = submissionOf(final, index + 10);
           ledger.push(
-            correction(index + 500, first, right.body as Record<string, unknown>, {
+            correction(index + 500, first, right.body, {
               occurredAt: right.occurredAt,
             }),
           );
