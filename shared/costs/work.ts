@@ -1,7 +1,7 @@
 import { ofKind, type Effective } from '../submissions/effective.ts';
 import type { BodyOf, Fact } from '../submissions/submission.ts';
 import { damageClasses, type DamageClass } from '../strikes/damage.ts';
-import { mainValveHeld } from '../water/standing.ts';
+import { mainValveHeld, standingWater } from '../water/standing.ts';
 import { counterCalculation } from './counterCalculation.ts';
 import { localDate, type LocalDate } from './days.ts';
 import { dollarText } from './money.ts';
@@ -91,7 +91,7 @@ export function workOf(facts: readonly Effective[], timeZone: string, waterLost:
         ? { date: day(reportedAt), basis: 'reported' }
         : { date: firstAt === null ? '' : day(firstAt), basis: 'first-record' };
   const ofStrike = facts.filter(({ fact }) => fact.subject.type === 'strike');
-  const lastWater = ofKind(facts, 'water-lost').at(-1)?.fact ?? null;
+  const lastWater = standingWater(facts)?.fact ?? null;
   return {
     timeZone,
     damage: damageOf(facts),

@@ -2,6 +2,7 @@ import { ofKind, type Effective } from '../submissions/effective.ts';
 import { jointsOf } from '../tightening/fromModel.ts';
 import type { TightenedJoint } from '../tightening/tightened.ts';
 import { estimateOf } from '../water/record.ts';
+import { standingWater } from '../water/standing.ts';
 import type { PacketTightening, PacketWater } from './repairSchema.ts';
 import type { WorkerOf } from './timeline.ts';
 
@@ -68,8 +69,8 @@ export function waterOf(
   workerOf: WorkerOf,
   nameOf: (workerId: string) => string | null,
 ): PacketWater {
-  // The one that the statement bills: the latest.
-  const fact = ofKind(facts, 'water-lost').at(-1)?.fact;
+  // The one that the statement bills.
+  const fact = standingWater(facts)?.fact;
   if (!fact) return null;
   const { body, submissionId } = fact;
   const { question, estimate, challengeAnswer } = body;

@@ -7,7 +7,7 @@ import { estimateOf } from './record.ts';
 
 /** What a strike's facts say of the water lost, as they stand. */
 export interface WaterStanding {
-  /** The latest record; it stands. */
+  /** The one that came into the ledger last; it stands. */
   readonly record: Effective<'water-lost'> | null;
   /** What its question comes to; null for a record of before, which has a figure and a sentence alone. */
   readonly estimate: WaterLostEstimate | null;
@@ -15,8 +15,22 @@ export interface WaterStanding {
   readonly challenges: readonly Problem[];
   /** Nobody recorded water, and the crews found the main valve holding and nothing flowing. */
   readonly heldUnrecorded: boolean;
+  /** Gallons are on record, and the crews' word that the main valve held keeps them off the bill. */
+  readonly recordedThoughHeld: boolean;
   /** Nobody recorded water, and a crew both found the main valve holding and saw water flow: one of them is wrong. */
   readonly contradicted: boolean;
+}
+
+/**
+ * The record of water lost that counts: the one recorded last, whatever hour it begins with, because who estimates anew
+ * means the new figure. A correction changes its own record and does not move it up; a record withdrawn counts no more.
+ */
+export function standingWater(facts: readonly Effective[]): Effective<'water-lost'> | null {
+  return ofKind(facts, 'water-lost').reduce<Effective<'water-lost'> | null>(
+    (last, each) =>
+      last === null || Date.parse(each.recordedAt) >= Date.parse(last.recordedAt) ? each : last,
+    null,
+  );
 }
 
 /** A record of before named no hydrant: no hydrant at all can have given more than the widest lateral lets through. */
@@ -35,7 +49,7 @@ const flowed = ({ flow }: { readonly flow: string }): boolean => flow !== 'none'
  * of them saw water flow or the valve fail. The statement, the desk and the packet ask this one question.
  */
 export function mainValveHeld(facts: readonly Effective[]): boolean {
-  const record = ofKind(facts, 'water-lost').at(-1)?.fact.body;
+  const record = standingWater(facts)?.fact.body;
   const found = foundBy(facts);
   return (
     record?.estimate?.by === 'valve-held' ||
@@ -45,13 +59,14 @@ export function mainValveHeld(facts: readonly Effective[]): boolean {
 }
 
 export function waterStanding(facts: readonly Effective[]): WaterStanding {
-  const record = ofKind(facts, 'water-lost').at(-1) ?? null;
+  const record = standingWater(facts);
   const estimate = record && estimateOf(record.fact.body);
   return {
     record,
     estimate,
     challenges: estimate?.challenges ?? (record ? challengesOfOld(record.fact.body) : []),
     heldUnrecorded: record === null && mainValveHeld(facts),
+    recordedThoughHeld: (record?.fact.body.waterLostGal ?? 0) > 0 && mainValveHeld(facts),
     contradicted:
       record === null && foundBy(facts).some((seen) => seen.mainValve === 'holds' && flowed(seen)),
   };

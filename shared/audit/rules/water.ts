@@ -1,4 +1,4 @@
-import { waterStanding } from '../../water/standing.ts';
+import { standingWater, waterStanding } from '../../water/standing.ts';
 import { rule, when, type Rule } from '../case.ts';
 import { bodies, ofSection, sumCents } from '../reading.ts';
 
@@ -13,7 +13,7 @@ export const waterRules: readonly Rule[] = [
   ),
   rule('water-without-times', 'water-lost', (audited) => {
     const billed = ofSection(audited, 'water');
-    const last = bodies(audited.facts, 'water-lost').at(-1);
+    const last = standingWater(audited.facts)?.fact.body;
     return when(
       billed.length > 0 &&
         last !== undefined &&
@@ -24,7 +24,7 @@ export const waterRules: readonly Rule[] = [
   }),
   rule('water-estimate-though-metered', 'water-lost', (audited) => {
     const figures = bodies(audited.facts, 'water-lost');
-    const last = figures.at(-1);
+    const last = standingWater(audited.facts)?.fact.body;
     return when(
       last !== undefined && last.method !== 'metered' && figures.some(({ method }) => method === 'metered'),
       () => ({ atStakeCents: sumCents(ofSection(audited, 'water')) }),

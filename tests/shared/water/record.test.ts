@@ -11,6 +11,9 @@ import { throwAtOneFootIn, horizontalThrowGpm } from '../../../shared/water/thro
 import { testBefore } from '../../../shared/water/fromStrike.ts';
 import { Teller } from '../../../infra/local/demo/teller.ts';
 import { bareStrike, cleanBreak, flowTestOf } from '../../../infra/local/demo/bodies.ts';
+import { correction, fact, onStrike, recorded } from '../../support/submissions.ts';
+import { workOf } from '../../../shared/costs/work.ts';
+import type { Recorded } from '../../../shared/submissions/recorded.ts';
 import { asRecorded } from '../../support/demoClaim.ts';
 
 const us = { system: 'us', locale: 'en' } as const;
@@ -197,6 +200,52 @@ describe('water lost as a strike’s facts say it', () => {
       teller.tell('strike', { type: 'strike', strikeId }, 5, { ...bareStrike, hydrantId: 'TH-1', found }),
     );
     expect(seen).toMatchObject({ heldUnrecorded: false, contradicted: true });
+  });
+});
+
+describe('water estimated anew', () => {
+  const ofStrike = onStrike(9);
+  const first = fact('water-lost', 10, ofStrike, body(jet), { occurredAt: '2026-03-04T05:00:00Z' });
+  // Recorded later, of an earlier hour: its shut-off was found to be before.
+  const anew = fact(
+    'water-lost',
+    11,
+    ofStrike,
+    body({ ...jet, times: { ...jet.times!, waterShutAt: '2026-03-04T02:30:00Z' } }),
+    { occurredAt: '2026-03-04T02:30:00Z' },
+  );
+  const told = [
+    recorded(anew, '2026-03-09T12:00:00Z'),
+    recorded(first, '2026-03-05T12:00:00Z'),
+    // Putting a word right in the old record does not bring it back.
+    recorded(correction(12, first, { ...first.body, note: 'By daylight' }), '2026-03-10T12:00:00Z'),
+  ];
+  const figures = (all: readonly Recorded[]) => {
+    const { facts } = effectiveFacts(all);
+    return {
+      shown: waterStanding(facts).record?.fact.submissionId ?? null,
+      billed: workOf(facts, 'America/New_York', null).waterLost?.submissionId ?? null,
+    };
+  };
+
+  it('the one recorded last stands, on the case file and on the bill', () => {
+    const { submissionId } = anew;
+    expect(figures(told)).toEqual({ shown: submissionId, billed: submissionId });
+    expect(figures(told.toReversed())).toEqual({ shown: submissionId, billed: submissionId });
+  });
+
+  it('withdrawn, the one before it stands again; with none left nothing is shown and nothing billed', () => {
+    const gone = recorded(correction(13, anew, null), '2026-03-11T12:00:00Z');
+    expect(figures([...told, gone])).toEqual({ shown: first.submissionId, billed: first.submissionId });
+    const both = [recorded(first), recorded(anew), recorded(correction(14, first, null)), gone];
+    expect(figures(both)).toEqual({ shown: null, billed: null });
+  });
+
+  it('gallons on record that the main valve’s holding keeps off the bill are said to be', () => {
+    const strike = fact('strike', 9, ofStrike, { found: cleanBreak });
+    const { facts } = effectiveFacts([recorded(strike), recorded(first)]);
+    expect(waterStanding(facts).recordedThoughHeld).toBe(true);
+    expect(waterStanding(effectiveFacts([recorded(first)]).facts).recordedThoughHeld).toBe(false);
   });
 });
 

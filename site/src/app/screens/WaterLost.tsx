@@ -17,7 +17,8 @@ export function WaterLost({ answer: { strike, history } }: { readonly answer: St
   const current = useObservable(session);
   useObservable(people);
   const { facts } = effectiveFacts(history.map(({ recorded }) => recorded));
-  const { record, estimate, challenges, heldUnrecorded, contradicted } = waterStanding(facts);
+  const { record, estimate, challenges, heldUnrecorded, recordedThoughHeld, contradicted } =
+    waterStanding(facts);
   const body = record?.fact.body;
   const answered = body?.challengeAnswer;
   return (
@@ -31,6 +32,11 @@ export function WaterLost({ answer: { strike, history } }: { readonly answer: St
       )}
       {record && body && (
         <>
+          {recordedThoughHeld && (
+            <p class="warning">
+              {words.t('problem.water-though-valve-held', { gallons: body.waterLostGal })}
+            </p>
+          )}
           {estimate ? (
             <WaterFigures estimate={estimate} />
           ) : (
