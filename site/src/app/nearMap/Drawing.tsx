@@ -117,7 +117,8 @@ export function Drawing({ title, here, reachFt, marks, chosen, choose }: Props) 
             class={`mark ${state} ${is ? 'chosen-mark' : ''}`}
             role="button"
             aria-pressed={is}
-            tabIndex={index === current ? 0 : -1}
+            // As SVG spells it: attributes there keep their case.
+            tabindex={index === current ? 0 : -1}
             aria-label={[
               hydrant.hydrantId,
               hydrant.place ?? '',

@@ -1,4 +1,4 @@
-import { useEffect, useState } from 'preact/hooks';
+import { useEffect, useRef, useState } from 'preact/hooks';
 import type { Hydrant } from '../../../../shared/inventory/hydrant.ts';
 import {
   compassPoint,
@@ -94,6 +94,11 @@ export function NearMap({ onPick }: { readonly onPick: (hydrantId: string) => vo
     };
   }, []);
 
+  const box = useRef<HTMLElement>(null);
+  const drawn = read !== null;
+  // The map as a whole above the bar at the foot.
+  useEffect(() => box.current?.scrollIntoView({ block: 'start' }), [drawn]);
+
   if (here === 'asking') return <p role="status">{words.t('finder.locating')}</p>;
   if (here === null) return <p role="status">{words.t('near-map.no-place')}</p>;
   if (!read || reach === null) return <p role="status">{words.t('finder.searching')}</p>;
@@ -107,7 +112,7 @@ export function NearMap({ onPick }: { readonly onPick: (hydrantId: string) => vo
     <HydrantLine id={hydrant.hydrantId} {...{ hydrant, inService, distanceFt, bearing }} />
   );
   return (
-    <section class="near-map" aria-label={title}>
+    <section class="near-map" ref={box} aria-label={title}>
       <h3>{title}</h3>
       {read.asOf !== null && (
         <p class="help">

@@ -32,6 +32,7 @@ const shake = (): void => {
  */
 export function Scanner({ title, read, onCode, onClose }: Props) {
   const words = useWords();
+  const box = useRef<HTMLDivElement>(null);
   const video = useRef<HTMLVideoElement>(null);
   const track = useRef<MediaStreamTrack | null>(null);
   const [state, setState] = useState<State>('starting');
@@ -42,12 +43,15 @@ export function Scanner({ title, read, onCode, onClose }: Props) {
   owner.current = { read, onCode, onClose };
 
   useEffect(() => {
+    // Above the bar at the foot, where one aims.
+    box.current?.scrollIntoView({ block: 'start' });
     let over = false;
     const isOver = (): boolean => over;
     let stream: MediaStream | null = null;
     const stop = (): void => {
       over = true;
       stream?.getTracks().forEach((each) => each.stop());
+      stream = null;
     };
     const hidden = (): void => {
       // A phone that is put away must not go on filming.
@@ -115,7 +119,7 @@ export function Scanner({ title, read, onCode, onClose }: Props) {
   };
   const alive = state === 'starting' || state === 'looking';
   return (
-    <div class="scanner" role="group" aria-label={title}>
+    <div class="scanner" ref={box} role="group" aria-label={title}>
       {alive && (
         <div class="viewfinder">
           <video ref={video} muted playsInline aria-label={words.t('scan.camera')} />

@@ -181,7 +181,7 @@ export function HydrantFinder({ inputId, labelledBy, suggested, onPick }: Props)
           aria-expanded={way === 'map'}
           onClick={() => setWay(way === 'map' ? null : 'map')}
         >
-          {words.t(way === 'map' ? 'near-map.close' : 'near-map.open')}
+          {words.t('near-map.open')}
         </button>
       </div>
       <p class="help" id={`${inputId}-how`}>
