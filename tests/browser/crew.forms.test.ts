@@ -212,6 +212,7 @@ describe('safety', () => {
     await page.getByRole('button', { name: 'Done Pressure proved gone' }).click();
     // The focus goes on to the button that takes it back, a frame later.
     await page.waitForFunction(() => document.activeElement?.textContent.startsWith('Not done') === true);
+    await step('Pressure proved gone').getByText('Change time or name, add a note').click();
     await step('Pressure proved gone').getByLabel('By').fill('');
     await step('Parted hardware taken down').getByText('Not offered until', { exact: false }).waitFor();
   });
