@@ -16,8 +16,10 @@ const file = (...lines: readonly string[]): string =>
     ...lines,
   ].join('\n');
 /** A line by its columns, so that a case shows only what it is about. */
-const line = (cells: Record<string, string>): string =>
-  Papa.unparse([modelColumns.map((column) => ({ model: 'M1', ...cells })[column] ?? '')]);
+const line = (cells: Record<string, string>): string => {
+  const all: Record<string, string> = { model: 'M1', ...cells };
+  return Papa.unparse([modelColumns.map((column) => all[column] ?? '')]);
+};
 const joint = (cells: Record<string, string> = {}) =>
   line({ line: 'joint', name: 'Flange', from: '72', unit: 'ft-lb', manual: 'Manual', page: '9', ...cells });
 const wrench = (cells: Record<string, string> = {}) =>
