@@ -125,15 +125,10 @@ export const stock = {
   'stock.notice':
     '{short, plural, =0 {} one {One part is low or out.} other {# parts are low or out.}}{negative, plural, =0 {} one { One count is below zero.} other { # counts are below zero.}}{unknown, plural, =0 {} one { One was never counted.} other { # were never counted.}}',
   'stock.empty': 'Nothing was ever counted or received. Count a shelf to begin.',
-  'stock.count': 'Count a shelf or truck',
-  'stock.move': 'Received or moved',
-  'stock.minimum': 'Least that should be there',
   'stock.by-place': 'Shelves and trucks',
   'stock.count-place': 'Count',
   'stock.low-first': 'Low, out or not known',
   'stock.nothing-low': 'Nothing is low.',
-  'stock.part': '{partNumber}{description, select, none {} other {: {description}}}',
-  'stock.quantity': '{quantity}',
   'stock.standing.enough': 'Enough',
   'stock.standing.low': 'Low',
   'stock.standing.out': 'None left',
@@ -153,7 +148,6 @@ export const stock = {
   'stock.at-shelf': 'Parts on record at {place}: {count}',
   'stock.add-known': 'Put them in the list',
   'stock.choose-place': 'Places on record',
-  'stock.of-model': 'Kit of {model}',
   'stock.records': 'What was recorded',
   'models.help':
     'npm run models -- FILE.csv [--dry-run] [--by PERSON] [--lang en|es]\n\nReads hydrant models from a CSV, one line for each thing, and records them like the form does. Needs the server running (npm start). docs/models-csv.md explains the columns.\n\n  --dry-run   only check and say what would be recorded\n  --by        who is named as having recorded them (else the account that runs this)\n  --example   print an example file to begin with',

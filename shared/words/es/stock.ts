@@ -128,15 +128,10 @@ export const stock: Record<keyof typeof english, string> = {
   'stock.notice':
     '{short, plural, =0 {} one {Una pieza está baja o agotada.} other {# piezas están bajas o agotadas.}}{negative, plural, =0 {} one { Una cuenta está por debajo de cero.} other { # cuentas están por debajo de cero.}}{unknown, plural, =0 {} one { Una nunca se contó.} other { # nunca se contaron.}}',
   'stock.empty': 'Nunca se contó ni se recibió nada. Cuente un estante para empezar.',
-  'stock.count': 'Contar un estante o camión',
-  'stock.move': 'Recibidas o trasladadas',
-  'stock.minimum': 'Lo mínimo que debe haber',
   'stock.by-place': 'Estantes y camiones',
   'stock.count-place': 'Contar',
   'stock.low-first': 'Bajas, agotadas o desconocidas',
   'stock.nothing-low': 'Nada está bajo.',
-  'stock.part': '{partNumber}{description, select, none {} other {: {description}}}',
-  'stock.quantity': '{quantity}',
   'stock.standing.enough': 'Suficientes',
   'stock.standing.low': 'Pocas',
   'stock.standing.out': 'No queda ninguna',
@@ -156,7 +151,6 @@ export const stock: Record<keyof typeof english, string> = {
   'stock.at-shelf': 'Piezas registradas en {place}: {count}',
   'stock.add-known': 'Ponerlas en la lista',
   'stock.choose-place': 'Lugares registrados',
-  'stock.of-model': 'Juego de {model}',
   'stock.records': 'Lo registrado',
   'models.help':
     'npm run models -- ARCHIVO.csv [--dry-run] [--by PERSONA] [--lang en|es]\n\nLee modelos de hidrante de un CSV, una línea por cosa, y los registra como lo hace el formulario. Necesita el servidor en marcha (npm start). docs/models-csv.md explica las columnas.\n\n  --dry-run   solo revisar y decir qué se registraría\n  --by        a quién se nombra como quien los registró (si no, la cuenta que ejecuta esto)\n  --example   imprimir un archivo de ejemplo para empezar',
