@@ -1,7 +1,7 @@
 import { defineConfig, passthroughImageService } from 'astro/config';
 import type { AstroIntegration } from 'astro';
 import { offline } from './offlineBuild.ts';
-import { wordsAsNeeded } from './wordsAsNeeded.ts';
+import { asNeeded } from './asNeeded.ts';
 
 /**
  * Public pages are rendered by the publisher, not by a web server: the build gives `dist/server/entry.mjs`, which
@@ -34,7 +34,7 @@ export default defineConfig({
   // A strict content security policy stands on every page: no style and no script inside the HTML.
   build: { inlineStylesheets: 'never', assets: '_assets' },
   vite: {
-    plugins: [wordsAsNeeded()],
+    plugins: [asNeeded()],
     build: { assetsInlineLimit: 0, target: 'es2022' },
     oxc: { jsx: { runtime: 'automatic', importSource: 'preact' } },
     // The bundle runs inside a function with nothing beside it.

@@ -37,9 +37,16 @@ function headers(token: string | undefined, json: boolean): Headers {
   return all;
 }
 
-async function request(path: string, init: RequestInit): Promise<Response | Answer<never>> {
+/** The slowest line on which a photo is still sent: 64 kbit/s. */
+const SLOWEST_BYTES_PER_MS = 8;
+
+async function request(
+  path: string,
+  init: RequestInit,
+  patienceMs = PATIENCE_MS,
+): Promise<Response | Answer<never>> {
   try {
-    return await fetch(path, { ...init, signal: AbortSignal.timeout(PATIENCE_MS), cache: 'no-store' });
+    return await fetch(path, { ...init, signal: AbortSignal.timeout(patienceMs), cache: 'no-store' });
   } catch (error) {
     const tooSlow = error instanceof DOMException && error.name === 'TimeoutError';
     return { outcome: 'unreachable', reason: tooSlow ? 'too-slow' : 'no-connection' };
@@ -92,7 +99,12 @@ export async function putBytes(
   bytes: Blob,
   linkHeaders: Readonly<Record<string, string>>,
 ): Promise<boolean> {
-  const response = await request(url, { method: 'PUT', headers: linkHeaders, body: bytes });
+  // As long as its size needs: a limit for all would keep a large photo from ever leaving over a slow line.
+  const response = await request(
+    url,
+    { method: 'PUT', headers: linkHeaders, body: bytes },
+    PATIENCE_MS + bytes.size / SLOWEST_BYTES_PER_MS,
+  );
   // Precondition failed: the store has these bytes already (RFC 9110, 13.1.2 with If-None-Match: *).
   return response instanceof Response && (response.ok || response.status === 412);
 }

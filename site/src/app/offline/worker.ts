@@ -53,7 +53,18 @@ async function tidy(): Promise<void> {
   for (const name of older.slice(0, -1)) await caches.delete(name);
 }
 
+/** Where the browser can be told so, what is sent and what the API answers does not even wake this worker. */
+interface Routing {
+  addRoutes?: (rules: readonly { readonly condition: object; readonly source: 'network' }[]) => Promise<void>;
+}
+const past = [
+  { condition: { requestMethod: 'POST' }, source: 'network' },
+  { condition: { requestMethod: 'PUT' }, source: 'network' },
+  { condition: { urlPattern: '/api/*' }, source: 'network' },
+] as const;
+
 self.addEventListener('install', (event) => {
+  void (event as Routing).addRoutes?.(past).catch(() => undefined);
   event.waitUntil(
     install().catch(async (error: unknown) => {
       await caches.delete(own);

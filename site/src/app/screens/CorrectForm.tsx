@@ -9,7 +9,7 @@ import { replaceWith, route, to } from '../core/router.ts';
 import { session } from '../core/session.ts';
 import { useWords } from '../core/words.ts';
 import { decode } from '../form/decode.ts';
-import { specOf } from '../form/specs/index.ts';
+import { formOfKind, formsRead } from '../form/specs/byKind.ts';
 import { NotFound } from './NotFound.tsx';
 import { useStock } from './stock/stockAnswer.ts';
 import { Unread } from './Unread.tsx';
@@ -35,7 +35,8 @@ export function CorrectForm() {
   const target = recorded.find(({ submission }) => submission.submissionId === targetId)?.submission;
   const loaded =
     strike.value !== null || hydrant.value !== null || claim.value !== null || stock.value !== null;
-  const spec = target ? specOf(formOf(target).kind) : null;
+  useObservable(formsRead);
+  const spec = target ? formOfKind(formOf(target).kind) : null;
   const personId = useObservable(session)?.personId ?? '';
 
   useEffect(() => {
@@ -61,7 +62,7 @@ export function CorrectForm() {
       },
     });
     replaceWith(to(['form', submissionId]));
-  }, [target?.submissionId]);
+  }, [target?.submissionId, spec]);
 
   if (!loaded)
     return (
@@ -69,5 +70,5 @@ export function CorrectForm() {
         resource={from === 'strike' ? strike : from === 'claim' ? claim : from === 'stock' ? stock : hydrant}
       />
     );
-  return target && spec ? <p role="status">{words.t('form.opening')}</p> : <NotFound />;
+  return target && spec !== null ? <p role="status">{words.t('form.opening')}</p> : <NotFound />;
 }

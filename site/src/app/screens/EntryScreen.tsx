@@ -7,7 +7,7 @@ import { useWords } from '../core/words.ts';
 import type { Entry, Receipt } from '../outbox/database.ts';
 import { discardEntry, entries, receipts, replaceEntry } from '../outbox/outbox.ts';
 import { sendAll } from '../outbox/send.ts';
-import { specOf } from '../form/specs/index.ts';
+import { formOfKind, formsRead } from '../form/specs/byKind.ts';
 import { sayProblem } from '../../../../shared/words/index.ts';
 import { Heading } from './Heading.tsx';
 import { NotFound } from './NotFound.tsx';
@@ -115,7 +115,8 @@ function Mend({ entry }: { readonly entry: Entry }) {
     if (idTaken && kept) void replaceEntry(entry);
     go(to(['form', draft.submissionId]));
   };
-  return specOf(entry.draft.kind) ? (
+  useObservable(formsRead);
+  return formOfKind(entry.draft.kind) ? (
     <button type="button" class="primary" onClick={mend}>
       {words.t('outbox.mend')}
     </button>

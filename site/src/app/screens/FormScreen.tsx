@@ -8,7 +8,7 @@ import { session, type Session } from '../core/session.ts';
 import { useWords } from '../core/words.ts';
 import { entries, readEntry } from '../outbox/outbox.ts';
 import { queueForm, problemsOf, serverProblems } from '../form/send.ts';
-import { specOf } from '../form/specs/index.ts';
+import { formOfKind, formsRead } from '../form/specs/byKind.ts';
 import { textOf } from '../form/nodes.ts';
 import type { FormSpec } from '../form/spec.ts';
 import { Fields } from '../form/view/Fields.tsx';
@@ -31,7 +31,8 @@ export function FormScreen() {
   const current = useObservable(session);
   const draft = useMemo(() => readDraft(submissionId), [submissionId]);
   const entry = useObservable(entries).find((each) => each.submissionId === submissionId);
-  const spec = draft ? specOf(draft.kind) : null;
+  useObservable(formsRead);
+  const spec = draft ? formOfKind(draft.kind) : null;
   // While this form is being sent it stays, because the answer may be a problem to show beside a field.
   const sendingHere = useRef(false);
   const queued = entry !== undefined && entry.state !== 'refused' && !sendingHere.current;

@@ -5,7 +5,7 @@ import { useObservable } from '../core/observable.ts';
 import { replaceWith, route, to } from '../core/router.ts';
 import { useWords } from '../core/words.ts';
 import { subjectFor } from '../form/build.ts';
-import { specOf } from '../form/specs/index.ts';
+import { formOfKind, formsRead } from '../form/specs/byKind.ts';
 import { useFormContext } from './formContext.ts';
 import { NotFound } from './NotFound.tsx';
 
@@ -14,7 +14,8 @@ export function NewForm() {
   const words = useWords();
   const { parts, query } = useObservable(route);
   const kind = parts[1] ?? '';
-  const spec = specOf(kind);
+  useObservable(formsRead);
+  const spec = formOfKind(kind);
   const about = {
     hydrantId: query.get('hydrant'),
     strikeId: query.get('strike'),
@@ -46,7 +47,7 @@ export function NewForm() {
     };
     keepDraft(draft);
     replaceWith(to(['form', draft.submissionId]));
-  }, [settled, kind]);
+  }, [settled, kind, spec]);
 
-  return spec ? <p role="status">{words.t('form.opening')}</p> : <NotFound />;
+  return spec !== null ? <p role="status">{words.t('form.opening')}</p> : <NotFound />;
 }

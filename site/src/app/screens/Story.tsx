@@ -9,7 +9,7 @@ import { to } from '../core/router.ts';
 import { session } from '../core/session.ts';
 import { useWords } from '../core/words.ts';
 import { describe, type Names, type Said } from '../form/describe.ts';
-import { specOf } from '../form/specs/index.ts';
+import { formOfKind, formsRead } from '../form/specs/byKind.ts';
 import { headline } from './headline.ts';
 import { useNames } from './names.ts';
 
@@ -67,6 +67,7 @@ function StoryItem({ entry, from, day, names, papers }: ItemProps) {
   const words = useWords();
   const current = useObservable(session);
   useObservable(people);
+  useObservable(formsRead);
   const { submission, recordedAt, deliveredBy, erased } = entry.recorded;
   const line = headline(submission, words);
   const correctable =
@@ -74,7 +75,7 @@ function StoryItem({ entry, from, day, names, papers }: ItemProps) {
     !erased &&
     current !== null &&
     mayDo(current, [...formOf(submission).writers, 'manager']) &&
-    specOf(formOf(submission).kind) !== null &&
+    formOfKind(formOf(submission).kind) !== null &&
     !(submission.kind === correctionKind && submission.body.replacement === null);
   return (
     <li class={`story-item ${entry.standing}`} id={`entry-${submission.submissionId}`} tabIndex={-1}>
@@ -128,7 +129,7 @@ function titleOf(submission: Submission, t: (key: string) => string): string {
 
 function saidBy(submission: Submission, words: ReturnType<typeof useWords>, names: Names): Said[] {
   const { kind } = formOf(submission);
-  const spec = specOf(kind);
+  const spec = formOfKind(kind);
   const body = submission.kind === correctionKind ? submission.body.replacement : submission.body;
   return spec && body ? describe(kind, spec.nodes, body, words, '', names) : [];
 }

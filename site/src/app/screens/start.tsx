@@ -7,6 +7,7 @@ import { forgetResources } from '../core/resource.ts';
 import { route, startRouter } from '../core/router.ts';
 import { session, startSession } from '../core/session.ts';
 import { loadUtility, loadUtilityWords, loadWords, utility } from '../core/utility.ts';
+import { loadForms } from '../form/specs/byKind.ts';
 import { loadAllWords } from '../words/load.ts';
 import { preferences } from '../core/preferences.ts';
 import { useWords } from '../core/words.ts';
@@ -147,6 +148,7 @@ export function start(props: AppProps): void {
     setTimeout(() => {
       void loadAllWords(preferences.get().locale);
       void loadUtilityWords();
+      void loadForms();
     }, REST_AFTER_MS);
   });
 }
