@@ -195,7 +195,6 @@ export const procedure = {
     'A cracked barrel is not mended from the top. Stop here, make it safe, and go on as a dig.',
   'procedure.dig-note':
     'The steps below are now those of a dig. It waits for a locate ticket, and nobody enters before the sides are held.',
-  'procedure.not-dig': 'It needs no dig after all',
   'procedure.too-deep':
     '5 ft and deeper is sloped, shored, shielded or cut in stable rock (29 CFR 1926.652(a)(1), from memory). Check both.',
   'procedure.by-model': 'Model {model}',
@@ -240,8 +239,6 @@ export const procedure = {
   'sheet.printed': 'Printed {when}. A newer record of the model may say otherwise.',
   'sheet.reading': 'Reading…',
   'sheet.failed': 'The sheet could not be opened without a connection. Try again with a signal.',
-  'sheet.time-name': 'Time and name',
-  'sheet.opens': 'Opens',
   'sheet.model-none': 'Not known: take torques from the maker’s manual.',
   'sheet.date': 'Date',
   'sheet.crew': 'Crew lead',

@@ -191,7 +191,6 @@ export const procedure: Record<keyof typeof english, string> = {
     'Un cuerpo agrietado no se arregla desde arriba. Pare aquí, déjelo seguro y siga como excavación.',
   'procedure.dig-note':
     'Los pasos que siguen son los de una excavación. Espera un aviso de localización, y nadie entra antes de sostener los lados.',
-  'procedure.not-dig': 'Al final no hay que excavar',
   'procedure.too-deep':
     'Desde 5 pies: talud, entibado, caja o roca estable (29 CFR 1926.652(a)(1), de memoria). Revise ambos datos.',
   'procedure.by-model': 'Modelo {model}',
@@ -236,8 +235,6 @@ export const procedure: Record<keyof typeof english, string> = {
   'sheet.printed': 'Impreso {when}. Un registro más nuevo del modelo puede decir otra cosa.',
   'sheet.reading': 'Leyendo…',
   'sheet.failed': 'La hoja no se pudo abrir sin conexión. Pruebe de nuevo con señal.',
-  'sheet.time-name': 'Hora y nombre',
-  'sheet.opens': 'Abre',
   'sheet.model-none': 'No se sabe: tome los pares del manual del fabricante.',
   'sheet.date': 'Fecha',
   'sheet.crew': 'Jefe de cuadrilla',

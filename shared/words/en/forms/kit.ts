@@ -45,7 +45,6 @@ export const kit = {
   'form.done': 'Done',
   'form.done-again': 'Done again',
   'form.not-done': 'Not done',
-  'form.step-recorded': 'Recorded: {when}, {who}.',
   'form.step-held': 'Not offered until someone confirms by name: {missing}.',
   'form.step-breach': 'This would stand as a breach: not confirmed by name before it: {missing}.',
   'form.no-valve-closed': 'No valve is recorded closed.',

@@ -45,7 +45,6 @@ export const kit: Record<keyof typeof english, string> = {
   'form.done': 'Hecho',
   'form.done-again': 'Hecho otra vez',
   'form.not-done': 'No hecho',
-  'form.step-recorded': 'Registrado: {when}, {who}.',
   'form.step-held': 'No se ofrece hasta que alguien confirme con su nombre: {missing}.',
   'form.step-breach': 'Quedaría como incumplimiento: sin confirmar antes con nombre: {missing}.',
   'form.no-valve-closed': 'No consta ninguna válvula cerrada.',
