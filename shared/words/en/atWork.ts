@@ -74,8 +74,8 @@ export const atWork = {
   'near-map.touch': 'Touch a hydrant, or choose from the list.',
 
   'look.title': 'Screen',
-  'look.auto': 'As the device',
-  'look.light': 'Light',
-  'look.dark': 'Dark',
-  'look.sunlight': 'Sunlight',
+  'look.auto': 'as the device',
+  'look.light': 'light',
+  'look.dark': 'dark',
+  'look.sunlight': 'for the sun',
 };

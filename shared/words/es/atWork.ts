@@ -77,8 +77,8 @@ export const atWork: Record<keyof typeof en, string> = {
   'near-map.touch': 'Toque un hidrante o elija de la lista.',
 
   'look.title': 'Pantalla',
-  'look.auto': 'Como el dispositivo',
-  'look.light': 'Clara',
-  'look.dark': 'Oscura',
-  'look.sunlight': 'Pleno sol',
+  'look.auto': 'como el dispositivo',
+  'look.light': 'clara',
+  'look.dark': 'oscura',
+  'look.sunlight': 'para el sol',
 };

@@ -5,6 +5,7 @@ import { to } from '../core/router.ts';
 import { session } from '../core/session.ts';
 import { useWords } from '../core/words.ts';
 import { entries } from '../outbox/outbox.ts';
+import { LookChoice } from '../screens/LookChoice.tsx';
 import { Heading } from '../screens/Heading.tsx';
 import { DraftList, EntryList } from '../screens/OutboxScreen.tsx';
 import { DeviceLine } from '../screens/ThisDevice.tsx';
@@ -44,6 +45,10 @@ export function Home() {
         <a class="button" href={to(['find'])}>
           {words.t('crew.find')}
         </a>
+      </p>
+      {/* Here and not in the frame of every screen: on a phone a line of it is a line less of the form. */}
+      <p>
+        <LookChoice />
       </p>
       <DeviceLine />
       {mine.length > 0 && (

@@ -2,10 +2,11 @@ import type { ComponentChildren } from 'preact';
 import { useRef } from 'preact/hooks';
 import { locales } from '../../../../shared/words/index.ts';
 import { useObservable } from '../core/observable.ts';
-import { chooseLocale, chooseLook, chooseUnits, look, looks } from '../core/preferences.ts';
+import { chooseLocale, chooseUnits } from '../core/preferences.ts';
 import { isCurrent, session } from '../core/session.ts';
 import { utility } from '../core/utility.ts';
 import { useWords } from '../core/words.ts';
+import { LookChoice } from './LookChoice.tsx';
 import { NewerVersion } from './NewerVersion.tsx';
 import { UnsentBanner } from './UnsentBanner.tsx';
 
@@ -36,6 +37,7 @@ export function Shell({ area, children }: Props) {
             {facts && <span>{facts.name}</span>}
           </p>
           <Switches />
+          {area === 'desk' && <LookChoice />}
         </div>
         <nav class="app-nav" aria-label={words.t('shell.areas')}>
           <a href="/crew/" aria-current={area === 'crew' ? 'page' : undefined}>
@@ -97,17 +99,6 @@ function Switches() {
           </button>
         ))}
       </fieldset>
-      <select
-        aria-label={words.t('look.title')}
-        value={useObservable(look)}
-        onChange={(event) => chooseLook(looks.find((each) => each === event.currentTarget.value) ?? 'auto')}
-      >
-        {looks.map((each) => (
-          <option key={each} value={each}>
-            {words.t(`look.${each}`)}
-          </option>
-        ))}
-      </select>
     </div>
   );
 }
