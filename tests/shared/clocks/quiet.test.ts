@@ -80,7 +80,6 @@ describe('an open claim of which nothing but the last day to sue runs', () => {
 describe('by the demo’s rules none of these falls silent', () => {
   const settings = {
     timeZone: 'America/New_York',
-    limitation: null,
     clocks: clockSettings.parse(demoClocks),
   };
   it.each([

@@ -211,7 +211,7 @@ describe('water estimated anew', () => {
     'water-lost',
     11,
     ofStrike,
-    body({ ...jet, times: { ...jet.times!, waterShutAt: '2026-03-04T02:30:00Z' } }),
+    body({ ...jet, times: { ...jet.times, waterShutAt: '2026-03-04T02:30:00Z' } }),
     { occurredAt: '2026-03-04T02:30:00Z' },
   );
   const told = [
