@@ -147,7 +147,9 @@ describe('the procedure of a dry barrel', () => {
     await page.getByRole('button', { name: 'Go on as a dig' }).click();
     await page.getByText('Dig: the barrel or what lies below it, dry barrel').waitFor();
 
-    await step(page, 'Ground opened').getByText(/Not offered until someone confirms by name/).waitFor();
+    await step(page, 'Ground opened')
+      .getByText(/Not offered until someone confirms by name/)
+      .waitFor();
     await done(page, 'Utilities located, ticket number written down');
     // The step alone is no ticket: its number is.
     expect(await step(page, 'Ground opened').getByRole('button').count()).toBe(0);
@@ -239,7 +241,9 @@ describe('the return', () => {
 
     await goTo(page, server, formAt('return-to-service', strikeId, 'T-104'));
     const card = (name: string) => page.getByRole('group', { name, exact: true });
-    await card('No leaks under pressure').getByText(/^The repair says: done .*w-101/).waitFor();
+    await card('No leaks under pressure')
+      .getByText(/^The repair says: done .*w-101/)
+      .waitFor();
     expect(await card('No leaks under pressure').getByText('Put off').count()).toBe(0);
     await card('No leaks under pressure').getByText('Passed').click();
     await card('Opens and closes fully').getByText('Passed').click();
