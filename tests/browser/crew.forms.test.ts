@@ -75,7 +75,7 @@ describe('problems', () => {
       expect.arrayContaining([
         'Person 1 · Labor class: Fill this in.',
         'Person 1 · Stretch 1 · From: Give the date and time.',
-        'Person 1 · Stretch 1 · To: Give the date and time.',
+        'Person 1 · Stretch 1 · To: No end yet: stop it, or give the date and time.',
         'Part 1 · Part number: Fill this in.',
         'Part 1 · What it is: Fill this in.',
         'Part 1 · How many: Write a number, like 42 or 2.5. Use a point for decimals.',

@@ -37,7 +37,7 @@ export const atWork = {
   'running.send-so-far': 'Send what is done so far',
   'running.so-far-kept': 'The people and machines that ran go on in a new form, among your unfinished forms.',
   'running.so-far-problems': 'Put right what is marked first; nothing was stopped.',
-  'field.interval.to.missing': 'Still running. Stop it, or type when it ended.',
+  'field.interval.to.missing': 'No end yet: stop it, or give the date and time.',
 
   'scan.tag': 'Scan tag',
   'scan.part': 'Scan a part',

@@ -40,7 +40,7 @@ export const atWork: Record<keyof typeof en, string> = {
   'running.so-far-kept':
     'Las personas y máquinas en marcha siguen en un formulario nuevo, entre los que usted tiene sin terminar.',
   'running.so-far-problems': 'Corrija primero lo señalado; no se paró nada.',
-  'field.interval.to.missing': 'Aún en marcha. Párelo o escriba cuándo terminó.',
+  'field.interval.to.missing': 'Sin final: párelo o ponga fecha y hora.',
 
   'scan.tag': 'Leer placa',
   'scan.part': 'Leer una pieza',
