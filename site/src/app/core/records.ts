@@ -16,6 +16,7 @@ import type { Recorded } from '../../../../shared/submissions/recorded.ts';
 import type { BodyOf } from '../../../../shared/submissions/submission.ts';
 import { useMemo } from 'preact/hooks';
 import { hydrantNearby, nearby } from '../offline/nearby.ts';
+import type { StrikeAnswer } from './strikeAnswer.ts';
 import { strikeOnDevice } from '../offline/localStrike.ts';
 import { entries } from '../outbox/outbox.ts';
 import { useObservable } from './observable.ts';
@@ -26,17 +27,6 @@ import { useResource, type Resource } from './resource.ts';
 export interface StrikesAnswer {
   readonly strikes: readonly StrikeState[];
   readonly hydrants: Readonly<Record<string, Hydrant>>;
-  readonly claims?: readonly ClaimState[];
-}
-
-export interface StrikeAnswer {
-  readonly strike: StrikeState;
-  readonly history: readonly HistoryEntry[];
-  readonly hydrant: Hydrant | null;
-  readonly status: HydrantStatus | null;
-  readonly evidence: Readonly<Record<string, 'awaited' | 'arrived'>>;
-  readonly problems: readonly Problem[];
-  readonly possibleDuplicates: readonly string[];
   readonly claims?: readonly ClaimState[];
 }
 

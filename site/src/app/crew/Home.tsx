@@ -7,7 +7,7 @@ import { useWords } from '../core/words.ts';
 import { entries } from '../outbox/outbox.ts';
 import { LookChoice } from '../screens/LookChoice.tsx';
 import { Heading } from '../screens/Heading.tsx';
-import { DraftList, EntryList } from '../screens/OutboxScreen.tsx';
+import { DraftList, EntryList } from '../screens/EntryList.tsx';
 import { DeviceLine } from '../screens/ThisDevice.tsx';
 import { StageTag } from '../screens/StrikeFacts.tsx';
 import { StockNotice } from '../screens/StockNotice.tsx';

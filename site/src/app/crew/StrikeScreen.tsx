@@ -1,5 +1,6 @@
 import { useObservable } from '../core/observable.ts';
-import { useStrike, type StrikeAnswer } from '../core/records.ts';
+import { useStrike } from '../core/records.ts';
+import type { StrikeAnswer } from '../core/strikeAnswer.ts';
 import { route, to } from '../core/router.ts';
 import { session } from '../core/session.ts';
 import { useWords } from '../core/words.ts';

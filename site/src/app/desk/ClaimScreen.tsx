@@ -2,14 +2,8 @@ import type { ClaimState } from '../../../../shared/claims/state.ts';
 import { effectiveFacts, ofKind } from '../../../../shared/submissions/effective.ts';
 import { sayProblem } from '../../../../shared/words/index.ts';
 import { useObservable } from '../core/observable.ts';
-import {
-  useClaim,
-  useObjections,
-  useStatement,
-  useStrike,
-  type ClaimAnswer,
-  type StrikeAnswer,
-} from '../core/records.ts';
+import { useClaim, useObjections, useStatement, useStrike, type ClaimAnswer } from '../core/records.ts';
+import type { StrikeAnswer } from '../core/strikeAnswer.ts';
 import { route, to } from '../core/router.ts';
 import { session } from '../core/session.ts';
 import { useWords } from '../core/words.ts';

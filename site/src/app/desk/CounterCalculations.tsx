@@ -1,7 +1,7 @@
 import { counterCalculation } from '../../../../shared/costs/counterCalculation.ts';
 import { groupedDollars } from '../../../../shared/costs/money.ts';
 import { effectiveFacts, ofKind } from '../../../../shared/submissions/effective.ts';
-import type { StrikeAnswer } from '../core/records.ts';
+import type { StrikeAnswer } from '../core/strikeAnswer.ts';
 import { to } from '../core/router.ts';
 import { useWords } from '../core/words.ts';
 import { localDay } from '../form/localTime.ts';

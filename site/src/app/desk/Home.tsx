@@ -5,7 +5,7 @@ import { session } from '../core/session.ts';
 import { useWords } from '../core/words.ts';
 import { Heading } from '../screens/Heading.tsx';
 import { mayWrite } from '../screens/may.ts';
-import { DraftList } from '../screens/OutboxScreen.tsx';
+import { DraftList } from '../screens/EntryList.tsx';
 import { StockNotice } from '../screens/StockNotice.tsx';
 import { Unread } from '../screens/Unread.tsx';
 import { CaseTable } from './CaseTable.tsx';

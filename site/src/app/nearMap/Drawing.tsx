@@ -1,7 +1,7 @@
 import { useRef } from 'preact/hooks';
 import { formatQuantity } from '../../../../shared/units/format.ts';
 import { useWords } from '../core/words.ts';
-import type { Here, MapHydrant } from './NearMap.tsx';
+import type { Here, MapHydrant } from './onMap.ts';
 import { arrows, touched, towards, type Arrow, type Offset } from './project.ts';
 
 interface Props {

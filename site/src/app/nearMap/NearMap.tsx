@@ -1,11 +1,5 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
-import type { Hydrant } from '../../../../shared/inventory/hydrant.ts';
-import {
-  compassPoint,
-  greatCircleFt,
-  initialBearingDeg,
-  type Position,
-} from '../../../../shared/nearest/sphere.ts';
+import { compassPoint, greatCircleFt, initialBearingDeg } from '../../../../shared/nearest/sphere.ts';
 import { formatQuantity } from '../../../../shared/units/format.ts';
 import { getJson } from '../core/api.ts';
 import { locate } from '../core/locate.ts';
@@ -14,19 +8,8 @@ import { useWords } from '../core/words.ts';
 import { nearby, nearestNearby, notePlace } from '../offline/nearby.ts';
 import { HydrantLine } from '../screens/HydrantLine.tsx';
 import { Drawing } from './Drawing.tsx';
+import type { Here, MapHydrant } from './onMap.ts';
 import { offsetFrom, reachesFt, reachFor } from './project.ts';
-
-export interface MapHydrant {
-  readonly hydrant: Hydrant;
-  /** Null: not known now. */
-  readonly inService: boolean | null;
-  readonly distanceFt: number;
-  readonly bearing: string;
-}
-export interface Here extends Position {
-  /** Metres; null for a place that is only remembered. */
-  readonly accuracyM: number | null;
-}
 
 const MOST = 80;
 const LISTED = 12;

@@ -3,7 +3,7 @@ import { foldStrike, type StrikeState } from '../../../../shared/strikes/state.t
 import { effectiveFacts } from '../../../../shared/submissions/effective.ts';
 import { history } from '../../../../shared/submissions/history.ts';
 import type { Recorded } from '../../../../shared/submissions/recorded.ts';
-import type { StrikeAnswer } from '../core/records.ts';
+import type { StrikeAnswer } from '../core/strikeAnswer.ts';
 import type { Entry } from '../outbox/database.ts';
 
 /** What waits on this device and is about this strike, in the order in which it was written. */

@@ -9,7 +9,7 @@ import { localDay } from '../form/localTime.ts';
 import { Heading } from '../screens/Heading.tsx';
 import { mayWrite } from '../screens/may.ts';
 import { NotFound } from '../screens/NotFound.tsx';
-import { DraftList } from '../screens/OutboxScreen.tsx';
+import { DraftList } from '../screens/EntryList.tsx';
 import { Unread } from '../screens/Unread.tsx';
 import { daysOf } from './daysOf.ts';
 import { EditionView } from './EditionView.tsx';

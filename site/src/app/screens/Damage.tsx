@@ -1,4 +1,4 @@
-import type { StrikeAnswer } from '../core/records.ts';
+import type { StrikeAnswer } from '../core/strikeAnswer.ts';
 import { useWords } from '../core/words.ts';
 import { lazy } from '../form/view/Lazy.tsx';
 

@@ -6,7 +6,7 @@ import type { HistoryEntry } from '../../../../shared/submissions/history.ts';
 import { formOf } from '../../../../shared/submissions/submission.ts';
 import { nameOf } from '../core/people.ts';
 import { to } from '../core/router.ts';
-import type { StrikeAnswer } from '../core/records.ts';
+import type { StrikeAnswer } from '../core/strikeAnswer.ts';
 import { useWords } from '../core/words.ts';
 import { sayHold } from '../form/view/sayHold.ts';
 

@@ -10,7 +10,7 @@ import { queuedOf } from '../offline/localStrike.ts';
 import { listsHere } from '../offline/lists.ts';
 import { nearby, notePlace } from '../offline/nearby.ts';
 import { entries } from '../outbox/outbox.ts';
-import { EntryList } from './OutboxScreen.tsx';
+import { EntryList } from './EntryList.tsx';
 
 /** Below this the next photos may not fit. */
 const LOW_BYTES = 200_000_000;

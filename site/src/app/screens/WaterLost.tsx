@@ -4,7 +4,7 @@ import { sayQuantityProblem } from '../../../../shared/water/say.ts';
 import { waterStanding } from '../../../../shared/water/standing.ts';
 import { useObservable } from '../core/observable.ts';
 import { nameOf, people } from '../core/people.ts';
-import type { StrikeAnswer } from '../core/records.ts';
+import type { StrikeAnswer } from '../core/strikeAnswer.ts';
 import { to } from '../core/router.ts';
 import { session } from '../core/session.ts';
 import { useWords } from '../core/words.ts';
