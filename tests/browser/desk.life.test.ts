@@ -288,7 +288,7 @@ test('the cuts are answered; then a bill comes late: a second revision, its lett
         contractor: 'Lockmere Paving',
         work: 'Sidewalk square put back',
         invoiceNumber: 'LP-3107',
-        invoicedOn: new Date().toISOString().slice(0, 10),
+        invoicedOn: teller.dayAgo(0),
         amountCents: lateCents,
         invoiceSha256: null,
       },

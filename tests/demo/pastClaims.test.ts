@@ -1,9 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import { pastClaims } from '../../infra/local/demo/stories/pastClaims.ts';
 import { tellLater, tellPastStrike } from '../../infra/local/demo/stories/tellPast.ts';
+import { demoUtility } from '../../infra/local/demo/utility.ts';
 import { Teller } from '../../infra/local/demo/teller.ts';
 import { standings } from '../../shared/claims/life.ts';
 import { project } from '../../shared/projections/project.ts';
+import { futureProblems } from '../../shared/submissions/futures.ts';
 import { parseSubmission } from '../../shared/submissions/submission.ts';
 import { fact } from '../support/submissions.ts';
 
@@ -50,6 +52,21 @@ describe('the demo’s claims of the past year', () => {
     const codes = projected.claims.flatMap(({ problems }) => problems.map(({ code }) => code));
     expect(codes.sort()).toEqual(['overpaid', 'payment-held']);
   });
+
+  it.each(Array.from({ length: 24 }, (_, hour) => hour))(
+    'tell no day that has not come yet, told at %i o’clock UTC',
+    (hour) => {
+      // In the evening the utility's day is not yet the next one of UTC; a day to come is refused.
+      const at = new Teller(new Date(now.getTime() + hour * 3_600_000));
+      for (const claim of pastClaims) {
+        const { claimId } = tellPastStrike(at, claim);
+        tellLater(at, claim, claimId, { revision: 1, demandCents: 1000_00, laborLineId: 'labor-1' });
+      }
+      expect(at.told.flatMap(({ submission }) => futureProblems(submission, demoUtility.timeZone))).toEqual(
+        [],
+      );
+    },
+  );
 
   it('are of hydrants that are back in service', () => {
     expect(projected.strikes.every(({ stage }) => stage === 'back')).toBe(true);

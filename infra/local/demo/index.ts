@@ -88,7 +88,7 @@ export async function loadDemo(api: DemoApi, now: Date): Promise<DemoLoaded> {
     280,
     {
       revision,
-      sentOn: last.hoursAgo(280).slice(0, 10),
+      sentOn: last.dayAgo(280),
       to: 'Property damage claims, Harrowgate Casualty',
       how: 'email',
       amountCents: demandCents,

@@ -1,11 +1,12 @@
 import { v7 } from 'uuid';
+import { localDate } from '../../../shared/costs/days.ts';
 import { ofTheFuture } from '../../../shared/submissions/futures.ts';
 import type { Subject } from '../../../shared/submissions/envelope.ts';
 import { currentSchemaVersion } from '../../../shared/submissions/envelope.ts';
 import type { FactKind } from '../../../shared/submissions/kinds.ts';
 import type { BodyOf, Fact, Submission } from '../../../shared/submissions/submission.ts';
 import type { Role } from '../../../shared/roles.ts';
-import { demoMembers } from './utility.ts';
+import { demoMembers, demoUtility } from './utility.ts';
 
 /** One submission of the demo, and who sends it. */
 export interface Told {
@@ -30,6 +31,11 @@ export class Teller {
   /** An instant so many hours before now, whole seconds. */
   hoursAgo(hours: number): string {
     return new Date(Math.floor((this.#now - hours * 3_600_000) / 1000) * 1000).toISOString();
+  }
+
+  /** The utility's day so many hours before now: in the evening it is not yet that of UTC. */
+  dayAgo(hours: number): string {
+    return localDate(this.hoursAgo(hours), demoUtility.timeZone);
   }
 
   /** A UUIDv7 whose time part is that many hours before now. */

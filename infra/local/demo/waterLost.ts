@@ -1,7 +1,9 @@
+import { localDate } from '../../../shared/costs/days.ts';
 import { evaluateRecorded } from '../../../shared/hydraulics/evaluateRecorded.ts';
 import type { BodyOf } from '../../../shared/submissions/submission.ts';
 import type { WaterLostInput } from '../../../shared/water/input.ts';
 import { recordWaterLost } from '../../../shared/water/record.ts';
+import { demoUtility } from './utility.ts';
 
 type Found = NonNullable<BodyOf<'strike'>['found']>;
 
@@ -70,6 +72,11 @@ export function testPoint(test: BodyOf<'flow-test'>): WaterLostInput['flowTest']
   const { staticPsi, residualPsi, testedAt } = test;
   const result = evaluateRecorded(test);
   return (
-    result && { staticPsi, residualPsi, flowGpm: result.measuredFlowGpm, testedOn: testedAt.slice(0, 10) }
+    result && {
+      staticPsi,
+      residualPsi,
+      flowGpm: result.measuredFlowGpm,
+      testedOn: localDate(testedAt, demoUtility.timeZone),
+    }
   );
 }

@@ -146,7 +146,7 @@ export function tellLater(
   if (past.later === null) return;
   const subject = { type: 'claim' as const, claimId };
   const hoursBefore = (after: number): number => (past.daysAgo - after) * DAY;
-  const day = (after: number): string => t.hoursAgo(hoursBefore(after)).slice(0, 10);
+  const day = (after: number): string => t.dayAgo(hoursBefore(after));
   const ids = new Map<FactKind, string>();
   const known: Known = { ...packet, day, idOf: (kind) => ids.get(kind) ?? '' };
   t.tell(
