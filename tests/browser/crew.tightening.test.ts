@@ -155,6 +155,24 @@ describe('tightening', () => {
   test('a joint that no record has keeps its order, and takes no torque without manual and page', async () => {
     const { page } = await crew();
     await page.route('**/api/models', (route) => route.abort());
+    // Nor did the device keep any: the same person's earlier reading would stand in.
+    await page.goto('about:blank');
+    await page.goto(`${server.origin}/sign-in/`);
+    await page.evaluate(
+      () =>
+        new Promise<void>((resolve, reject) => {
+          const request = indexedDB.open('hsl');
+          request.onerror = () => reject(request.error ?? new Error('not opened'));
+          request.onsuccess = () => {
+            const clearing = request.result.transaction('reads', 'readwrite');
+            clearing.objectStore('reads').clear();
+            clearing.oncomplete = () => {
+              request.result.close();
+              resolve();
+            };
+          };
+        }),
+    );
     await goTo(page, server, repairOf('T-102'));
     await page.getByText('model could not be read just now', { exact: false }).waitFor();
     await page.getByRole('button', { name: 'Add another joint' }).click();
