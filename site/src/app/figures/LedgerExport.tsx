@@ -29,7 +29,11 @@ export function LedgerExport() {
         id={`${id}-${name}`}
         type="date"
         value={value}
-        onInput={(event) => set(event.currentTarget.value)}
+        onInput={(event) => {
+          set(event.currentTarget.value);
+          // What was said of the days before is not of these.
+          setState('idle');
+        }}
       />
     </div>
   );
@@ -47,7 +51,7 @@ export function LedgerExport() {
         </p>
         <div role="status">
           {state === 'failed' && <p class="warning">{words.t('desk.not-read')}</p>}
-          {state === 'ends-before' && (
+          {state === 'ends-before' && from !== '' && (
             <p class="warning">{words.t('problem.ledger-ends-before-start', { from: words.day(from) })}</p>
           )}
         </div>
