@@ -116,7 +116,9 @@ describe('time with one touch', () => {
     await expectNoSideScroll(page);
 
     await touch(page, 'Send');
-    expect(await page.getByText('No end yet: stop it, or give the date and time.').count()).toBeGreaterThan(1);
+    expect(await page.getByText('No end yet: stop it, or give the date and time.').count()).toBeGreaterThan(
+      1,
+    );
     await shot(page, 'timer-problems-360');
     await touch(page, 'Stop all of us');
     await sendAndConfirm(page);

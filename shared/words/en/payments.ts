@@ -3,6 +3,7 @@ export const payments = {
   'problem.reverses-no-payment':
     'This reversal is of a payment that is not on record. Record the payment, or correct the reversal.',
   'problem.reversal-above-payment':
+    // eslint-disable-next-line no-template-curly-in-string -- a dollar sign, and then a parameter
     'More was reversed than came in: ${amountCents, number, ::scale/0.01 .00} of ${leftCents, number, ::scale/0.01 .00}. Correct one of them.',
   'problem.refund-above-payments':
     'More was refunded than was paid and stayed. Correct the refund, or record the payment it belongs to.',
@@ -53,6 +54,7 @@ export const payments = {
   'problem.claim-is-closed':
     'This claim is closed: what it left unpaid may be asked of others. Reopen it before a further packet is issued.',
   'problem.claims-above-statement':
+    // eslint-disable-next-line no-template-curly-in-string -- a dollar sign, and then a parameter
     'The claims of this strike ask ${tooMuchCents, number, ::scale/0.01 .00} more than its statement, since one was paid, reopened, or the statement fell. Send a revised demand.',
   'problem.strike-overpaid':
     'The claims of this strike were paid more than its statement comes to. Find out whose money it is, and give it back.',

@@ -4,6 +4,7 @@ export const payments: Record<keyof typeof english, string> = {
   'problem.reverses-no-payment':
     'Esta reversión es de un pago que no consta. Registre el pago o corrija la reversión.',
   'problem.reversal-above-payment':
+    // eslint-disable-next-line no-template-curly-in-string -- a dollar sign, and then a parameter
     'Se revirtió más de lo que entró: ${amountCents, number, ::scale/0.01 .00} de ${leftCents, number, ::scale/0.01 .00}. Corrija uno de los dos.',
   'problem.refund-above-payments':
     'Se reembolsó más de lo que se pagó y quedó. Corrija el reembolso o registre el pago al que pertenece.',
@@ -54,6 +55,7 @@ export const payments: Record<keyof typeof english, string> = {
   'problem.claim-is-closed':
     'Esta reclamación está cerrada: lo que dejó sin pagar puede pedirse a otros. Reábrala antes de emitir otro expediente.',
   'problem.claims-above-statement':
+    // eslint-disable-next-line no-template-curly-in-string -- a dollar sign, and then a parameter
     'Las reclamaciones de este choque piden ${tooMuchCents, number, ::scale/0.01 .00} más que su estado de costos, porque una se pagó, se reabrió, o el estado bajó. Envíe un reclamo de pago revisado.',
   'problem.strike-overpaid':
     'Las reclamaciones de este choque cobraron más de lo que suma su estado de costos. Averigüe de quién es el dinero y devuélvalo.',
