@@ -547,4 +547,17 @@ describe('to be read anywhere', () => {
     },
     90_000,
   );
+
+  test('the look chosen stands after a reload in the utility’s own language and units; a time keeps its AM or PM', async () => {
+    const { page } = await crew();
+    await goTo(page, server, '/crew/');
+    await page.getByLabel('Screen').selectOption('sunlight');
+    await goTo(page, server, '/crew/#/new/valve-operation?hydrant=T-103');
+    expect(await page.evaluate(() => document.documentElement.dataset['look'])).toBe('sunlight');
+    const when = page.locator('input[type="datetime-local"]').first();
+    await when.fill('2026-12-28T20:58');
+    expect(await when.evaluate((input) => input.clientWidth - input.scrollWidth)).toBe(0);
+    await goTo(page, server, '/crew/');
+    expect(await page.getByLabel('Screen').inputValue()).toBe('sunlight');
+  });
 });

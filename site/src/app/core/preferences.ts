@@ -47,12 +47,13 @@ async function take(next: Preferences): Promise<void> {
   }
   preferences.set(next);
   document.documentElement.lang = next.locale;
-  look.set(chosenLook());
-  showLook(look.get());
 }
 
 /** Applies what was chosen here, over the utility's setting, over English and US units. */
 export function applyPreferences(utility: Partial<Preferences> | null): void {
+  // Whatever language stands: who chose a look has it after every reload.
+  look.set(chosenLook());
+  showLook(look.get());
   const next: Preferences = {
     locale: chosenLocale() ?? utility?.locale ?? 'en',
     units: chosenUnits() ?? utility?.units ?? 'us',
