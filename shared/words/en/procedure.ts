@@ -268,6 +268,7 @@ export const procedure = {
   'sheet.part': '{quantity} × {partNumber} ({description})',
   'sheet.sources':
     'Sources: usual practice of the trade, no single source; locate before digging 29 CFR 1926.651(b); trenches 1926.651 and .652, disinfection AWWA C651, plugged drains AWWA M17, usual height above ground (from memory); drain-down in 60 minutes NFPA 25 (second-hand). Check them against the books you hold.',
-  'sheet.footer': '{utility} · hydrant {hydrantId} · {scope}',
-  'sheet.any-hydrant': 'Any hydrant',
+  'sheet.footer': '{utility} · {hydrant} · {scope}',
+  'sheet.one-hydrant': 'hydrant {hydrantId}',
+  'sheet.any-hydrant': 'any hydrant',
 } as const;

@@ -98,7 +98,7 @@ export const stock = {
   'kit.lubricant':
     '{where}: {what}{manual, select, none {} other {, by {manual}{page, select, none {} other {, page {page}}}}}',
   'kit.parts': 'Kit',
-  'kit.replaces': 'Replaces {what}',
+  'kit.replaces': 'Replaces: {what}',
   'kit.no-parts': 'The record of this model lists no kit.',
   'kit.add-from': 'Add {part} from {place} ({quantity} there): {description}',
   'kit.at': '{quantity} at {place}',

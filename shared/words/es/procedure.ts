@@ -264,6 +264,7 @@ export const procedure: Record<keyof typeof english, string> = {
   'sheet.part': '{quantity} de {partNumber} ({description})',
   'sheet.sources':
     'Fuentes: práctica usual del oficio, sin fuente única; localizar antes de excavar, 29 CFR 1926.651(b); zanjas, 1926.651 y .652, desinfección, AWWA C651, drenajes taponados, AWWA M17, altura usual sobre el suelo (de memoria); drenado en 60 minutos, NFPA 25 (de segunda mano). Compruébelas en los libros que tenga.',
-  'sheet.footer': '{utility} · hidrante {hydrantId} · {scope}',
-  'sheet.any-hydrant': 'Cualquier hidrante',
+  'sheet.footer': '{utility} · {hydrant} · {scope}',
+  'sheet.one-hydrant': 'hidrante {hydrantId}',
+  'sheet.any-hydrant': 'cualquier hidrante',
 };

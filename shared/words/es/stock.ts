@@ -101,7 +101,7 @@ export const stock: Record<keyof typeof english, string> = {
   'kit.lubricant':
     '{where}: {what}{manual, select, none {} other {, según {manual}{page, select, none {} other {, página {page}}}}}',
   'kit.parts': 'Juego de reparación',
-  'kit.replaces': 'Reemplaza {what}',
+  'kit.replaces': 'Reemplaza: {what}',
   'kit.no-parts': 'El registro de este modelo no lista ningún juego.',
   'kit.add-from': 'Añadir {part} de {place} (hay {quantity}): {description}',
   'kit.at': '{quantity} en {place}',

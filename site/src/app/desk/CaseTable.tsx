@@ -76,7 +76,10 @@ function Row({ one, answer }: { readonly one: Case; readonly answer: StrikesAnsw
               {claim.claimNumber}
               {claim.payerName && ` · ${claim.payerName}`}
               {claim.packets.length > 0 && (
-                <span class="tag">{words.t(`standing.${claim.life.standing}`)}</span>
+                <>
+                  {' '}
+                  <span class="tag">{words.t(`standing.${claim.life.standing}`)}</span>
+                </>
               )}
             </a>
           ))

@@ -201,10 +201,11 @@ export function HydrantFinder({ inputId, labelledBy, suggested, onPick }: Props)
           {words.t('finder.this-one', { hydrantId: suggested })}
         </button>
       )}
+      {/* The map has a list of its own: two lists of the same hydrants would be one too many. */}
       <p role="status" class="help">
-        {message}
+        {way === 'map' ? '' : message}
       </p>
-      {found.length > 0 && (
+      {way !== 'map' && found.length > 0 && (
         <ul class="plain-list results">
           {found.map(({ hydrant, inService, distanceFt }) => (
             <li key={hydrant.hydrantId}>

@@ -44,7 +44,7 @@ export function SheetScreen() {
   })}`;
   const footer = words.t('sheet.footer', {
     utility: facts?.name ?? '',
-    hydrantId: hydrantId ?? words.t('sheet.any-hydrant'),
+    hydrant: hydrantId === null ? words.t('sheet.any-hydrant') : words.t('sheet.one-hydrant', { hydrantId }),
     scope: words.t(`scope.${scope}`),
   });
   const ground = scope !== 'breakaway';
