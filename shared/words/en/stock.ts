@@ -169,6 +169,7 @@ export const stock = {
   'problem.models-file-too-large': '{file} is larger than {maximum} bytes: that is no list of models.',
   'problem.models-no-server':
     'No server is running on this data folder. Start it with npm start, then run this again.',
+  'models.no-answer': 'It did not answer{timeout, select, true { within {seconds} s} other {}}.',
   'problem.models-stopped':
     'The server did not take {model}: {why} Recorded before it: {before}. Run this again; what is recorded is not recorded twice.',
   'problem.models-empty': 'There is no line below the names of the columns.',
@@ -191,7 +192,8 @@ export const stock = {
     '“{value}” is a day; a spreadsheet makes days of fractions and codes. Set the column to text and type it again.',
   'problem.models-comma': 'Write {right}: with a point, not a comma.',
   'problem.models-unit-in-number': 'Write {digits} here, and the unit ({unit}) in the column “unit”.',
-  'problem.models-not-a-number': '“{value}” is not a number. Write one like 72, 1.5 or 1 1/2.',
+  'problem.models-not-a-number':
+    '“{value}” is not a number of zero or more. Write one like 72, 1.5 or 1 1/2.',
   'problem.models-no-such-word': '“{value}” is none of: {words}.',
   'problem.models-needs-unit': 'Say in which unit: {units}. It is never guessed.',
   'problem.models-range-half': 'Give both ends of the range, or neither.',

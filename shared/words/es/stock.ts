@@ -172,6 +172,7 @@ export const stock: Record<keyof typeof english, string> = {
   'problem.models-file-too-large': '{file} pasa de {maximum} bytes: no es una lista de modelos.',
   'problem.models-no-server':
     'Ningún servidor está en marcha con esta carpeta de datos. Inícielo con npm start y ejecute esto de nuevo.',
+  'models.no-answer': 'No respondió{timeout, select, true { en {seconds} s} other {}}.',
   'problem.models-stopped':
     'El servidor no aceptó {model}: {why} Registrados antes: {before}. Ejecute esto de nuevo; lo registrado no se registra dos veces.',
   'problem.models-empty': 'No hay ninguna línea debajo de los nombres de las columnas.',
@@ -195,7 +196,7 @@ export const stock: Record<keyof typeof english, string> = {
     '«{value}» es un día; las hojas de cálculo hacen días de fracciones y códigos. Ponga la columna como texto y escríbalo de nuevo.',
   'problem.models-comma': 'Escriba {right}: con punto, no con coma.',
   'problem.models-unit-in-number': 'Escriba {digits} aquí, y la unidad ({unit}) en la columna «unit».',
-  'problem.models-not-a-number': '«{value}» no es un número. Escriba uno como 72, 1.5 o 1 1/2.',
+  'problem.models-not-a-number': '«{value}» no es un número de cero o más. Escriba uno como 72, 1.5 o 1 1/2.',
   'problem.models-no-such-word': '«{value}» no es ninguna de: {words}.',
   'problem.models-needs-unit': 'Diga en qué unidad: {units}. Nunca se adivina.',
   'problem.models-range-half': 'Dé ambos extremos del intervalo, o ninguno.',

@@ -1,4 +1,5 @@
 import type { Fact } from '../../../../shared/submissions/submission.ts';
+import { say, type Locale } from '../../../../shared/words/index.ts';
 import { readKeys, serverUsing } from '../../dataFolder.ts';
 import { createIssuer } from '../../issuer.ts';
 import type { ModelServer } from './run.ts';
@@ -10,7 +11,7 @@ const PATIENCE_MS = 15_000;
 export async function modelServer(
   root: string,
   personId: string,
-  locale: string,
+  locale: Locale,
 ): Promise<ModelServer | null> {
   const running = await serverUsing(root);
   if (!running) return null;
@@ -46,7 +47,9 @@ export async function modelServer(
           ...problems.map(({ path, message }) => `${path}: ${message}`),
         ].join(' ');
       } catch (error) {
-        return error instanceof Error ? error.message : String(error);
+        // What the platform says of a cut line ("fetch failed") tells nobody anything.
+        const timeout = error instanceof Error && error.name === 'TimeoutError';
+        return say(locale, 'models.no-answer', { timeout: String(timeout), seconds: PATIENCE_MS / 1000 });
       }
     },
   };

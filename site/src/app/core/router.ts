@@ -10,9 +10,18 @@ export interface Route {
   readonly path: string;
 }
 
+/** A sign that no address has (`50%`, a stranger's code) is read as it stands: the screen then says that it knows none. */
+function decoded(part: string): string {
+  try {
+    return decodeURIComponent(part);
+  } catch {
+    return part;
+  }
+}
+
 export function readRoute(hash: string): Route {
   const [path = '', query = ''] = hash.replace(/^#\/?/, '').split('?');
-  const parts = path.split('/').filter(Boolean).map(decodeURIComponent);
+  const parts = path.split('/').filter(Boolean).map(decoded);
   return { parts, query: new URLSearchParams(query), path: hash };
 }
 

@@ -1,5 +1,6 @@
 import { useWords } from '../core/words.ts';
 import type { Resource } from '../core/resource.ts';
+import { sayFailed } from './sayFailed.ts';
 
 /**
  * What stands where nothing could be read yet. A fault is never shown as an empty result: it says what is the matter
@@ -13,15 +14,11 @@ export function Unread({
   const words = useWords();
   const { failed, value, fetchedAt } = resource;
   if (!failed) return value === null ? <p role="status">{words.t('screen.reading')}</p> : null;
-  const why =
-    failed.outcome === 'unreachable'
-      ? words.t(`screen.failed.${failed.reason}`)
-      : failed.outcome === 'sign-in'
-        ? words.t('screen.failed.sign-in')
-        : failed.title || words.t('screen.failed.refused');
   return (
     <div class="notice" role="status">
-      <p>{why}</p>
+      {sayFailed(failed, words).map((line) => (
+        <p key={line}>{line}</p>
+      ))}
       {fetchedAt !== null && (
         <p>{words.t('screen.as-of', { when: words.when(new Date(fetchedAt).toISOString()) })}</p>
       )}
