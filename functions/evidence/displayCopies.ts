@@ -1,4 +1,3 @@
-import { createHash } from 'node:crypto';
 import {
   MOST_DISPLAYED_BYTES,
   type CaptureData,
@@ -69,7 +68,3 @@ export const displayOf = ({ sha256, bytes, widthPx, heightPx }: Shown) => ({
   widthPx,
   heightPx,
 });
-
-/** Whether kept bytes are those that the record says. */
-export const isCopy = (jpeg: Uint8Array, sha256: string): boolean =>
-  createHash('sha256').update(jpeg).digest('hex') === sha256;

@@ -101,9 +101,6 @@ const plans: Readonly<Record<DamageClass, Plan>> = {
   },
 };
 
-/** Whether mending this takes a dig, and with it a utility locate. */
-export const takesDig = (damage: DamageClass): boolean => plans[damage].needs.includes('locate');
-
 /** What mending this damage is likely to take. A plan to bring things by, not a bill. */
 export function expectedWork(
   damage: DamageClass,

@@ -63,14 +63,9 @@ export const packetPhoto = z.strictObject({
   /** By the device's clock, as it declared it; null when it did not. */
   takenAt: instant.nullable(),
   /** The camera's own words in the file (EXIF), zone included where it wrote one; null when it wrote none. */
-  cameraTime: z.string().max(40).nullable(),
+  cameraTime: captureData.shape.cameraTime,
   /** Where the camera says it was (EXIF GPS, WGS 84); null when it wrote nothing. */
-  cameraPosition: z
-    .strictObject({
-      latitudeDeg: z.number().min(-90).max(90),
-      longitudeDeg: z.number().min(-180).max(180),
-    })
-    .nullable(),
+  cameraPosition: captureData.shape.cameraPosition,
   /** What else the file says of its capture; null: a packet of before, or a file that says nothing that can be read. */
   camera: captureData.pick({ place: true, device: true, satelliteTime: true }).nullable().default(null),
   /** The phone's clock when it wrote the file, and when the file was chosen; null: the device did not tell. */

@@ -36,9 +36,6 @@ const holdPoints: Readonly<Partial<Record<ProcedureStep, HoldPoint>>> = {
   'in-excavation': { code: 'entered-before-protected', needs: () => ['trench-protected'] },
 };
 
-/** What a step of a dry barrel waits for. */
-export const beforeTakeDown: readonly ProcedureStep[] = safe('dry');
-
 /** What shows a step: itself, and, for a drain that is blocked, that the barrel was pumped out instead. */
 export const shownBy = (needed: ProcedureStep): readonly ProcedureStep[] =>
   needed === 'drained' ? ['drained', 'pumped-out'] : [needed];
@@ -47,7 +44,6 @@ export const shownBy = (needed: ProcedureStep): readonly ProcedureStep[] =>
 const undoneByWater: readonly ProcedureStep[] = ['isolated', 'pressure-gone', 'drained', 'pumped-out'];
 
 export const breachCodeOf = (step: ProcedureStep): BreachCode | null => holdPoints[step]?.code ?? null;
-export const isHoldPoint = (step: ProcedureStep): boolean => holdPoints[step] !== undefined;
 /** What this step waits for, whether or not it is there. */
 export const neededBefore = (step: ProcedureStep, type: Hydrant['type']): readonly ProcedureStep[] =>
   holdPoints[step]?.needs(barrelOf(type)) ?? [];

@@ -129,7 +129,3 @@ export function planned(step: ProcedureStep, scope: Scope): PlannedStep {
   const { phase, where } = places[step];
   return { step, phase, ifNeeded: where === true || (where?.includes(scope) ?? false) };
 }
-
-/** The codes alone, for who needs no more. */
-export const stepsFor = (type: Hydrant['type'], scope: Scope): ProcedureStep[] =>
-  procedureFor(type, scope).map(({ step }) => step);

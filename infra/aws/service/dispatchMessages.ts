@@ -2,8 +2,8 @@ import { Duration, Stack } from 'aws-cdk-lib';
 import { Rule, Schedule } from 'aws-cdk-lib/aws-events';
 import { LambdaFunction } from 'aws-cdk-lib/aws-events-targets';
 import { Alias } from 'aws-cdk-lib/aws-kms';
-import { FilterCriteria, FilterRule, StartingPosition, type IFunction } from 'aws-cdk-lib/aws-lambda';
-import { DynamoEventSource, SqsDlq } from 'aws-cdk-lib/aws-lambda-event-sources';
+import { FilterCriteria, FilterRule, type IFunction } from 'aws-cdk-lib/aws-lambda';
+import { DynamoEventSource } from 'aws-cdk-lib/aws-lambda-event-sources';
 import type { ITable } from 'aws-cdk-lib/aws-dynamodb';
 import { EmailIdentity, Identity } from 'aws-cdk-lib/aws-ses';
 import { SubscriptionFilter, Topic } from 'aws-cdk-lib/aws-sns';
@@ -13,6 +13,7 @@ import { Construct } from 'constructs';
 import { recipientAttribute } from '../../../shared/deployment/texts.ts';
 import { partitions } from '../../../shared/projections/items.ts';
 import type { UtilitySettings } from '../../../shared/utility/settings.ts';
+import { everyRecord } from './everyRecord.ts';
 
 /** What failed is tried again this often, minutes. */
 const EVERY_MINUTES = 1;
@@ -69,13 +70,7 @@ export class DispatchMessages extends Construct {
     fn.addEventSource(
       new DynamoEventSource(projections, {
         // What happened while nobody listened is found here too; the rule of age keeps it from being sent as new.
-        startingPosition: StartingPosition.TRIM_HORIZON,
-        batchSize: 25,
-        reportBatchItemFailures: true,
-        bisectBatchOnError: true,
-        retryAttempts: 8,
-        maxRecordAge: Duration.hours(6),
-        onFailure: new SqsDlq(failures()),
+        ...everyRecord(failures()),
         filters: [
           FilterCriteria.filter({
             dynamodb: {

@@ -19,6 +19,7 @@ import { DispatchMessages } from './dispatchMessages.ts';
 import { Letters } from './letters.ts';
 import { HouseFunction } from './houseFunction.ts';
 import { Pages, prefixes } from './pages.ts';
+import { everyRecord } from './everyRecord.ts';
 
 export interface ServiceStackProps extends StackProps {
   readonly data: DataStack;
@@ -184,15 +185,7 @@ export class ServiceStack extends Stack {
   private follow(data: DataStack, { utility }: DeploymentSettings): void {
     const { project, publish } = this.functions;
     project.fn.addEventSource(
-      new DynamoEventSource(data.tables.submissions, {
-        startingPosition: StartingPosition.TRIM_HORIZON,
-        batchSize: 25,
-        reportBatchItemFailures: true,
-        bisectBatchOnError: true,
-        retryAttempts: 8,
-        maxRecordAge: Duration.hours(6),
-        onFailure: new SqsDlq(this.failures('ProjectFailures')),
-      }),
+      new DynamoEventSource(data.tables.submissions, everyRecord(this.failures('ProjectFailures'))),
     );
     // The publisher reads the current state, not the change, so a hundred changes are one publishing.
     publish.fn.addEventSource(

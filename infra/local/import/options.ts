@@ -9,6 +9,7 @@ import { ImportRefused } from '../../../shared/inventory/refused.ts';
 import { readUnit, type SourceUnit } from '../../../shared/inventory/values/quantity.ts';
 import { problem, type Problem } from '../../../shared/problems/problem.ts';
 import { isLocale, type Locale } from '../../../shared/words/index.ts';
+import { readCommandLine } from '../commandLine.ts';
 
 /** What the command line asks for. */
 export interface ImportOptions {
@@ -33,7 +34,7 @@ const valued: Readonly<Record<string, string>> = {
   '--report': 'FILE.csv',
   '--lang': 'en | es',
 };
-const flags = ['--dry-run', '--json', '--allow-fewer', '--help', '-h'];
+const flags = ['--dry-run', '--json', '--allow-fewer'];
 
 /**
  * Reads the command line.
@@ -47,26 +48,14 @@ export function readOptions(
   defaultLocale: Locale,
 ): ImportOptions | 'help' {
   const problems: Problem[] = [];
-  const files: string[] = [];
-  const given: (readonly [option: string, value: string])[] = [];
-  const on = new Set<string>();
-  for (let at = 0; at < argv.length; at += 1) {
-    const [argument, attached] = splitOption(argv[at] ?? '');
-    const form = valued[argument];
-    if (!argument.startsWith('-')) files.push(argument);
-    else if (flags.includes(argument)) on.add(argument);
-    else if (form === undefined)
-      problems.push(problem('inventory-unknown-option', argument, { option: argument }));
-    else {
-      // A value may itself begin with a plus or a minus (`+proj=…`), but not with `--`.
-      const value = attached ?? (argv[at + 1]?.startsWith('--') ? undefined : argv[at + 1]);
-      if (attached === undefined) at += 1;
-      if (value === undefined || value === '')
-        problems.push(problem('inventory-option-needs-value', argument, { option: argument, form }));
-      else given.push([argument, value]);
-    }
-  }
-  if (on.has('--help') || on.has('-h')) return 'help';
+  const { files, given, on, unknown, valueless } = readCommandLine(argv, {
+    flags,
+    valued: Object.keys(valued),
+  });
+  for (const option of unknown) problems.push(problem('inventory-unknown-option', option, { option }));
+  for (const option of valueless)
+    problems.push(problem('inventory-option-needs-value', option, { option, form: valued[option] ?? '' }));
+  if (on.has('--help')) return 'help';
   if (files.length === 0) problems.push(problem('inventory-no-file', 'FILE'));
   if (files.length > 1) problems.push(problem('inventory-one-file', 'FILE'));
   const all = (option: string): string[] =>
@@ -110,11 +99,6 @@ export function readOptions(
       today,
     },
   };
-}
-
-function splitOption(argument: string): [string, string?] {
-  const match = /^(--[a-z-]+)=(.*)$/s.exec(argument);
-  return match ? [match[1] ?? '', match[2] ?? ''] : [argument];
 }
 
 function readMap(

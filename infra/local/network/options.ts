@@ -1,6 +1,7 @@
 import { ImportRefused } from '../../../shared/inventory/refused.ts';
 import { problem, type Problem } from '../../../shared/problems/problem.ts';
 import { isLocale, type Locale } from '../../../shared/words/index.ts';
+import { readCommandLine } from '../commandLine.ts';
 
 /** What the command line asks for. */
 export interface NetworkOptions {
@@ -17,36 +18,8 @@ export interface NetworkOptions {
 }
 
 const valued = ['--dated', '--crs', '--nodes', '--within', '--hour', '--by', '--lang'] as const;
-const flags = ['--dry-run', '--help', '-h'];
+const flags = ['--dry-run'];
 type Valued = (typeof valued)[number];
-const isValued = (option: string): option is Valued => (valued as readonly string[]).includes(option);
-
-interface Words {
-  readonly files: readonly string[];
-  readonly given: ReadonlyMap<string, string>;
-  readonly on: ReadonlySet<string>;
-}
-
-function sort(argv: readonly string[], problems: Problem[]): Words {
-  const files: string[] = [];
-  const given = new Map<string, string>();
-  const on = new Set<string>();
-  for (let at = 0; at < argv.length; at += 1) {
-    const [, option = argv[at] ?? '', attached] = /^(--[a-z-]+)=(.*)$/s.exec(argv[at] ?? '') ?? [];
-    if (!option.startsWith('-')) files.push(option);
-    else if (flags.includes(option)) on.add(option);
-    else if (!isValued(option)) problems.push(problem('network-option-unknown', option, { option }));
-    else {
-      // A value may itself begin with a plus or a minus (`+proj=…`), but not with `--`.
-      const value = attached ?? (argv[at + 1]?.startsWith('--') ? undefined : argv[at + 1]);
-      if (attached === undefined) at += 1;
-      if (value === undefined || value === '')
-        problems.push(problem('network-option-needs-value', option, { option }));
-      else given.set(option, value);
-    }
-  }
-  return { files, given, on };
-}
 
 const isDay = (text: string): boolean =>
   /^\d{4}-\d{2}-\d{2}$/.test(text) &&
@@ -61,8 +34,13 @@ const isDay = (text: string): boolean =>
  */
 export function readNetworkOptions(argv: readonly string[], defaultLocale: Locale): NetworkOptions | 'help' {
   const problems: Problem[] = [];
-  const { files, given, on } = sort(argv, problems);
-  if (on.has('--help') || on.has('-h')) return 'help';
+  const line = readCommandLine(argv, { flags, valued });
+  const { files, on } = line;
+  const given = new Map(line.given);
+  if (on.has('--help')) return 'help';
+  for (const option of line.unknown) problems.push(problem('network-option-unknown', option, { option }));
+  for (const option of line.valueless)
+    problems.push(problem('network-option-needs-value', option, { option }));
   if (files.length === 0) problems.push(problem('network-no-file', 'FILE'));
   if (files.length > 1) problems.push(problem('network-one-file', 'FILE'));
 

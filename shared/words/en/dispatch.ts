@@ -54,7 +54,6 @@ export const dispatch = {
   'dispatch.title': 'Messages to dispatch',
   'dispatch.off': 'This utility sends no messages to dispatch by itself. Tell dispatch by radio or phone.',
   'dispatch.none': 'No message has gone to dispatch about this. Tell dispatch by radio or phone.',
-  'dispatch.none-yet': 'The message to dispatch is being made.',
   'dispatch.what.out': 'Out of service: {what}',
   'dispatch.what.back': 'Back in service: {what}',
   'dispatch.what.corrected': 'Correction, not out of service: {what}',

@@ -125,7 +125,6 @@ export const stock = {
   'stock.notice':
     '{short, plural, =0 {} one {One part is low or out.} other {# parts are low or out.}}{negative, plural, =0 {} one { One count is below zero.} other { # counts are below zero.}}{unknown, plural, =0 {} one { One was never counted.} other { # were never counted.}}',
   'stock.empty': 'Nothing was ever counted or received. Count a shelf to begin.',
-  'stock.by-place': 'Shelves and trucks',
   'stock.count-place': 'Count',
   'stock.low-first': 'Low, out or not known',
   'stock.nothing-low': 'Nothing is low.',

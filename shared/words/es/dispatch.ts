@@ -57,7 +57,6 @@ export const dispatch: Record<keyof typeof english, string> = {
   'dispatch.off':
     'Este servicio de agua no envía avisos a la central por sí mismo. Avise a la central por radio o teléfono.',
   'dispatch.none': 'No se ha enviado ningún aviso de esto a la central. Avise por radio o teléfono.',
-  'dispatch.none-yet': 'El aviso a la central se está preparando.',
   'dispatch.what.out': 'Fuera de servicio: {what}',
   'dispatch.what.back': 'De nuevo en servicio: {what}',
   'dispatch.what.corrected': 'Corrección, no está fuera de servicio: {what}',

@@ -128,7 +128,6 @@ export const stock: Record<keyof typeof english, string> = {
   'stock.notice':
     '{short, plural, =0 {} one {Una pieza está baja o agotada.} other {# piezas están bajas o agotadas.}}{negative, plural, =0 {} one { Una cuenta está por debajo de cero.} other { # cuentas están por debajo de cero.}}{unknown, plural, =0 {} one { Una nunca se contó.} other { # nunca se contaron.}}',
   'stock.empty': 'Nunca se contó ni se recibió nada. Cuente un estante para empezar.',
-  'stock.by-place': 'Estantes y camiones',
   'stock.count-place': 'Contar',
   'stock.low-first': 'Bajas, agotadas o desconocidas',
   'stock.nothing-low': 'Nada está bajo.',

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { compared, crewJudgement } from '../../../shared/damage/crew.ts';
 import { readFindings } from '../../../shared/damage/findings.ts';
 import { judgeDamage } from '../../../shared/damage/judge.ts';
-import { expectedWork, takesDig } from '../../../shared/damage/work.ts';
+import { expectedWork } from '../../../shared/damage/work.ts';
 import { damageClasses } from '../../../shared/strikes/damage.ts';
 import { effectiveFacts } from '../../../shared/submissions/effective.ts';
 import { forms } from '../../../shared/submissions/kinds.ts';
@@ -171,7 +171,10 @@ describe('the work to expect', () => {
   });
 
   it('asks for the utility locate before every dig, and for none without', () => {
-    expect(damageClasses.filter(takesDig)).toEqual(['lower-barrel', 'below-grade', 'main', 'replace-whole']);
+    // Common practice, no source: what stands below ground is reached by digging, and nothing else is.
+    expect(
+      damageClasses.filter((damage) => expectedWork(damage, findings({}), kit).needs.includes('locate')),
+    ).toEqual(['lower-barrel', 'below-grade', 'main', 'replace-whole']);
     for (const damage of damageClasses) {
       const { needs, machines } = expectedWork(damage, findings({}), kit);
       expect(needs.includes('locate')).toBe(machines.includes('excavator'));

@@ -1,6 +1,5 @@
 import { describe, expect, it } from 'vitest';
 import { foldClaim } from '../../../shared/claims/state.ts';
-import { beforeTakeDown } from '../../../shared/procedure/holdPoints.ts';
 import { joinedStrikes } from '../../../shared/strikes/sameStrike.ts';
 import { stages } from '../../../shared/strikes/state.ts';
 import { effectiveFacts } from '../../../shared/submissions/effective.ts';
@@ -224,7 +223,9 @@ describe('stages, in the order of the issue', () => {
 });
 
 describe('a take-down with no confirmed isolation, loss of pressure and drain', () => {
-  const safe = beforeTakeDown.map((step, index) => [step, 100 + index] as const);
+  // Isolation, loss of pressure and drain, as the hold point is described; common practice, no source.
+  const needed = ['isolated', 'pressure-gone', 'drained'] as const;
+  const safe = needed.map((step, index) => [step, 100 + index] as const);
   const breaches = (...repairs: Submission[]) => told([struck(1, 0), ...repairs]).strike(1)?.breaches;
 
   it('is a breach that names what was missing, when and who', () => {
@@ -256,7 +257,7 @@ describe('a take-down with no confirmed isolation, loss of pressure and drain', 
 
   it('is one when they were done after it, and it stays shown when the hydrant is back', () => {
     const late = repaired(1, 200, { steps: [['taken-down', 80], ...safe] });
-    expect(breaches(late)).toMatchObject([{ missing: beforeTakeDown }]);
+    expect(breaches(late)).toMatchObject([{ missing: needed }]);
     const back = told([struck(1, 0), late, returned([1], 300)]);
     expect(back.open).toEqual([]);
     expect(back.strike(1)?.breaches).toHaveLength(1);

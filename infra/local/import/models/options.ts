@@ -1,6 +1,7 @@
 import { ImportRefused } from '../../../../shared/inventory/refused.ts';
 import { problem, type Problem } from '../../../../shared/problems/problem.ts';
 import { isLocale, type Locale } from '../../../../shared/words/index.ts';
+import { readCommandLine } from '../../commandLine.ts';
 
 /** What the command line asks for. */
 export interface ModelOptions {
@@ -11,7 +12,7 @@ export interface ModelOptions {
 }
 
 const valued = ['--by', '--lang'];
-const flags = ['--dry-run', '--example', '--help', '-h'];
+const flags = ['--dry-run', '--example'];
 
 /**
  * Reads the command line.
@@ -24,23 +25,13 @@ export function readModelOptions(
   defaultLocale: Locale,
 ): ModelOptions | 'help' | 'example' {
   const problems: Problem[] = [];
-  const files: string[] = [];
-  const given = new Map<string, string>();
-  const on = new Set<string>();
-  for (let at = 0; at < argv.length; at += 1) {
-    const [, option = argv[at] ?? '', attached] = /^(--[a-z-]+)=(.*)$/s.exec(argv[at] ?? '') ?? [];
-    if (!option.startsWith('-')) files.push(option);
-    else if (flags.includes(option)) on.add(option);
-    else if (!valued.includes(option)) problems.push(problem('models-option-unknown', option, { option }));
-    else {
-      const value = attached ?? (argv[at + 1]?.startsWith('-') ? undefined : argv[at + 1]);
-      if (attached === undefined && value !== undefined) at += 1;
-      if (value === undefined || value.trim() === '')
-        problems.push(problem('models-option-needs-value', option, { option }));
-      else given.set(option, value.trim());
-    }
-  }
-  if (on.has('--help') || on.has('-h')) return 'help';
+  const line = readCommandLine(argv, { flags, valued });
+  const { files, on } = line;
+  const given = new Map(line.given);
+  for (const option of line.unknown) problems.push(problem('models-option-unknown', option, { option }));
+  for (const option of line.valueless)
+    problems.push(problem('models-option-needs-value', option, { option }));
+  if (on.has('--help')) return 'help';
   if (on.has('--example')) return 'example';
   if (files.length === 0) problems.push(problem('models-no-file', 'FILE'));
   if (files.length > 1) problems.push(problem('models-one-file', 'FILE'));
