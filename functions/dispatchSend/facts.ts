@@ -6,12 +6,11 @@ import {
   type NoticeFacts,
   type NoticeSubject,
 } from '../../shared/dispatch/notice.ts';
+import { noticeFacts, noticePosition } from '../../shared/dispatch/facts.ts';
 import { maybeReported, nearbyHydrant, nearbyInService } from '../../shared/dispatch/nearby.ts';
 import type { NextNotice } from '../../shared/dispatch/next.ts';
 import { referenceOf } from '../../shared/dispatch/reference.ts';
-import type { Hydrant } from '../../shared/inventory/hydrant.ts';
 import type { Position } from '../../shared/nearest/sphere.ts';
-import type { Outage } from '../../shared/outages/hydrantStatus.ts';
 import type { FlowTestFact } from '../../shared/public/ratings.ts';
 import type { StrikeState } from '../../shared/strikes/state.ts';
 import { effectiveFacts, ofKind } from '../../shared/submissions/effective.ts';
@@ -32,34 +31,20 @@ export async function factsFor(deps: NoticeDeps, next: NextNotice): Promise<Noti
   const hydrant = hydrantId === null ? null : (stock?.byId.get(hydrantId) ?? null);
   const ownStrike = strikeOfSubject(subject);
   const reported = ownStrike === null ? strikes[0] : await deps.current.strike(ownStrike);
-  const position = positionOf(hydrant, reported);
-  const open: readonly Pick<Outage, 'outageId' | 'cause' | 'expectedAt'>[] =
-    hydrantId === null
-      ? reported
-        ? [{ outageId: reported.strikeId, cause: 'strike', expectedAt: reported.expectedAt }]
-        : []
-      : (status?.open ?? []);
-  const first = open.find(({ outageId }) => outageId === outageIds[0]) ?? open[0];
-  const ended = (status?.past ?? []).filter(({ endedAt }) => endedAt === next.at);
-  return {
+  const position = noticePosition(hydrant, reported ?? null);
+  return noticeFacts({
+    next,
     hydrantId,
-    place: placeOf(hydrant, position, reported),
-    position,
-    cause: what === 'out' ? (first?.cause ?? null) : null,
-    since: what === 'out' ? next.at : null,
-    expectedAt: what === 'out' ? (first?.expectedAt ?? null) : null,
-    returnedAt: what === 'back' ? next.at : null,
-    notShown:
-      what === 'back'
-        ? [...new Set(ended.flatMap(({ deferred }) => deferred.map(({ proof }) => proof)))]
-        : [],
+    hydrant,
+    status,
+    reported: reported ?? null,
     nearest: what === 'out' && position ? await nearestTo(deps, position, hydrantId) : [],
     maybe:
       what === 'out' && hydrantId === null && position && stock
         ? maybeReported(position, searchTree(stock))
         : [],
     instead: await insteadOf(deps, next, strikes),
-  };
+  });
 }
 
 /** Strikes among the outages, by the id that each goes by today. */
@@ -70,21 +55,6 @@ async function strikesOf(
   const found = await Promise.all(outageIds.map((outageId) => current.strike(outageId)));
   return found.filter((strike) => strike !== null);
 }
-
-const positionOf = (hydrant: Hydrant | null, reported: StrikeState | null | undefined): Position | null => {
-  const from = hydrant ?? reported?.position ?? null;
-  return from && { latitudeDeg: from.latitudeDeg, longitudeDeg: from.longitudeDeg };
-};
-
-/**
- * The inventory's words for the place. The crew's own only when nothing else says where it is: they are free words, and
- * a message to others carries as few of those as it can.
- */
-const placeOf = (
-  hydrant: Hydrant | null,
-  position: Position | null,
-  reported: StrikeState | null | undefined,
-): string | null => hydrant?.place ?? (position === null ? (reported?.placeDescription ?? null) : null);
 
 async function nearestTo(
   deps: NoticeDeps,

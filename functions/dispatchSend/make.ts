@@ -7,9 +7,8 @@ import {
   type NoticeSubject,
 } from '../../shared/dispatch/notice.ts';
 import { nextNotice, type SubjectNow } from '../../shared/dispatch/next.ts';
+import { nothingNow, nowOfHydrant, nowOfPlace } from '../../shared/dispatch/now.ts';
 import { newDelivery } from '../../shared/outbox/delivery.ts';
-import type { HydrantStatus } from '../../shared/outages/hydrantStatus.ts';
-import type { StrikeState } from '../../shared/strikes/state.ts';
 import type { NoticeDeps } from './deps.ts';
 import { factsFor } from './facts.ts';
 
@@ -74,38 +73,16 @@ export async function addressTo(
       await notices.addDelivery({ subject, number, day, recipientId, ...newDelivery(now()) });
 }
 
-const nothing: SubjectNow = { open: [], ended: [] };
-
 async function readNow({ current }: NoticeDeps, subject: NoticeSubject): Promise<SubjectNow> {
   const hydrantId = hydrantOfSubject(subject);
   if (hydrantId !== null) {
     const status = await current.hydrant(hydrantId);
-    return status ? nowOfHydrant(status) : nothing;
+    return status ? nowOfHydrant(status) : nothingNow;
   }
   const strikeId = strikeOfSubject(subject) ?? '';
   const strike = await current.strike(strikeId);
   // Joined into another, it goes by that one's name, and whatever is known of that is told there.
-  return strike?.strikeId === strikeId ? nowOfPlace(strike) : nothing;
-}
-
-const nowOfHydrant = ({ open, past }: HydrantStatus): SubjectNow => ({
-  open: open.map(({ outageId, since }) => ({ outageId, since })),
-  ended: past.flatMap(({ outageId, endedAt }) => (endedAt === null ? [] : [{ outageId, endedAt }])),
-});
-
-/** A strike that names no hydrant, and says where. */
-function nowOfPlace({
-  strikeId,
-  hydrantIds,
-  since,
-  returnedAt,
-  position,
-  placeDescription,
-}: StrikeState): SubjectNow {
-  if (hydrantIds.length > 0 || (position === null && placeDescription === null)) return nothing;
-  return returnedAt === null
-    ? { open: [{ outageId: strikeId, since }], ended: [] }
-    : { open: [], ended: [{ outageId: strikeId, endedAt: returnedAt }] };
+  return strike?.strikeId === strikeId ? nowOfPlace(strike) : nothingNow;
 }
 
 /** By which id each outage goes today: a link may have joined the strike into another. */
