@@ -1,5 +1,6 @@
 import type { Family } from '../../shared/deployment/routes.ts';
 import type { TableName } from '../../shared/deployment/tables.ts';
+import { COPY_PREFIX } from '../../shared/evidence/displayCopy.ts';
 
 /** Every Lambda function: one a family of routes, and the five that no route starts. */
 export type FunctionName =
@@ -84,7 +85,7 @@ export const permissions: Readonly<Record<FunctionName, readonly Permission[]>> 
   // Reads what has arrived, and writes nothing but copies beside it.
   display: [
     { actions: readObjects, on: { bucket: 'evidence', prefix: '' } },
-    { actions: ['s3:PutObject'], on: { bucket: 'evidence', prefix: 'shown/' } },
+    { actions: ['s3:PutObject'], on: { bucket: 'evidence', prefix: COPY_PREFIX } },
   ],
   packets: [
     ...packetRights,

@@ -16,6 +16,8 @@ export const lifeCautionCodes = [
   'full-payment',
   'full-payment-held',
   'above-balance',
+  'refund-above',
+  'dispute-above-line',
   'release',
   'offer-in-full',
   'accepting',
@@ -30,12 +32,14 @@ export const lifeCautionCodes = [
 
 /**
  * `body`: the event as far as it is filled in. `money`: the claim's money before it; null where it is not known, and
- * then a caution that may be needed is given. Pure.
+ * then a caution that may be needed is given. `lineCents`: what each line of the statement comes to, where that is known.
+ * Pure.
  */
 export function lifeCautions(
   kind: FactKind,
   body: Readonly<Record<string, unknown>>,
-  money: Pick<ClaimMoney, 'askedCents' | 'balanceCents'> | null,
+  money: Pick<ClaimMoney, 'askedCents' | 'balanceCents' | 'overpaidCents'> | null,
+  lineCents: ReadonlyMap<string, number> = new Map(),
 ): LifeCaution[] {
   const found: LifeCaution[] = [];
   const add = (code: LifeCaution['code'], params: LifeCaution['params'] = {}): void => {
@@ -56,6 +60,16 @@ export function lifeCautions(
         add(body['deposited'] === 'held' ? 'full-payment-held' : 'full-payment');
       if (above > 0 && body['deposited'] !== 'returned') add('above-balance', { overCents: above });
       break;
+    case 'refund-paid': {
+      const tooMuch = cents !== null && money !== null ? cents - money.overpaidCents : 0;
+      if (tooMuch > 0) add('refund-above', { overCents: tooMuch });
+      break;
+    }
+    case 'line-disputed': {
+      const over = aboveTheirLines(body, lineCents);
+      if (over > 0) add('dispute-above-line', { overCents: over });
+      break;
+    }
     case 'offer-made':
       if (body['releaseAsked'] === true) add('release');
       if (body['inFull'] === true && above < 0) add('offer-in-full', { shortCents: -above });
@@ -90,4 +104,18 @@ function deadlineCautions(body: Readonly<Record<string, unknown>>): LifeCaution[
   if (effect === 'nothing') return ['answers-nothing'];
   const later = typeof until === 'string' && typeof dueOn === 'string' && until > dueOn;
   return effect === 'moves' && !later ? ['later-day-needed'] : [];
+}
+
+/** By how much disputed amounts exceed the lines that they are about, whole cents. A line that is not known bounds nothing. */
+function aboveTheirLines(
+  body: Readonly<Record<string, unknown>>,
+  lineCents: ReadonlyMap<string, number>,
+): number {
+  const lines = Array.isArray(body['lines']) ? (body['lines'] as Readonly<Record<string, unknown>>[]) : [];
+  return lines.reduce((sum, { lineId, disputedCents }) => {
+    const most = typeof lineId === 'string' ? lineCents.get(lineId) : undefined;
+    return most === undefined || typeof disputedCents !== 'number'
+      ? sum
+      : sum + Math.max(0, disputedCents - most);
+  }, 0);
 }

@@ -1,5 +1,5 @@
 import { datedEvents, onHold } from '../clocks/events.ts';
-import type { ClaimMoney } from '../payments/money.ts';
+import { isPaid, type ClaimMoney } from '../payments/money.ts';
 import type { Problem } from '../problems/problem.ts';
 import type { Effective } from '../submissions/effective.ts';
 import type { FactKind } from '../submissions/kinds.ts';
@@ -177,7 +177,7 @@ export function claimLife(
     referred: referral !== undefined,
     restitution: order !== undefined,
     'written-off': money.askedCents > 0 && money.balanceCents === 0 && money.writtenOffCents > 0,
-    paid: money.askedCents > 0 && money.paidCents >= money.askedCents,
+    paid: isPaid(money),
     closed,
   };
   const [first] = demands.toSorted((a, b) =>

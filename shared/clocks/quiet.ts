@@ -8,6 +8,8 @@ export interface QuietClaim extends Pick<
   'claimId' | 'claimNumber' | 'strikeId' | 'payerKind' | 'payerName'
 > {
   readonly standing: ClaimState['life']['standing'];
+  /** What else holds of it: paid too much, a check in the drawer. */
+  readonly flags: ClaimState['life']['flags'];
   /** What is left to ask, whole cents; 0 while nothing was demanded. */
   readonly balanceCents: number;
 }
@@ -32,7 +34,8 @@ export function quietClaim(claim: ClaimState, deadlines: readonly Deadline[]): Q
   if (life.closed || !asks) return null;
   if (deadlines.some(({ clock, state }) => runs.includes(state) && !remindsOfNothing.includes(clock)))
     return null;
-  return { claimId, claimNumber, strikeId, payerKind, payerName, standing: life.standing, balanceCents };
+  const { standing, flags } = life;
+  return { claimId, claimNumber, strikeId, payerKind, payerName, standing, flags, balanceCents };
 }
 
 /** What is owed most first; among equals by number. */

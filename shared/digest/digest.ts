@@ -94,11 +94,15 @@ function quietLines(quiet: readonly QuietClaim[], locale: Locale): string[] {
   return [
     '',
     say(locale, 'digest.quiet'),
-    ...quiet
-      .slice(0, MOST_LINES)
-      .map(({ claimNumber, standing }) =>
-        say(locale, 'digest.quiet.line', { claimNumber, standing: say(locale, `standing.${standing}`) }),
-      ),
+    ...quiet.slice(0, MOST_LINES).map(({ claimNumber, standing, flags }) =>
+      say(locale, 'digest.quiet.line', {
+        claimNumber,
+        standing: [
+          say(locale, `standing.${standing}`),
+          ...flags.map((flag) => say(locale, `claim-flag.${flag}`)),
+        ].join(', '),
+      }),
+    ),
     ...(left > 0 ? [say(locale, 'digest.more', { count: left })] : []),
   ];
 }

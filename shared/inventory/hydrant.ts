@@ -12,6 +12,8 @@ export const hydrantId = z
   // One spelling for one hydrant: `th-0348` typed at night is TH-0348, and a composed letter is the same letter.
   .normalize('NFC')
   .toUpperCase()
+  // A capital can be written in parts again where the small letter was one (ΰ̀ becomes Ϋ and two accents).
+  .normalize('NFC')
   .min(1)
   .max(64)
   // The id stands in addresses, file names and keys; control characters would break all three.

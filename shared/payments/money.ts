@@ -36,6 +36,10 @@ export interface ClaimMoney {
   readonly problems: readonly Problem[];
 }
 
+/** Everything that the latest demand asks for has come from the payer; false before any demand. */
+export const isPaid = ({ askedCents, paidCents }: Pick<ClaimMoney, 'askedCents' | 'paidCents'>): boolean =>
+  askedCents > 0 && paidCents >= askedCents;
+
 const sum = (entries: readonly { readonly amountCents: number }[]): number =>
   entries.reduce((total, { amountCents }) => total + amountCents, 0);
 

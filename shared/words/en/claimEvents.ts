@@ -283,6 +283,10 @@ export const claimEvents = {
   'caution.life.hold': 'Hold it: not deposited yet',
   'caution.life.above-balance':
     'This is {over} more than is still owed. What is too much belongs to the payer: it is refunded, or the amount is a slip.',
+  'caution.life.refund-above':
+    'This is {over} more than was paid too much: the claim would be owed that much again.',
+  'caution.life.dispute-above-line':
+    'That is {over} more than the lines in dispute come to. Check the amounts.',
   'caution.life.release': 'Have counsel read the release before anybody signs it.',
   'caution.life.offer-in-full': 'It is {short} less than is still owed, and would end the whole claim.',
   'caution.life.accepting':

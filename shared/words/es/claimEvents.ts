@@ -286,6 +286,9 @@ export const claimEvents: Record<keyof typeof english, string> = {
   'caution.life.hold': 'Guardarlo: sin depositar todavía',
   'caution.life.above-balance':
     'Son {over} más de lo que aún se debe. Lo que sobra es del pagador: se reembolsa, o el importe está mal escrito.',
+  'caution.life.refund-above': 'Son {over} más de lo que se pagó de más: ese importe se volvería a deber.',
+  'caution.life.dispute-above-line':
+    'Son {over} más de lo que suman los renglones en disputa. Revise los importes.',
   'caution.life.release': 'Que un abogado lea el finiquito antes de que alguien lo firme.',
   'caution.life.offer-in-full': 'Son {short} menos de lo que aún se debe, y terminaría toda la reclamación.',
   'caution.life.accepting':

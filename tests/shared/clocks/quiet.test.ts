@@ -60,6 +60,7 @@ describe('an open claim of which nothing but the last day to sue runs', () => {
           payerKind: 'drivers-insurer',
           payerName: 'Ann Example',
           standing: 'denied',
+          flags: ['overpaid'],
           balanceCents: 1,
         },
       ],
@@ -71,7 +72,7 @@ describe('an open claim of which nothing but the last day to sue runs', () => {
       undelivered: 0,
     });
     expect(something).toBe(true);
-    expect(text).toContain('Open, and no date is running\n  2026-0007  Denied');
+    expect(text).toContain('Open, and no date is running\n  2026-0007  Denied, Overpaid');
     expect(text).not.toContain('Nothing is overdue');
     expect(text).not.toContain('Ann Example');
   });

@@ -3,12 +3,14 @@ import { forms } from '../../../shared/submissions/kinds.ts';
 import { hasWords } from '../../../shared/words/index.ts';
 import { lifeCautionCodes, lifeCautions } from '../../../shared/claims/cautions.ts';
 import { lifeKinds } from '../../../shared/claims/nextSteps.ts';
+import { mailto } from '../../../site/src/app/core/mailto.ts';
 import { checkForm } from '../../../site/src/app/form/check.ts';
 import { decode } from '../../../site/src/app/form/decode.ts';
 import { encode, typedPath } from '../../../site/src/app/form/encode.ts';
 import { specOf } from '../../../site/src/app/form/specs/index.ts';
 import { paymentReceivedSpec } from '../../../site/src/app/form/specs/claimLife/money.ts';
 import type { FormContext } from '../../../site/src/app/form/spec.ts';
+import { told } from '../../shared/clocks/support.ts';
 import { claimLifeBodies } from '../../support/claimLifeBodies.ts';
 
 const zone = 'America/New_York';
@@ -68,6 +70,42 @@ describe('a new form of a claim’s life', () => {
       dueOn: '2028-03-04',
     });
   });
+
+  it('closes as paid what the payer has paid, by whatever name the claim stands', () => {
+    const closed = (askedCents: number, paidCents: number) =>
+      spec('claim-closed').blank({
+        ...context,
+        claim: { life: { standing: 'referred' }, money: { askedCents, paidCents } },
+      } as unknown as FormContext)['how'];
+    expect(closed(50_000, 50_000)).toBe('paid');
+    expect(closed(50_000, 49_999)).toBe('');
+    expect(closed(0, 0)).toBe('');
+  });
+
+  it('starts the adjuster with the number of the latest acknowledgement', () => {
+    const acknowledged = (reference: string, second: number) => ({
+      submission: told('claim-acknowledged', second, { receivedOn: '2026-04-10', reference }),
+      receivedAt: `2026-04-10T12:00:0${second}.000Z`,
+    });
+    const blank = (events: readonly object[]) =>
+      spec('adjuster-assigned').blank({ ...context, events } as unknown as FormContext)['adjuster.reference'];
+    expect(blank([])).toBe('');
+    expect(blank([acknowledged('MV-1', 1), acknowledged('MV-2', 2)])).toBe('MV-2');
+  });
+});
+
+describe('an address to write to', () => {
+  // HTML, "valid e-mail address" (4.10.5.1.5).
+  it.each([
+    ['adjuster@insurer.example', 'mailto:adjuster@insurer.example'],
+    ['ask the front desk', null],
+    ['a@b.example?bcc=c@d.example', null],
+    // RFC 6068, section 2: `?` starts the header fields, so it is encoded within an address.
+    ['a?bcc=c@d.example', 'mailto:a%3Fbcc%3Dc@d.example'],
+    ['javascript:alert(1)', null],
+    ['', null],
+    [null, null],
+  ])('%j links to %j', (said, link) => expect(mailto(said)).toBe(link));
 });
 
 describe('a payment, line by line', () => {
@@ -123,7 +161,7 @@ describe('a payment, line by line', () => {
 });
 
 describe('cautions before an event is recorded', () => {
-  const money = { askedCents: 100_000, balanceCents: 80_000 };
+  const money = { askedCents: 100_000, balanceCents: 80_000, overpaidCents: 2_500 };
   const toSue = { deadline: 'limitation', dueOn: '2028-03-04' };
   const codes = (
     kind: Parameters<typeof lifeCautions>[0],
@@ -166,8 +204,28 @@ describe('cautions before an event is recorded', () => {
     ['deadline-answered', { ...toSue, answer: 'done' }, ['answers-nothing']],
     ['deadline-answered', { deadline: 'follow-up-by:1', dueOn: '2026-12-01', answer: 'done' }, []],
     ['claim-closed', { how: 'paid' }, ['closing-open']],
+    ['refund-paid', { amountCents: 2_500 }, []],
+    ['refund-paid', { amountCents: 2_501 }, ['refund-above']],
   ] as const)('%s %o: %o', (kind, body, expected) => {
     expect(codes(kind, body)).toEqual(expected);
+  });
+
+  it('measure a disputed amount against its own line, and bound nothing by a line that is not known', () => {
+    const disputed = (...lines: readonly (readonly [string, number | null])[]) =>
+      lifeCautions(
+        'line-disputed',
+        { lines: lines.map(([lineId, disputedCents]) => ({ lineId, disputedCents })) },
+        money,
+        new Map([
+          ['crew', 40_000],
+          ['kit', 30_000],
+        ]),
+      );
+    expect(disputed(['crew', 40_000], ['kit', null], ['gone', 90_000])).toEqual([]);
+    // 1,000 above the one and 500 above the other; what the third leaves free makes up for neither.
+    expect(disputed(['crew', 41_000], ['kit', 30_500], ['kit', 1])).toEqual([
+      { code: 'dispute-above-line', params: { overCents: 1_500 } },
+    ]);
   });
 
   it('are said in both languages', () => {

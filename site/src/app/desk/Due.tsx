@@ -97,14 +97,16 @@ function Quiet({ claims }: { readonly claims: readonly QuietClaim[] }) {
       </h3>
       <p class="small">{words.t('desk.quiet.what')}</p>
       <ul class="deadlines plain-list">
-        {claims.map(({ claimId, claimNumber, payerName, standing, balanceCents }) => (
+        {claims.map(({ claimId, claimNumber, payerName, standing, flags, balanceCents }) => (
           <li key={claimId}>
             <p>
               <a href={to(['claim', claimId])}>{words.t('search.claim', { claimNumber })}</a>
               {payerName && ` · ${payerName}`}
             </p>
             <p class="small">
-              {words.t(`standing.${standing}`)}
+              {[words.t(`standing.${standing}`), ...flags.map((flag) => words.t(`claim-flag.${flag}`))].join(
+                ' · ',
+              )}
               {balanceCents > 0 && ` · ${words.money(balanceCents)}`}
             </p>
           </li>

@@ -1,4 +1,5 @@
 import type { ClaimContact } from '../../../../../shared/claims/contact.ts';
+import { mailto } from '../../core/mailto.ts';
 import { useWords } from '../../core/words.ts';
 
 /** Whom to call or write to, with the number that they know the claim by. */
@@ -11,7 +12,7 @@ export function Contact({ contact }: { readonly contact: ClaimContact | null }) 
   const rows = [
     { key: 'adjuster', said: [adjuster?.name, adjuster?.company].filter(Boolean).join(', '), href: null },
     { key: 'phone', said: phone, href: phone === null ? null : `tel:${phone.replace(/[^+\d]/g, '')}` },
-    { key: 'email', said: email, href: email === null ? null : `mailto:${email}` },
+    { key: 'email', said: email, href: mailto(email) },
     { key: 'reference', said: reference, href: null },
   ].filter(({ said }) => said !== null && said !== '');
   if (rows.length === 0) return null;

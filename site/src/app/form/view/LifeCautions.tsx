@@ -1,5 +1,7 @@
 import { lifeCautions, type LifeCaution } from '../../../../../shared/claims/cautions.ts';
+import type { Statement } from '../../../../../shared/costs/statement.ts';
 import { useFocusOnMount } from '../../core/focus.ts';
+import { useStatement } from '../../core/records.ts';
 import type { Wording } from '../../core/words.ts';
 import { encode } from '../encode.ts';
 import type { Values } from '../nodes.ts';
@@ -16,9 +18,15 @@ function cautionsNow(
   values: Values,
   zone: string,
   corrects = false,
+  statement: Statement | null = null,
 ): readonly LifeCaution[] {
   const { body } = encode(spec.nodes, values, { zone, nullable: spec.nullable });
-  return lifeCautions(spec.kind, body, corrects ? null : (job.claim?.money ?? null));
+  return lifeCautions(
+    spec.kind,
+    body,
+    corrects ? null : (job.claim?.money ?? null),
+    new Map(statement?.lines.map(({ lineId, amountCents }) => [lineId, amountCents ?? 0])),
+  );
 }
 
 /** A payment marked as full that would be recorded as cashed is asked about once more. */
@@ -44,7 +52,9 @@ interface Props {
 /** The cautions that what is typed calls for, said as soon as it calls for them. */
 export function LifeCautions({ corrects, values, change }: Props) {
   const { spec, job, words } = useScope();
-  const cautions = cautionsNow(spec, job, values, words.zone, corrects);
+  // Read already by whoever picks a line; only a dispute is measured against them.
+  const statement = useStatement(spec.kind === 'line-disputed' ? (job.claim?.claimId ?? null) : null);
+  const cautions = cautionsNow(spec, job, values, words.zone, corrects, statement.value);
   const mayHold = cautions.some(({ code }) => code === 'full-payment') && values['deposited'] !== 'held';
   return (
     <div role="status">

@@ -1,3 +1,4 @@
+import { effectiveFacts, ofKind } from '../../../../../../shared/submissions/effective.ts';
 import { shortReasons } from '../../../../../../shared/submissions/forms/claimLife/common.ts';
 import { day, how, lastOf, lifeSpec, today } from './shared.ts';
 
@@ -19,7 +20,13 @@ export const adjusterAssignedSpec = lifeSpec(
     { type: 'text', name: 'adjuster.email' },
     { type: 'text', name: 'adjuster.reference', keypad: 'code' },
   ],
-  (context) => ({ assignedOn: today(context), company: context.claim?.payerName ?? '' }),
+  (context) => ({
+    assignedOn: today(context),
+    company: context.claim?.payerName ?? '',
+    // The number that their acknowledgement gave is most likely the adjuster's as well.
+    'adjuster.reference':
+      ofKind(effectiveFacts(context.events).facts, 'claim-acknowledged').at(-1)?.fact.body.reference ?? '',
+  }),
 );
 
 export const informationAskedSpec = lifeSpec(

@@ -1,3 +1,4 @@
+import { isPaid } from '../../../../../../shared/payments/money.ts';
 import { shortReasons } from '../../../../../../shared/submissions/forms/claimLife/common.ts';
 import { textOf } from '../../nodes.ts';
 import type { FormSpec } from '../../spec.ts';
@@ -186,7 +187,8 @@ export const claimClosedSpec = lifeSpec(
   ],
   (context) => ({
     closedOn: today(context),
-    how: context.claim?.life.standing === 'paid' ? 'paid' : '',
+    // By its money: a claim that was referred or went to court as well stands by another name.
+    how: context.claim && isPaid(context.claim.money) ? 'paid' : '',
   }),
 );
 
