@@ -24,13 +24,19 @@ export interface Cover {
   readonly certain: boolean;
 }
 
+/**
+ * Feet along streets from a place to a hydrant: never less than the straight line. Null where no street leads there
+ * within `mostFt`; a network that knows only shorter ways may answer null sooner, but not below 1,000 ft.
+ */
+export type WalkFt<T extends Findable = Findable> = (from: Position, to: T, mostFt: number) => number | null;
+
 export interface CoverQuestion<T extends Covering> {
   readonly index: NearestIndex<T>;
   readonly isInService: (hydrant: T) => boolean;
   /** Flow in gpm at 20 psi as last known; the inventory's own is the fallback of whoever asks. */
   readonly flowGpm?: (hydrant: T) => number | null;
-  /** Feet by streets from the point to a hydrant, or null where none leads there in reach; left out: straight lines. */
-  readonly walkFt?: (from: Position, to: T) => number | null;
+  /** Left out: straight lines. */
+  readonly walkFt?: WalkFt<T>;
 }
 
 /**
@@ -46,7 +52,7 @@ export function coverAt<T extends Covering>(
   const counts = creditRings.map(({ toFt }) => ({ toFt, before: 0, left: 0 }));
   // No street is shorter than the straight line, so the straight circle holds every hydrant that can count.
   for (const { hydrant, distanceFt: straightFt } of hydrantsWithin(index, point, FARTHEST_FT)) {
-    const distanceFt = walkFt ? walkFt(point, hydrant) : straightFt;
+    const distanceFt = walkFt ? walkFt(point, hydrant, FARTHEST_FT) : straightFt;
     if (distanceFt === null || distanceFt > FARTHEST_FT) continue;
     const inService = isInService(hydrant);
     const ratedFlowGpm = flowGpm ? flowGpm(hydrant) : hydrant.ratedFlowGpm;

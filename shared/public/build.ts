@@ -1,3 +1,5 @@
+import type { WalkFt } from '../fireCover/cover.ts';
+import type { CoverPoint } from '../fireCover/lostCover.ts';
 import { flowTestSettingsFrom } from '../hydraulics/flowTestSettings.ts';
 import type { Hydrant } from '../inventory/hydrant.ts';
 import { nearestInService, type NearestIndex } from '../nearest/nearest.ts';
@@ -29,6 +31,10 @@ export interface PublicSources {
   readonly strikes: readonly StrikeState[];
   /** Standing flow tests by residual hydrant. */
   readonly flowTests: ReadonlyMap<string, readonly FlowTestFact[]>;
+  /** Distances along the streets, where a street network has been loaded. Without one they are straight lines. */
+  readonly streets?: { readonly walkFt: WalkFt } | null;
+  /** Places that must have cover (addresses), where they have been loaded. Without them a grid is looked at. */
+  readonly mustCover?: readonly CoverPoint[] | null;
 }
 
 /** At least this many neighbours are named, however far; more of them only within a hose lay. */
