@@ -3,6 +3,7 @@ import { readFile, stat } from 'node:fs/promises';
 import { extname, join, sep } from 'node:path';
 import type { IncomingMessage } from 'node:http';
 import { answer, type Answer } from './answer.ts';
+import { compressed } from './compressed.ts';
 
 /** A file to serve: from the built site, or from what the publisher has put out. */
 export interface Served {
@@ -86,7 +87,8 @@ export function answerFile(request: IncomingMessage, served: Served, status = 20
     ...(served.lastModified ? { 'last-modified': served.lastModified.toUTCString() } : {}),
   };
   if (status === 200 && isFresh(request, etag, served.lastModified)) return answer(304, headers);
-  return answer(status, headers, served.bytes);
+  const { body, headers: packed } = compressed(request, { ...served, etag });
+  return answer(status, { ...headers, ...packed }, body);
 }
 
 function isFresh(request: IncomingMessage, etag: string, lastModified: Date | null): boolean {
