@@ -17,7 +17,7 @@ export interface PlaceDecision {
   readonly remarks: readonly Problem[];
 }
 
-interface Sample {
+export interface Sample {
   readonly xs: readonly number[];
   readonly ys: readonly number[];
 }
@@ -49,6 +49,19 @@ const share = ({ xs, ys }: Sample, test: (x: number, y: number) => boolean): num
  */
 export function decidePlace(profile: Profile, proposal: Proposal, choices: ImportChoices): PlaceDecision {
   const { sample, from, commaIsDecimal } = sampleOf(profile, proposal);
+  const { crs, why, remarks } = chooseCrs(profile.statedCrs, from !== 'points', choices.crs);
+  assertLands(crs, sample);
+  return { from, crs, why, commaIsDecimal, remarks };
+}
+
+/**
+ * Looks whether coordinates can be what they are said to be. `sample` is enough of them to tell (its numbers are
+ * spread into calls, so at most some ten thousand).
+ *
+ * @throws ImportRefused for axes the wrong way round, projected numbers read as degrees or the other way, a system whose
+ *   area they are not in
+ */
+export function assertLands(crs: Crs, sample: Sample): void {
   const away = {
     xs: sample.xs.filter((x, place) => x !== 0 || sample.ys[place] !== 0),
     ys: sample.ys.filter((y, place) => y !== 0 || sample.xs[place] !== 0),
@@ -57,7 +70,6 @@ export function decidePlace(profile: Profile, proposal: Proposal, choices: Impor
   const points = away.xs.length > 0 ? away : sample;
   if (points.xs.length === 0) throw new ImportRefused(problem('inventory-no-numbers-for-coordinates'));
 
-  const { crs, why, remarks } = chooseCrs(profile, from, choices);
   const inDegrees = share(points, isDegrees);
   const ranges = {
     xFrom: Math.min(...points.xs),
@@ -91,29 +103,32 @@ export function decidePlace(profile: Profile, proposal: Proposal, choices: Impor
       }),
     );
   }
-  return { from, crs, why, commaIsDecimal, remarks };
 }
 
-function chooseCrs(
-  profile: Profile,
-  from: PlaceDecision['from'],
-  choices: ImportChoices,
+/**
+ * The coordinate system of a file: the one that the person states, else the one that the file states, else WGS 84.
+ *
+ * @param isTable a table says nothing of its system, so that WGS 84 is assumed is said; RFC 7946 and OSM say WGS 84
+ * @throws ImportRefused when what is stated cannot be read
+ */
+export function chooseCrs(
+  inFile: string | null,
+  isTable: boolean,
+  stated: string | null,
 ): Pick<PlaceDecision, 'crs' | 'why'> & { remarks: Problem[] } {
-  const stated = choices.crs === null ? null : resolveCrs(choices.crs);
-  const inFile = profile.statedCrs;
-  if (stated) {
+  if (stated !== null) {
+    const crs = resolveCrs(stated);
     return {
-      crs: stated,
+      crs,
       why: 'stated',
       remarks:
         inFile === null
           ? []
-          : [problem('inventory-crs-overrides-file', 'crs', { file: inFile, crs: stated.label })],
+          : [problem('inventory-crs-overrides-file', 'crs', { file: inFile, crs: crs.label })],
     };
   }
   if (inFile !== null) return { crs: resolveCrs(inFile), why: 'file', remarks: [] };
-  // RFC 7946 and OSM say WGS 84; a table says nothing, so what is assumed is said.
-  if (from === 'points') return { crs: wgs84, why: 'format', remarks: [] };
+  if (!isTable) return { crs: wgs84, why: 'format', remarks: [] };
   return { crs: wgs84, why: 'values', remarks: [problem('inventory-datum-assumed', 'crs')] };
 }
 
