@@ -26,8 +26,10 @@ export interface Creditable {
 
 export interface Credit {
   readonly gpm: number;
-  /** False where the flow or the outlets are not known: the true credit may be lower. */
+  /** False where something that is not known could make the true credit lower. */
   readonly certain: boolean;
+  /** What that is. */
+  readonly unknown: readonly ('flow' | 'outlets')[];
 }
 
 /** Most that its outlets let a hydrant be credited with; null when they are not known. */
@@ -47,9 +49,13 @@ function outletLimitGpm({ outlets, outletCount }: Creditable): number | null {
 export function creditOf(hydrant: Creditable, distanceFt: number): Credit {
   if (!(distanceFt >= 0)) throw new RangeError(`no distance: ${distanceFt}`);
   const ring = creditRings.find(({ toFt }) => distanceFt <= toFt);
-  if (!ring) return { gpm: 0, certain: true };
-  const limits = [ring.mostGpm, outletLimitGpm(hydrant), hydrant.ratedFlowGpm];
-  const known = limits.filter((limit): limit is number => limit !== null);
-  const gpm = Math.min(...known);
-  return { gpm, certain: known.length === limits.length || gpm === 0 };
+  if (!ring) return { gpm: 0, certain: true, unknown: [] };
+  const { ratedFlowGpm } = hydrant;
+  const outlets = outletLimitGpm(hydrant);
+  const gpm = Math.min(ring.mostGpm, outlets ?? ring.mostGpm, ratedFlowGpm ?? ring.mostGpm);
+  const unknown: ('flow' | 'outlets')[] = [];
+  if (ratedFlowGpm === null) unknown.push('flow');
+  // Whatever outlets a hydrant has, they allow 500 gpm: below that they make no difference.
+  if (outlets === null && gpm > oneHoseOutletGpm) unknown.push('outlets');
+  return { gpm, certain: unknown.length === 0, unknown };
 }

@@ -1,14 +1,16 @@
-import type { Position } from '../nearest/sphere.ts';
-import { coverAt, type Cover, type CoverQuestion, type Covering } from './cover.ts';
+import { greatCircleFt, type Position } from '../nearest/sphere.ts';
+import { placesAround } from '../nearest/within.ts';
+import { coverAt, creditFor, type Cover, type CoverQuestion, type Covering } from './cover.ts';
+import { FARTHEST_FT } from './distanceCredit.ts';
 
 /** A place that must be covered: an address, the middle of a street, or a point of a stated grid. */
 export interface CoverPoint extends Position {
   readonly id: string;
 }
 
-export interface LostPoint {
+export interface LostPoint<T extends Covering = Covering> {
   readonly point: CoverPoint;
-  readonly cover: Cover;
+  readonly cover: Cover<T>;
   /** `none`: every hydrant within 1,000 ft is out. `short`: what is left is under the need, and was not before. */
   readonly lost: 'none' | 'short';
 }
@@ -23,9 +25,10 @@ export function lostCover<T extends Covering>(
   question: CoverQuestion<T>,
   points: Iterable<CoverPoint>,
   needGpm: number,
-): readonly LostPoint[] {
-  const found: LostPoint[] = [];
+): readonly LostPoint<T>[] {
+  const found: LostPoint<T>[] = [];
   for (const point of points) {
+    if (isPlainlyCovered(question, point, needGpm)) continue;
     const cover = coverAt(question, point);
     const widest = cover.rings.at(-1);
     if (!widest || widest.before === widest.left) continue;
@@ -33,11 +36,41 @@ export function lostCover<T extends Covering>(
     else if (cover.beforeGpm >= needGpm && cover.leftGpm < needGpm)
       found.push({ point, cover, lost: 'short' });
   }
-  const went = ({ cover }: LostPoint): number => cover.beforeGpm - cover.leftGpm;
+  const went = ({ cover }: LostPoint<T>): number => cover.beforeGpm - cover.leftGpm;
   return found.sort(
     (a, b) =>
       Number(a.lost === 'short') - Number(b.lost === 'short') ||
       went(b) - went(a) ||
       (a.point.id < b.point.id ? -1 : 1),
   );
+}
+
+/**
+ * Whether one look says that a point lost nothing: by straight lines, as soon as what is in service gives what is needed
+ * (nearly always the first hydrant or two of a hundred thousand points); by streets, where nothing near it is out.
+ */
+function isPlainlyCovered<T extends Covering>(
+  question: CoverQuestion<T>,
+  point: Position,
+  needGpm: number,
+): boolean {
+  const { index, serves, isInService, walkFt } = question;
+  let leftGpm = 0;
+  let nothingOut = true;
+  for (const place of placesAround(index.tree, point, FARTHEST_FT)) {
+    const hydrant = index.hydrants[place];
+    if (!hydrant || (serves && !serves(hydrant))) continue;
+    if (!isInService(hydrant)) {
+      nothingOut = false;
+      // Only a walk can tell more, and that is the slow part.
+      if (walkFt) return false;
+      continue;
+    }
+    if (walkFt) continue;
+    const distanceFt = greatCircleFt(point, hydrant);
+    if (distanceFt > FARTHEST_FT) continue;
+    leftGpm += creditFor(question, hydrant, distanceFt).gpm;
+    if (leftGpm >= needGpm) return true;
+  }
+  return nothingOut;
 }

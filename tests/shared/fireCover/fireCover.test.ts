@@ -33,11 +33,18 @@ describe('credit by distance (ISO Fire Suppression Rating Schedule, as printed i
     [1000, 250],
     [1001, 0],
   ])('%d ft: %d gpm', (ft, gpm) => {
-    expect(creditOf({ ratedFlowGpm: 1500, outlets: pumper }, ft)).toEqual({ gpm, certain: true });
+    expect(creditOf({ ratedFlowGpm: 1500, outlets: pumper }, ft)).toEqual({
+      gpm,
+      certain: true,
+      unknown: [],
+    });
   });
 
   it('is no more than the hydrant gives', () => {
-    expect(creditOf({ ratedFlowGpm: 480, outlets: pumper }, 100)).toEqual({ gpm: 480, certain: true });
+    expect(creditOf({ ratedFlowGpm: 480, outlets: pumper }, 100)).toMatchObject({
+      gpm: 480,
+      certain: true,
+    });
   });
 
   // From memory: the schedule's limits for hydrants without a pumper outlet.
@@ -46,8 +53,18 @@ describe('credit by distance (ISO Fire Suppression Rating Schedule, as printed i
     expect(creditOf({ ratedFlowGpm: 1500, outlets: [hose, hose] }, 100).gpm).toBe(750);
     expect(creditOf({ ratedFlowGpm: 1500, outlets: [hose] }, 100).gpm).toBe(500);
     expect(creditOf({ ratedFlowGpm: 1500, outlets: [], outletCount: 1 }, 100).gpm).toBe(500);
-    expect(creditOf({ ratedFlowGpm: null, outlets: pumper }, 100)).toEqual({ gpm: 1000, certain: false });
-    expect(creditOf({ ratedFlowGpm: 1500, outlets: [] }, 500)).toEqual({ gpm: 670, certain: false });
+    expect(creditOf({ ratedFlowGpm: null, outlets: pumper }, 100)).toEqual({
+      gpm: 1000,
+      certain: false,
+      unknown: ['flow'],
+    });
+    expect(creditOf({ ratedFlowGpm: 1500, outlets: [] }, 500)).toEqual({
+      gpm: 670,
+      certain: false,
+      unknown: ['outlets'],
+    });
+    // Any outlet allows 500 gpm, so 250 gpm is certain whatever it has.
+    expect(creditOf({ ratedFlowGpm: 1500, outlets: [] }, 900)).toMatchObject({ gpm: 250, certain: true });
   });
 
   it('hydrants at 200, 450, 900 and 1,100 ft: 1,920; without the first, 920 (computed from the rule by hand)', () => {
