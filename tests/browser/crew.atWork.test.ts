@@ -64,7 +64,7 @@ const shot = async (page: Page, name: string, part?: string): Promise<void> => {
 };
 const person = (page: Page, number: number) => page.locator(`#f-crew-${number - 1}`);
 const touch = (page: Page, name: string | RegExp) => page.getByRole('button', { name, exact: true }).click();
-/** localStorage reaches the disk some seconds after it is written; what is typed in the last of them may be lost. */
+/** The sign-in stands in localStorage, which reaches the disk some seconds after it is written. */
 const KEPT_AFTER_MS = Number(process.env['KEPT_AFTER_MS'] ?? 6000);
 /** The page's clock, which the form reads; the server keeps its own. */
 const at = (page: Page, instant: number): Promise<void> => page.clock.setFixedTime(new Date(instant));

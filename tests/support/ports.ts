@@ -38,6 +38,7 @@ export const ports = {
   offlineApp: 28_380,
   offlineQueue: 28_381,
   offlineQueueLine: 28_382,
+  offlineDrafts: 28_385,
   benchField: 28_383,
   benchQueue: 28_384,
   night: 27_169,

@@ -1,7 +1,7 @@
 import { openDB, type DBSchema, type IDBPDatabase } from 'idb';
 import type { Problem } from '../../../../shared/problems/problem.ts';
 import type { Envelope } from '../../../../shared/submissions/submission.ts';
-import type { Draft } from '../core/drafts.ts';
+import type { Draft } from '../core/draft.ts';
 
 /** A submission on its way. It stays here until the server has confirmed it and every photo of it. */
 export interface Entry {
@@ -51,18 +51,27 @@ interface Files {
   readonly keptAt: number;
 }
 
+/** An unfinished form as it stood at its last change, or that there is none any more: see `draftCopies.ts`. */
+export interface DraftCopy {
+  readonly submissionId: string;
+  readonly draft: Draft | null;
+  /** Epoch milliseconds. */
+  readonly changedAt: number;
+}
+
 interface Schema extends DBSchema {
   outbox: { key: string; value: Entry };
   receipts: { key: string; value: Receipt };
   files: { key: string; value: Files };
   reads: { key: [personId: string, path: string]; value: Kept };
+  drafts: { key: string; value: DraftCopy };
 }
 
 let opened: Promise<IDBPDatabase<Schema>> | null = null;
 
 /** The device's database, opened once. Rejects when the browser keeps none (a private window of some browsers). */
 export function database(): Promise<IDBPDatabase<Schema>> {
-  opened ??= openDB<Schema>('hsl', 2, {
+  opened ??= openDB<Schema>('hsl', 3, {
     upgrade(db, before) {
       if (before < 1) {
         db.createObjectStore('outbox', { keyPath: 'submissionId' });
@@ -70,8 +79,12 @@ export function database(): Promise<IDBPDatabase<Schema>> {
         db.createObjectStore('files', { keyPath: 'sha256' });
       }
       if (before < 2) db.createObjectStore('reads', { keyPath: ['personId', 'path'] });
+      if (before < 3) db.createObjectStore('drafts', { keyPath: 'submissionId' });
     },
-    blocking: (_current, _blocked, event) => (event.target as IDBDatabase).close(),
+    blocking: (_current, _blocked, event) => {
+      (event.target as IDBDatabase).close();
+      opened = null;
+    },
     terminated: () => {
       opened = null;
     },

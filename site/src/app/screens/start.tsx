@@ -1,6 +1,6 @@
 import { render, type ComponentType } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
-import { photosInDrafts, sweepDrafts } from '../core/drafts.ts';
+import { photosInDrafts, restoreDrafts, sweepDrafts } from '../core/drafts.ts';
 import { useObservable } from '../core/observable.ts';
 import { forgetPeople, loadPeople } from '../core/people.ts';
 import { forgetResources } from '../core/resource.ts';
@@ -109,10 +109,14 @@ function openWithNoSignal(): void {
 /** The first screen has the line to itself for this long. */
 const REST_AFTER_MS = 1_500;
 
+/** A database that another tab holds up must not keep a strike from being reported. */
+const DRAFTS_WAIT_MS = 1_000;
+
 /** Mounts an app on its prerendered page. */
 export function start(props: AppProps): void {
   startSession();
   startRouter();
+  const restored = restoreDrafts();
   sweepDrafts(new Date());
   let person = session.get()?.personId;
   session.subscribe(() => {
@@ -132,7 +136,7 @@ export function start(props: AppProps): void {
     person = session.get()?.personId;
   });
   // A browser that keeps no database still shows everything; what cannot be kept is said where it matters.
-  void refresh()
+  void Promise.all([refresh(), restored])
     .then(() => sweepFiles(photosInDrafts()))
     .catch(() => undefined);
   void loadPeople();
@@ -141,7 +145,8 @@ export function start(props: AppProps): void {
   if (props.area === 'crew') openWithNoSignal();
   const root = document.getElementById('root');
   if (!root) throw new Error('the page has no root');
-  void loadWords(props.area === 'desk').then(() => {
+  const patience = new Promise((resolve) => setTimeout(resolve, DRAFTS_WAIT_MS));
+  void Promise.all([loadWords(props.area === 'desk'), Promise.race([restored, patience])]).then(() => {
     root.textContent = '';
     render(<App {...props} />, root);
     // Everything else that is said, once the first screen stands.
