@@ -1,5 +1,6 @@
 import { hydrantPath, pagePath } from '../../shared/public/address.ts';
 import type { PublicEdition } from '../../shared/public/edition.ts';
+import type { PublicHydrantPage } from '../../shared/public/hydrantPage.ts';
 import { locales, say } from '../../shared/words/index.ts';
 import { contentTypeOf, type PublishedObject } from '../stores/published/published.ts';
 import type { PageContent, SiteRenderer } from './renderer.ts';
@@ -20,6 +21,11 @@ export interface PageToRender {
   readonly key: string;
   readonly path: string;
   readonly content: PageContent;
+  /**
+   * Everything that the page shows, its times apart. While it stays the same, a page that is young enough is left as it
+   * stands, with the check that it shows. Left out: the page is made anew at every check.
+   */
+  readonly shows?: unknown;
 }
 
 /** Every page of an edition. The lists are written last, so that their links lead somewhere by the time they stand. */
@@ -27,18 +33,29 @@ export function pagesOf(
   edition: PublicEdition,
   withdrawn: readonly string[],
 ): { readonly others: readonly PageToRender[]; readonly lists: readonly PageToRender[] } {
-  const { locale: own } = edition.snapshot.utility;
-  const page = (name: string, locale: string, content: PageContent): PageToRender => {
-    const path = pagePath(name, locale, own);
-    return { key: `${path.slice(1)}index.html`, path, content };
+  const { utility } = edition.snapshot;
+  const page = (name: string, locale: string, content: PageContent, shows?: unknown): PageToRender => {
+    const path = pagePath(name, locale, utility.locale);
+    const kept = shows === undefined ? {} : { shows: { utility, shows } };
+    return { key: `${path.slice(1)}index.html`, path, content, ...kept };
   };
+  const linked = new Set(edition.hydrants.map(({ hydrantId }) => hydrantId));
+  /** A hydrant's page names others, and links those that have a page. */
+  const hydrantShows = (hydrant: PublicHydrantPage): unknown => ({
+    hydrant,
+    links: hydrant.outOfService?.nearest.map(({ hydrantId }) => linked.has(hydrantId)) ?? [],
+  });
   const others = locales.flatMap((locale) => [
-    ...edition.hydrants.map((hydrant) => page(hydrantPath(hydrant.hydrantId), locale, { edition, hydrant })),
-    ...withdrawn.map((hydrantId) => page(hydrantPath(hydrantId), locale, { edition, hydrant: null })),
-    page('how-to-read/', locale, { edition }),
+    ...edition.hydrants.map((hydrant) =>
+      page(hydrantPath(hydrant.hydrantId), locale, { edition, hydrant }, hydrantShows(hydrant)),
+    ),
+    ...withdrawn.map((hydrantId) =>
+      page(hydrantPath(hydrantId), locale, { edition, hydrant: null }, 'withdrawn'),
+    ),
+    page('how-to-read/', locale, { edition }, 'how to read'),
   ]);
   return {
-    others: [...others, { key: '404.html', path: '/404', content: { edition } }],
+    others: [...others, { key: '404.html', path: '/404', content: { edition }, shows: utility }],
     lists: locales.map((locale) => page('', locale, { edition })),
   };
 }

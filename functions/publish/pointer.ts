@@ -8,7 +8,16 @@ const pointer = z.strictObject({
   checkedAt: z.iso.datetime().nullable(),
   relyUntil: z.iso.datetime().nullable(),
   /** Every published file with its content's hash and the store's etag, so that only what changed is written. */
-  files: z.record(z.string(), z.strictObject({ sha256: z.string(), etag: z.string() })),
+  files: z.record(
+    z.string(),
+    z.strictObject({
+      sha256: z.string(),
+      etag: z.string(),
+      /** A page that can be kept: the hash of what it shows, its times apart, and the check that it shows. */
+      shows: z.string().optional(),
+      checkedAt: z.iso.datetime().optional(),
+    }),
+  ),
   /** Hydrants that have a page in this publication. */
   hydrants: z.array(z.string()),
   /**
@@ -16,6 +25,11 @@ const pointer = z.strictObject({
    * publication that announced them and was overtaken or cut off. The next one writes over each.
    */
   others: z.array(z.string()),
+  /**
+   * Checks of publications that began and are not known to have ended as they should: what they wrote is in no list, so
+   * the next one trusts no page that stands and writes every one.
+   */
+  underWay: z.array(z.iso.datetime()).default([]),
 });
 export type Pointer = z.infer<typeof pointer>;
 
@@ -34,6 +48,7 @@ const nothing: Pointer = {
   files: {},
   hydrants: [],
   others: [],
+  underWay: [],
 };
 /** How often the pointer is fought over before a publication gives up; its files stand all the same. */
 const MOST_TRIES = 8;
@@ -66,34 +81,60 @@ const beyond = (all: readonly string[], known: readonly string[]): string[] => {
 };
 const allOf = ({ hydrants, others }: Pointer): readonly string[] => [...hydrants, ...others];
 
-/** Names the hydrants whose pages are about to be written, so that none is forgotten if that is not finished. */
+/** What stood when a publication announced itself, and whether the list of what stands can be trusted. */
+export interface Announced {
+  readonly standing: StandingPointer;
+  /** False: another publication was under way, or was cut off; what it wrote since is not in the list. */
+  readonly sure: boolean;
+}
+
+/**
+ * Says that a publication begins, and names the hydrants whose pages it is about to write, so that none is forgotten if
+ * it is not finished.
+ */
 export async function announce(
   store: PublishedStore,
-  hydrants: readonly string[],
+  { checkedAt, hydrants }: { readonly checkedAt: string; readonly hydrants: readonly string[] },
   seen: StandingPointer,
-): Promise<StandingPointer> {
+): Promise<Announced> {
   let standing = seen;
   for (let tries = 0; tries < MOST_TRIES; tries++) {
-    const fresh = beyond(hydrants, allOf(standing.pointer));
-    if (fresh.length === 0) return standing;
-    const next = { ...standing.pointer, others: [...standing.pointer.others, ...fresh].toSorted() };
+    const { pointer: before } = standing;
+    const fresh = beyond(hydrants, allOf(before));
+    const next = {
+      ...before,
+      others: [...before.others, ...fresh].toSorted(),
+      underWay: [...before.underWay, checkedAt],
+    };
     const etag = await write(store, next, standing.etag);
-    if (etag !== null) return { pointer: next, etag };
+    if (etag !== null) return { standing: { pointer: next, etag }, sure: before.underWay.length === 0 };
     standing = await readPointer(store);
+    // Overtaken: the caller sees it by the time that stands there, and writes nothing.
+    if (isAsNew(standing.pointer, checkedAt)) return { standing, sure: false };
   }
   throw new Error(`the pointer was moved by others ${MOST_TRIES} times`);
 }
 
-/** Moves the pointer unless it has come as far or further: true when it was moved. Keeps what others announced. */
+/**
+ * Moves the pointer unless it has come as far or further: true when it was moved. Keeps what others announced. Whoever
+ * finds it moved by somebody else meanwhile leaves its own mark, because what that one wrote is not in its list.
+ */
 export async function moveForward(
   store: PublishedStore,
-  next: Omit<Pointer, 'others'> & { readonly checkedAt: string },
-  seen: StandingPointer,
+  next: Omit<Pointer, 'others' | 'underWay'> & { readonly checkedAt: string },
+  { standing: seen }: Announced,
 ): Promise<boolean> {
   let { pointer: standing, etag } = seen;
+  // Those that were under way at the beginning are made good: every page was written.
+  const settled = new Set(standing.underWay);
   for (let tries = 0; tries < MOST_TRIES; tries++) {
     if (isAsNew(standing, next.checkedAt)) return false;
-    const moved = await write(store, { ...next, others: beyond(allOf(standing), next.hydrants) }, etag);
+    const underWay = [
+      ...standing.underWay.filter((check) => !settled.has(check)),
+      ...(etag === seen.etag ? [] : [next.checkedAt]),
+    ];
+    const others = beyond(allOf(standing), next.hydrants);
+    const moved = await write(store, { ...next, others, underWay }, etag);
     if (moved !== null) return true;
     ({ pointer: standing, etag } = await readPointer(store));
   }

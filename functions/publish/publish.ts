@@ -22,7 +22,7 @@ import {
 } from './pages.ts';
 import { announce, isAsNew, moveForward, readPointer, type Pointer } from './pointer.ts';
 import type { SiteRenderer } from './renderer.ts';
-import { writeFile } from './write.ts';
+import { sha256, writeFile } from './write.ts';
 
 export interface PublishDeps {
   readonly settings: UtilitySettings;
@@ -56,7 +56,7 @@ export class PublicationRefused extends Error {
 /** A clock this far behind the standing page would hold back every page of this publisher without a word. */
 const CLOCK_TOLERANCE_MS = 60_000;
 /** Writes under way at once. */
-const AT_ONCE = 16;
+const AT_ONCE = 32;
 
 /**
  * Publishes the current state: reads it whole, builds and checks what the public may know, renders every page, writes
@@ -82,15 +82,38 @@ export async function publishOnce(deps: PublishDeps, now: Date): Promise<Publica
   const edition = buildEdition(sources, settings, checkedAt);
 
   const hydrants = edition.hydrants.map(({ hydrantId }) => hydrantId);
-  const standing = await announce(store, hydrants, seen);
+  const announced = await announce(store, { checkedAt, hydrants }, seen);
+  const { pointer: standing } = announced.standing;
   // A newer one may have come by while this one read. Its pages must not be taken for those that this one may replace.
-  if (isAsNew(standing.pointer, checkedAt))
-    return { outcome: 'superseded', checkedAt, written: [], unchanged: 0 };
-  const withdrawn = withdrawnPages(standing.pointer, hydrants);
-  const { files, written, unchanged } = await writeEdition(deps, edition, withdrawn, standing.pointer);
+  if (isAsNew(standing, checkedAt)) return { outcome: 'superseded', checkedAt, written: [], unchanged: 0 };
+  const pages = pagesOf(edition, withdrawnPages(standing, hydrants));
+  const { files, written, unchanged } = await writeEdition(deps, edition, pages, {
+    files: standing.files,
+    keeps: (there, shows) => announced.sure && mayStand(there, shows, now, settings.publishing),
+  });
   const { relyUntil } = edition.snapshot;
-  const moved = await moveForward(store, { version: 1, checkedAt, relyUntil, files, hydrants }, standing);
+  const moved = await moveForward(store, { version: 1, checkedAt, relyUntil, files, hydrants }, announced);
   return { outcome: moved ? 'published' : 'superseded', checkedAt, written, unchanged };
+}
+
+type StandingFile = Pointer['files'][string];
+
+const utf8 = new TextEncoder();
+const digest = (shows: unknown): string => sha256(utf8.encode(JSON.stringify(shows)));
+
+/**
+ * A page that would say the same again stands with its own earlier check, which is as true as it was, as long as one
+ * publication may still be missed before it grows too old.
+ */
+function mayStand(
+  { shows, checkedAt }: StandingFile,
+  wanted: string,
+  now: Date,
+  { everyMinutes, relyForMinutes }: UtilitySettings['publishing'],
+): boolean {
+  if (shows !== wanted || checkedAt === undefined) return false;
+  const ageMinutes = (now.getTime() - Date.parse(checkedAt)) / 60_000;
+  return ageMinutes >= 0 && ageMinutes + 2 * everyMinutes <= relyForMinutes;
 }
 
 function assertClock({ checkedAt }: Pointer, now: Date): void {
@@ -133,19 +156,30 @@ interface WrittenEdition {
   readonly unchanged: number;
 }
 
+interface Standing {
+  readonly files: Pointer['files'];
+  /** Whether a page may be left as it stands: what it would show is the same, and it is young enough. */
+  readonly keeps: (there: StandingFile, shows: string) => boolean;
+}
+
 async function writeEdition(
   { renderer, store }: PublishDeps,
   edition: PublicEdition,
-  withdrawn: readonly string[],
-  standing: Pointer,
+  { others, lists }: ReturnType<typeof pagesOf>,
+  standing: Standing,
 ): Promise<WrittenEdition> {
-  const files: Record<string, Pointer['files'][string]> = {};
+  const { checkedAt } = edition.snapshot;
+  // A page that is left as it stands names assets of its own build, which this one may not have.
+  const files: Record<string, StandingFile> = Object.fromEntries(
+    Object.entries(standing.files).filter(([key]) => key.startsWith('_assets/')),
+  );
   const written: string[] = [];
   let unchanged = 0;
-  const write = async (file: PublishedFile): Promise<void> => {
+  const write = async (file: PublishedFile, shows?: string): Promise<void> => {
     const result = await writeFile(store, file, standing.files[file.key]);
     if (result.outcome === 'newer-stands') return;
-    files[file.key] = { sha256: result.sha256, etag: result.etag };
+    const { sha256, etag } = result;
+    files[file.key] = { sha256, etag, ...(shows === undefined ? {} : { shows, checkedAt }) };
     if (result.outcome === 'written') written.push(file.key);
     else unchanged++;
   };
@@ -167,11 +201,17 @@ async function writeEdition(
   };
 
   const publishPage = async (page: PageToRender): Promise<void> => {
+    const shows = page.shows === undefined ? undefined : digest(page.shows);
+    const there = standing.files[page.key];
+    if (there !== undefined && shows !== undefined && standing.keeps(there, shows)) {
+      files[page.key] = there;
+      unchanged++;
+      return;
+    }
     const file = await renderPage(renderer, page);
     await writeAssets(new TextDecoder().decode(file.bytes));
-    await write(file);
+    await write(file, shows);
   };
-  const { others, lists } = pagesOf(edition, withdrawn);
   for (let start = 0; start < others.length; start += AT_ONCE)
     await Promise.all(others.slice(start, start + AT_ONCE).map(publishPage));
   for (const page of lists) await publishPage(page);
