@@ -1,7 +1,7 @@
 import type { WalkFt } from '../fireCover/cover.ts';
 import type { CoverPoint } from '../fireCover/lostCover.ts';
 import { flowTestSettingsFrom } from '../hydraulics/flowTestSettings.ts';
-import type { Hydrant } from '../inventory/hydrant.ts';
+import { mayServe, type Hydrant } from '../inventory/hydrant.ts';
 import { nearestInService, type NearestIndex } from '../nearest/nearest.ts';
 import type { HydrantStatus } from '../outages/hydrantStatus.ts';
 import type { StrikeState } from '../strikes/state.ts';
@@ -10,6 +10,7 @@ import { publicEdition, type PublicEdition } from './edition.ts';
 import type { PublicHydrantPage } from './hydrantPage.ts';
 import { looksLikeId } from './looksLikeId.ts';
 import { nearTown } from './map.ts';
+import { mapCells, type MapHydrant } from './mapCells.ts';
 import { notRetested, type NotRetested } from './notRetested.ts';
 import { openPlaces, type OpenPlace } from './openOutages.ts';
 import { hydrantTests } from './hydrantTests.ts';
@@ -90,10 +91,19 @@ export function buildEdition(
 
   const isInTown = nearTown(inventory?.hydrants ?? []);
   const mayBeStruck = possiblyStruck(places, inventory?.index ?? null, (id) => hydrants.has(id));
+  const publicHydrant = (hydrant: Hydrant): MapHydrant => ({
+    hydrantId: hydrant.hydrantId,
+    place: hydrant.place,
+    position: rounded(hydrant, positionDecimals),
+    ...rate(hydrant, hydrant.hydrantId),
+    notRetested: owing.has(hydrant.hydrantId),
+    private: hydrant.private,
+    ...(mayBeStruck.has(hydrant.hydrantId) ? { maybeStruck: true as const } : {}),
+  });
   const nearestTo = (position: PublicPosition, self: string | null): PublicNearest[] => {
     if (!inventory) return [];
     const accept = (hydrant: Hydrant): boolean =>
-      shouldServe(hydrant) && !out.has(hydrant.hydrantId) && hydrant.hydrantId !== self;
+      mayServe(hydrant) && !out.has(hydrant.hydrantId) && hydrant.hydrantId !== self;
     let sure = 0;
     return nearestInService(inventory.index, position, MOST_NEAREST, accept)
       .filter(({ hydrant, distanceFt }) => {
@@ -103,15 +113,9 @@ export function buildEdition(
         return wanted;
       })
       .map(({ hydrant, distanceFt, bearing }) => ({
-        hydrantId: hydrant.hydrantId,
-        place: hydrant.place,
-        position: rounded(hydrant, positionDecimals),
+        ...publicHydrant(hydrant),
         distanceFt: Math.round(distanceFt),
         bearing,
-        ...rate(hydrant, hydrant.hydrantId),
-        notRetested: owing.has(hydrant.hydrantId),
-        private: hydrant.private,
-        ...(mayBeStruck.has(hydrant.hydrantId) ? { maybeStruck: true } : {}),
       }));
   };
 
@@ -192,9 +196,12 @@ export function buildEdition(
   };
   return publicEdition.parse({
     snapshot,
-    dots: serving
-      .filter(({ hydrantId }) => !out.has(hydrantId))
-      .map((hydrant) => rounded(hydrant, positionDecimals)),
+    cells: mapCells(
+      serving.filter((hydrant) => mayServe(hydrant) && !out.has(hydrant.hydrantId)),
+      (hydrant) => rounded(hydrant, positionDecimals),
+      (hydrant) => publicHydrant(hydrant),
+      outOfService,
+    ),
     hydrants: statuses.filter((status) => hasEvent(status) && shows(status.hydrantId)).map(pageOf),
   });
 }

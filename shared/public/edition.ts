@@ -1,12 +1,13 @@
 import * as z from 'zod';
 import { publicHydrantPage } from './hydrantPage.ts';
-import { publicPosition, publicSnapshot } from './snapshot.ts';
+import { mapCell } from './mapCells.ts';
+import { publicSnapshot } from './snapshot.ts';
 
 /** Everything that one publication shows: nothing reaches a public page except through this schema. */
 export const publicEdition = z.strictObject({
   snapshot: publicSnapshot,
-  /** Places of the hydrants in service, for the map alone. */
-  dots: z.array(publicPosition),
+  /** Hydrants in service and out of it, for the map alone, part by part. */
+  cells: z.array(mapCell),
   /** Hydrants that have an event; the others have no page of their own. */
   hydrants: z.array(publicHydrantPage),
 });

@@ -2,6 +2,7 @@ import type { System } from '../units/units.ts';
 import { greatCircleFt } from '../nearest/sphere.ts';
 import type { PublicPosition } from './snapshot.ts';
 import { fitFrame, scaleFeet, type Bounds, type MapFrame } from './mapFrame.ts';
+import { placeMarkers, type MapMarker } from './mapSigns.ts';
 
 /** The town at a glance, as plain geometry; the page draws it. */
 export interface TownMap {
@@ -14,29 +15,32 @@ export interface TownMap {
   readonly beyond: number;
   /** Hydrants out of service that are left off because their place cannot be right for this town. */
   readonly outBeyond: number;
+  /** Signs for the first of the list; `index` is the place in it. */
   readonly markers: readonly MapMarker[];
+  /** Those out of service beyond that: a path of zero-length lines as `dots`, to be drawn with square ends. */
+  readonly further: string;
+  readonly furtherCount: number;
+  /** Degrees to units of the picture, for whoever draws more on it. */
+  readonly projection: MapFrame['projection'];
   /** Below this line no hydrant stands: room for the scale and the arrow. */
   readonly footAt: number;
   readonly scale: { readonly feet: number; readonly length: number };
 }
 
-export interface MapMarker {
-  /** Index in the list that was given. */
-  readonly index: number;
-  /** The true place. */
-  readonly x: number;
-  readonly y: number;
-  /** Where the sign stands: at the place, or moved aside so that it hides no other, with a line between. */
-  readonly signX: number;
-  readonly signY: number;
+/** How large a map is drawn, and how many of those out of service get a numbered sign of their own. */
+export interface MapSize {
+  readonly width: number;
+  readonly leastHeight: number;
+  readonly greatestHeight: number;
+  readonly mostSigns: number;
 }
+/** Beside the list: about as wide as the page shows it, so that its letters are the page's; a phone shows it at two thirds. */
+export const besideList: MapSize = { width: 540, leastHeight: 300, greatestHeight: 600, mostSigns: 40 };
+/** On a page of its own. */
+export const ownPage: MapSize = { width: 720, leastHeight: 420, greatestHeight: 640, mostSigns: 60 };
 
-/** About as wide as the page shows it, so that its letters are the page's; a phone shows it at two thirds. */
-const WIDTH = 540;
 const MARGIN = 30;
 const FOOT = 30;
-/** Room that a marker takes, units of the picture. */
-export const MARKER_SIZE = 34;
 /** More dots than this are drawn on a raster, one a cell: a city of 250,000 must not weigh megabytes. */
 const MOST_DOTS = 4000;
 /** With fewer dots an outlier is a hydrant; with more it is nearly always a mistake in the inventory. */
@@ -85,44 +89,12 @@ function boundsOf(dots: readonly PublicPosition[], out: readonly PublicPosition[
   return { south, north, west, east };
 }
 
-function dotPath(points: readonly { x: number; y: number }[]): string {
-  const cell = points.length > MOST_DOTS ? Math.sqrt((WIDTH * WIDTH) / MOST_DOTS) / 2 : 0.1;
+function dotPath(points: readonly { x: number; y: number }[], width: number): string {
+  const cell = points.length > MOST_DOTS ? Math.sqrt((width * width) / MOST_DOTS) / 2 : 0.1;
   const places = new Set(
     points.map(({ x, y }) => `${fix(Math.round(x / cell) * cell)} ${fix(Math.round(y / cell) * cell)}`),
   );
   return [...places].map((place) => `M${place}h0`).join('');
-}
-
-/** Moves each sign along a widening ring until it stands free of those before it. */
-function placeMarkers(
-  points: readonly { index: number; x: number; y: number }[],
-  frame: MapFrame,
-): MapMarker[] {
-  const placed: MapMarker[] = [];
-  const half = MARKER_SIZE / 2;
-  const free = (x: number, y: number): boolean =>
-    x >= half &&
-    y >= half &&
-    x <= frame.width - half &&
-    y <= frame.height - half &&
-    placed.every(({ signX, signY }) => Math.hypot(signX - x, signY - y) >= MARKER_SIZE);
-  for (const { index, x, y } of points) {
-    let sign = { x, y };
-    // Eight rings of sixteen places; where even those are taken, signs overlap and the list below has them all.
-    search: for (let ring = 0; ring <= 8; ring++)
-      for (let step = 0; step < (ring === 0 ? 1 : 16); step++) {
-        const turn = (step / 16) * 2 * Math.PI;
-        const [atX, atY] = [
-          x + ring * 0.75 * MARKER_SIZE * Math.cos(turn),
-          y + ring * 0.75 * MARKER_SIZE * Math.sin(turn),
-        ];
-        if (!free(atX, atY)) continue;
-        sign = { x: atX, y: atY };
-        break search;
-      }
-    placed.push({ index, x: fix(x), y: fix(y), signX: fix(sign.x), signY: fix(sign.y) });
-  }
-  return placed;
 }
 
 /**
@@ -133,6 +105,7 @@ export function townMap(
   dots: readonly PublicPosition[],
   out: readonly (PublicPosition | null)[],
   system: System = 'us',
+  size: MapSize = besideList,
 ): TownMap | null {
   const isNear = nearTown([...dots, ...out.filter((position) => position !== null)]);
   const near = out.map((position) => (position && isNear(position) ? position : null));
@@ -141,22 +114,27 @@ export function townMap(
     near.filter((position) => position !== null),
   );
   if (!bounds) return null;
-  const frame = fitFrame(bounds, { width: WIDTH, least: 300, greatest: 600, margin: MARGIN });
+  const { width, leastHeight: least, greatestHeight: greatest, mostSigns } = size;
+  const frame = fitFrame(bounds, { width, least, greatest, margin: MARGIN });
   const points = dots.map(frame.place);
   const inside = points.filter(({ x, y }) => x >= 0 && y >= 0 && x <= frame.width && y <= frame.height);
   const feet = scaleFeet(frame.feetPerUnit * frame.width * 0.3, system);
+  const placed = near.flatMap((position, index) => (position ? [{ index, ...frame.place(position) }] : []));
+  // The list is numbered from its beginning: a sign beyond that would have a number that leads nowhere.
+  const signed = placed.filter(({ index }) => index < mostSigns);
+  const further = placed.slice(signed.length);
   return {
     width: frame.width,
     height: fix(frame.height) + FOOT,
     footAt: fix(frame.height),
-    dots: dotPath(inside),
+    dots: dotPath(inside, width),
     dotSize: inside.length > 1500 ? 2.5 : inside.length > 200 ? 4 : 6,
     beyond: points.length - inside.length,
     outBeyond: out.filter((position, index) => position !== null && near[index] === null).length,
-    markers: placeMarkers(
-      near.flatMap((position, index) => (position ? [{ index, ...frame.place(position) }] : [])),
-      frame,
-    ),
+    markers: placeMarkers(signed, { width: frame.width, height: frame.height }),
+    further: dotPath(further, width),
+    furtherCount: further.length,
+    projection: frame.projection,
     scale: { feet, length: fix(feet / frame.feetPerUnit) },
   };
 }

@@ -8,7 +8,35 @@ export interface MapFrame {
   /** Feet on the ground in one unit of the picture. */
   readonly feetPerUnit: number;
   readonly place: (position: PublicPosition) => { readonly x: number; readonly y: number };
+  readonly projection: Projection;
 }
+
+/** From degrees to a picture and back. */
+export interface Projection {
+  /** Degrees at the point of the picture below. */
+  readonly middle: PublicPosition;
+  readonly x: number;
+  readonly y: number;
+  /** Units of the picture to the east and to the south in one degree. */
+  readonly perDegreeEast: number;
+  readonly perDegreeSouth: number;
+}
+
+export const project = (
+  { middle, x, y, perDegreeEast, perDegreeSouth }: Projection,
+  { latitudeDeg, longitudeDeg }: PublicPosition,
+): { x: number; y: number } => ({
+  x: x + (longitudeDeg - middle.longitudeDeg) * perDegreeEast,
+  y: y + (latitudeDeg - middle.latitudeDeg) * perDegreeSouth,
+});
+
+export const unproject = (
+  { middle, x, y, perDegreeEast, perDegreeSouth }: Projection,
+  at: { readonly x: number; readonly y: number },
+): PublicPosition => ({
+  latitudeDeg: middle.latitudeDeg + (at.y - y) / perDegreeSouth,
+  longitudeDeg: middle.longitudeDeg + (at.x - x) / perDegreeEast,
+});
 
 export interface Bounds {
   readonly south: number;
@@ -42,15 +70,14 @@ export function fitFrame(
   const inner = width - 2 * margin;
   const height = Math.min(greatest, Math.max(least, (spanY / spanX) * inner + 2 * margin));
   const feetPerUnit = Math.max(spanX / inner, spanY / (height - 2 * margin));
-  return {
-    width,
-    height,
-    feetPerUnit,
-    place: ({ latitudeDeg, longitudeDeg }) => ({
-      x: width / 2 + ((longitudeDeg - middle.longitudeDeg) * shrink * FEET_PER_DEGREE) / feetPerUnit,
-      y: height / 2 - ((latitudeDeg - middle.latitudeDeg) * FEET_PER_DEGREE) / feetPerUnit,
-    }),
+  const projection = {
+    middle,
+    x: width / 2,
+    y: height / 2,
+    perDegreeEast: (shrink * FEET_PER_DEGREE) / feetPerUnit,
+    perDegreeSouth: -FEET_PER_DEGREE / feetPerUnit,
   };
+  return { width, height, feetPerUnit, place: (position) => project(projection, position), projection };
 }
 
 const FEET_PER_MILE = 5280;

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { Hydrant } from '../../shared/inventory/hydrant.ts';
 import { buildEdition, type PublicSources } from '../../shared/public/build.ts';
+import { placesInService } from '../../shared/public/mapCells.ts';
 import type { UtilitySettings } from '../../shared/utility/settings.ts';
 import {
   aFlowTest,
@@ -41,14 +42,14 @@ const struck = (hydrantId: string, outageId = 's-1') => ({
 });
 
 describe('given a hydrant that was struck', () => {
-  const { snapshot, dots } = build(given(struck('A')));
+  const { snapshot, cells } = build(given(struck('A')));
 
   test('then it is counted among those that should serve, and the page has both its times', () => {
     expect(snapshot.inventory).toMatchObject({ hydrants: 5, outOfService: 1 });
     expect(snapshot.checkedAt).toBe(now);
     // Twenty minutes by the settings of the town.
     expect(snapshot.relyUntil).toBe('2026-03-04T20:25:00.000Z');
-    expect(dots).toHaveLength(4);
+    expect([...placesInService(cells)]).toHaveLength(4);
   });
 
   test('then it is listed with its place, cause and class before the strike', () => {
@@ -265,9 +266,9 @@ describe('given flow tests', () => {
 
 describe('given no inventory', () => {
   test('then the snapshot says so, and what was reported is listed without neighbours', () => {
-    const { snapshot, dots } = build({ ...given(struck('A-1')), inventory: null });
+    const { snapshot, cells } = build({ ...given(struck('A-1')), inventory: null });
     expect(snapshot.inventory).toBeNull();
-    expect(dots).toEqual([]);
+    expect(cells).toEqual([]);
     expect(snapshot.outOfService).toMatchObject([{ hydrantId: 'A-1', inInventory: false, nearest: [] }]);
   });
 });
@@ -360,4 +361,15 @@ test('a return that does not count is told by what holds it, without naming valv
     held({ code: 'proof-missing', proof: 'flow-test' }, { code: 'valve-still-closed', valveId: 'V' })?.heldBy,
   ).toEqual(['valve', 'test']);
   expect(build(given(struck('A'))).snapshot.outOfService[0]?.outages[0]).not.toHaveProperty('heldBy');
+});
+
+describe('given a hydrant that its own inventory calls inactive', () => {
+  test('then it is neither offered as the nearest nor drawn as in service', () => {
+    const inactive = street.map((hydrant) =>
+      hydrant.hydrantId === 'B' ? { ...hydrant, service: 'inactive' as const } : hydrant,
+    );
+    const { snapshot, cells } = build(given(struck('A'), inactive));
+    expect(snapshot.outOfService[0]!.nearest.map(({ hydrantId }) => hydrantId)).toEqual(['C', 'D', 'E']);
+    expect(cells.flatMap(({ inService }) => inService.hydrantId)).toEqual(['C', 'D', 'E']);
+  });
 });

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
-import { MARKER_SIZE, townMap } from '../../shared/public/map.ts';
+import { townMap } from '../../shared/public/map.ts';
 import { roundLength, scaleFeet } from '../../shared/public/mapFrame.ts';
+import { MARKER_SIZE } from '../../shared/public/mapSigns.ts';
 import { nearMap } from '../../shared/public/nearMap.ts';
 import type { PublicNearest } from '../../shared/public/snapshot.ts';
 
