@@ -43,7 +43,18 @@ export const mapCell = z.strictObject({
 export type MapCell = z.infer<typeof mapCell>;
 
 /** What the map says of a hydrant in service. */
-export type MapHydrant = Omit<PublicNearest, 'distanceFt' | 'bearing'>;
+export type MapHydrant = Pick<
+  PublicNearest,
+  | 'hydrantId'
+  | 'place'
+  | 'position'
+  | 'hydrantClass'
+  | 'ratedFlowGpm'
+  | 'testedOn'
+  | 'notRetested'
+  | 'private'
+  | 'maybeStruck'
+>;
 
 /**
  * Hydrants in a cell, at most. A cell's file is about 25 kB compressed, and covers some square miles of a town: who
