@@ -25,6 +25,8 @@ import { payments } from './payments.ts';
 import { claimFigures } from './claimFigures.ts';
 import { claimEvents } from './claimEvents.ts';
 import { laterLetters } from './laterLetters.ts';
+import { map } from './map.ts';
+import { wall } from './wall.ts';
 import { verify } from './verify.ts';
 import { dispatch } from './dispatch.ts';
 import { commands } from './commands.ts';
@@ -58,6 +60,8 @@ export const es = {
   ...claimFigures,
   ...claimEvents,
   ...laterLetters,
+  ...map,
+  ...wall,
   ...verify,
   ...dispatch,
   ...commands,
