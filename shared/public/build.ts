@@ -172,6 +172,7 @@ export function buildEdition(
       emergencyPhone: settings.emergencyPhone,
       publishedEveryMinutes: settings.publishing.everyMinutes,
       license: settings.publishing.license ?? null,
+      mapTiles: settings.publishing.mapTiles ?? null,
       classes: rules.flowTest.classBands.map((band) => ({ ...band })),
       ratingResidualPsi: rules.flowTest.ratingResidualPsi,
     },

@@ -7,6 +7,7 @@ import { valveClosed } from '../outages/hydrantStatus.ts';
 import { outageCauses } from '../submissions/forms/outage.ts';
 import { waitingFor } from '../submissions/forms/expectedReturn.ts';
 import { proofs } from '../outages/proofs.ts';
+import { mapTiles } from './mapTiles.ts';
 
 /**
  * What the public may know, and nothing else (design decision 12). Strict objects throughout: a field that is not
@@ -101,6 +102,8 @@ export const publicUtility = z.strictObject({
   publishedEveryMinutes: z.number().int().min(1),
   /** Under which terms others may use the data; null when the utility has not said. */
   license: z.strictObject({ name: z.string(), url: z.url() }).nullable(),
+  /** Where the map may take streets from; a snapshot of before has none. */
+  mapTiles: mapTiles.nullable().default(null),
   /** Rules of rating. A snapshot of before has none and was made by the standard ones. */
   classes: z
     .array(publicClass)

@@ -4,6 +4,7 @@ import { digestSettings } from '../digest/settings.ts';
 import { dispatchMessageSettings } from '../dispatch/settings.ts';
 import { flowTestRules } from '../hydraulics/flowTestSettings.ts';
 import { claimRules } from '../payments/rules.ts';
+import { mapTiles } from '../public/mapTiles.ts';
 
 /** True for an IANA zone name that this runtime knows. */
 export function isTimeZone(name: string): boolean {
@@ -74,6 +75,8 @@ export const utilitySettings = z.strictObject({
     showFlow: z.boolean(),
     /** Terms under which others may use the published data; left out, the pages state none. */
     license: z.strictObject({ name: z.string().trim().min(1).max(120), url: z.url() }).optional(),
+    /** Where the map may take its streets from; left out, it shows none and asks nobody (decision 0216). */
+    mapTiles: mapTiles.optional(),
   }),
   /**
    * The utility's own rules of the flow test, wherever a class is computed: form, hydrant screen, packet, public pages.

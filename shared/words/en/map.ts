@@ -64,4 +64,7 @@ export const map = {
   'map.out-since': 'OUT OF SERVICE since {since}',
   'map.you': 'the point from which distances are measured',
   'map.mark': '{number}: {hydrant}, {away}',
+
+  'problem.tile-address':
+    "Give an https address with one host and '{z}', '{x}' and '{y}' once each, like https://tiles.example.gov/streets/'{z}'/'{x}'/'{y}'.png.",
 } as const;

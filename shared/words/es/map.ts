@@ -65,4 +65,7 @@ export const map: Record<keyof typeof english, string> = {
   'map.out-since': 'FUERA DE SERVICIO desde {since}',
   'map.you': 'el punto desde el que se miden las distancias',
   'map.mark': '{number}: {hydrant}, {away}',
+
+  'problem.tile-address':
+    "Dé una dirección https con un solo host y con '{z}', '{x}' e '{y}' una vez cada uno, como https://tiles.example.gov/calles/'{z}'/'{x}'/'{y}'.png.",
 };
