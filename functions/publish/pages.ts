@@ -1,4 +1,5 @@
 import { hydrantPath, pagePath } from '../../shared/public/address.ts';
+import { areaPath, partOf, partsOf, type PublicArea } from '../../shared/public/areas.ts';
 import type { PublicEdition } from '../../shared/public/edition.ts';
 import type { PublicHydrantPage } from '../../shared/public/hydrantPage.ts';
 import { locales, say } from '../../shared/words/index.ts';
@@ -39,6 +40,12 @@ export function pagesOf(
     const kept = shows === undefined ? {} : { shows: { utility, shows } };
     return { key: `${path.slice(1)}index.html`, path, content, ...kept };
   };
+  const areaPages = (area: PublicArea, locale: string): readonly PageToRender[] =>
+    Array.from({ length: partsOf(area) }, (_, index) => {
+      const part = index + 1;
+      const entries = partOf(area, part).map((place) => [place, edition.snapshot.outOfService[place]]);
+      return page(areaPath(area.code, part), locale, { edition, area: { area, part } }, { area, entries });
+    });
   const linked = new Set(edition.hydrants.map(({ hydrantId }) => hydrantId));
   /** A hydrant's page names others, and links those that have a page. */
   const hydrantShows = (hydrant: PublicHydrantPage): unknown => ({
@@ -53,11 +60,32 @@ export function pagesOf(
       page(hydrantPath(hydrantId), locale, { edition, hydrant: null }, 'withdrawn'),
     ),
     page('how-to-read/', locale, { edition }, 'how to read'),
+    ...(edition.listAreas?.areas ?? []).flatMap((area) => areaPages(area, locale)),
   ]);
   return {
     others: [...others, { key: '404.html', path: '/404', content: { edition }, shows: utility }],
     lists: locales.map((locale) => page('', locale, { edition })),
   };
+}
+
+/**
+ * Pages that stand and that this edition no longer has: lists of areas, since the whole list fits on one page again.
+ * Each gets a page that claims nothing, or it would stand there for good with what was true once. Hydrants' own pages
+ * are told apart by their ids (`withdrawnPages`).
+ */
+export function gonePages(
+  edition: PublicEdition,
+  standing: readonly string[],
+  { others, lists }: ReturnType<typeof pagesOf>,
+): readonly PageToRender[] {
+  const { utility } = edition.snapshot;
+  const made = new Set([...others, ...lists].map(({ key }) => key));
+  const gone = standing.filter((key) => key.endsWith('/index.html') && !made.has(key));
+  return gone.map((key) => {
+    const locale = locales.find((other) => key.startsWith(`${other}/`)) ?? utility.locale;
+    const path = pagePath('gone/', locale, utility.locale);
+    return { key, path, content: { edition }, shows: { utility, shows: 'gone' } };
+  });
 }
 
 /** What must stand on every page, whatever else does. A page without it is a fault and is not published. */

@@ -1,6 +1,7 @@
 import { readFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
+import type { PublicArea } from '../../shared/public/areas.ts';
 import type { PublicEdition } from '../../shared/public/edition.ts';
 import type { PublicHydrantPage } from '../../shared/public/hydrantPage.ts';
 
@@ -16,6 +17,8 @@ export interface PageContent {
   readonly edition: PublicEdition;
   /** On a hydrant's page only; null when its records were withdrawn. */
   readonly hydrant?: PublicHydrantPage | null;
+  /** On a page that lists one area only. */
+  readonly area?: { readonly area: PublicArea; readonly part: number };
 }
 
 /** What the site's server bundle exports; see site/src/render/entry.ts. */

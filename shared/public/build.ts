@@ -6,6 +6,7 @@ import { nearestInService, type NearestIndex } from '../nearest/nearest.ts';
 import type { HydrantStatus } from '../outages/hydrantStatus.ts';
 import type { StrikeState } from '../strikes/state.ts';
 import type { UtilitySettings } from '../utility/settings.ts';
+import { areasOf } from './areas.ts';
 import { publicEdition, type PublicEdition } from './edition.ts';
 import type { PublicHydrantPage } from './hydrantPage.ts';
 import { looksLikeId } from './looksLikeId.ts';
@@ -172,7 +173,6 @@ export function buildEdition(
       emergencyPhone: settings.emergencyPhone,
       publishedEveryMinutes: settings.publishing.everyMinutes,
       license: settings.publishing.license ?? null,
-      mapTiles: settings.publishing.mapTiles ?? null,
       classes: rules.flowTest.classBands.map((band) => ({ ...band })),
       ratingResidualPsi: rules.flowTest.ratingResidualPsi,
     },
@@ -203,6 +203,7 @@ export function buildEdition(
       (hydrant) => publicHydrant(hydrant),
       outOfService,
     ),
+    listAreas: areasOf(serving, outOfService),
     hydrants: statuses.filter((status) => hasEvent(status) && shows(status.hydrantId)).map(pageOf),
   });
 }

@@ -1,4 +1,5 @@
 /// <reference types="astro/client" />
+import type { PublicArea } from '../../shared/public/areas.ts';
 import type { PublicEdition } from '../../shared/public/edition.ts';
 import type { PublicHydrantPage } from '../../shared/public/hydrantPage.ts';
 
@@ -9,6 +10,8 @@ declare global {
       readonly edition: PublicEdition;
       /** The hydrant of a hydrant's page; null on a page whose records were withdrawn. */
       readonly hydrant?: PublicHydrantPage | null;
+      /** What a page that lists one area lists. */
+      readonly area?: { readonly area: PublicArea; readonly part: number };
     }
   }
 }

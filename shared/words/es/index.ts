@@ -25,10 +25,9 @@ import { payments } from './payments.ts';
 import { claimFigures } from './claimFigures.ts';
 import { claimEvents } from './claimEvents.ts';
 import { laterLetters } from './laterLetters.ts';
-import { map } from './map.ts';
-import { wall } from './wall.ts';
 import { verify } from './verify.ts';
 import { dispatch } from './dispatch.ts';
+import { lists } from './lists.ts';
 import { commands } from './commands.ts';
 import { demo } from './demo.ts';
 
@@ -60,10 +59,9 @@ export const es = {
   ...claimFigures,
   ...claimEvents,
   ...laterLetters,
-  ...map,
-  ...wall,
   ...verify,
   ...dispatch,
+  ...lists,
   ...commands,
   ...demo,
 };
