@@ -1,5 +1,8 @@
 import type { DistanceBy } from './cover.ts';
 
+export const hoseReaches = ['reaches', 'perhaps', 'too-far'] as const;
+export type HoseReach = (typeof hoseReaches)[number];
+
 /**
  * Whether the hose that an engine carries reaches from a hydrant to a place. A straight line says at best "perhaps": hose
  * is laid along streets and around corners.
@@ -9,7 +12,7 @@ import type { DistanceBy } from './cover.ts';
 export function hoseReach(
   distance: { readonly ft: number; readonly by: DistanceBy },
   hoseFt: number,
-): 'reaches' | 'perhaps' | 'too-far' {
+): HoseReach {
   if (distance.ft > hoseFt) return 'too-far';
   return distance.by === 'streets' ? 'reaches' : 'perhaps';
 }

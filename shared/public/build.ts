@@ -1,13 +1,14 @@
 import type { WalkFt } from '../fireCover/cover.ts';
 import type { CoverPoint } from '../fireCover/lostCover.ts';
+import { fireCoverFrom } from '../fireCover/settings.ts';
 import { flowTestSettingsFrom } from '../hydraulics/flowTestSettings.ts';
 import { mayServe, type Hydrant } from '../inventory/hydrant.ts';
-import { nearestInService, type NearestIndex } from '../nearest/nearest.ts';
+import type { NearestIndex } from '../nearest/nearest.ts';
 import type { HydrantStatus } from '../outages/hydrantStatus.ts';
 import type { StrikeState } from '../strikes/state.ts';
 import type { UtilitySettings } from '../utility/settings.ts';
-import { areasOf } from './areas.ts';
 import { publicEdition, type PublicEdition } from './edition.ts';
+import { publicFireCoverOf } from './fireCover.ts';
 import type { PublicHydrantPage } from './hydrantPage.ts';
 import { looksLikeId } from './looksLikeId.ts';
 import { nearTown } from './map.ts';
@@ -16,8 +17,11 @@ import { notRetested, type NotRetested } from './notRetested.ts';
 import { openPlaces, type OpenPlace } from './openOutages.ts';
 import { hydrantTests } from './hydrantTests.ts';
 import { possiblyStruck } from './possiblyStruck.ts';
+import { roundedPosition } from './position.ts';
 import { ratingOf, type FlowTestFact, type Rating, type RatingRules } from './ratings.ts';
-import type { PublicNearest, PublicOutOfService, PublicPosition, PublicSnapshot } from './snapshot.ts';
+import type { PublicOutOfService, PublicSnapshot } from './snapshot.ts';
+import { summaryOf } from './summary.ts';
+import { surroundings } from './surroundings.ts';
 
 /** The state of the utility as it was read, nothing rounded and nothing left out. */
 export interface PublicSources {
@@ -39,20 +43,9 @@ export interface PublicSources {
   readonly mustCover?: readonly CoverPoint[] | null;
 }
 
-/** At least this many neighbours are named, however far; more of them only within a hose lay. */
-const LEAST_NEAREST = 3;
-const MOST_NEAREST = 5;
-const HOSE_LAY_FT = 1000;
-
 /** An abandoned or planned hydrant serves nobody: it is not counted and never offered. */
-export const shouldServe = ({ service }: Hydrant): boolean =>
+export const shouldServe = ({ service }: Pick<Hydrant, 'service'>): boolean =>
   service !== 'abandoned' && service !== 'planned';
-
-function rounded(position: PublicPosition, decimals: number): PublicPosition {
-  const scale = 10 ** decimals;
-  const round = (value: number): number => Math.round(value * scale) / scale;
-  return { latitudeDeg: round(position.latitudeDeg), longitudeDeg: round(position.longitudeDeg) };
-}
 
 /**
  * What the public may know, from the state of the utility as read at `checkedAt` or later (so every fact recorded
@@ -67,6 +60,7 @@ export function buildEdition(
 ): PublicEdition {
   const { inventory, statuses, strikes, flowTests } = sources;
   const { positionDecimals, relyForMinutes, showFlow } = settings.publishing;
+  const fireCoverSettings = fireCoverFrom(settings.fireCover);
   const rules: RatingRules = {
     timeZone: settings.timeZone,
     showFlow,
@@ -95,30 +89,26 @@ export function buildEdition(
   const publicHydrant = (hydrant: Hydrant): MapHydrant => ({
     hydrantId: hydrant.hydrantId,
     place: hydrant.place,
-    position: rounded(hydrant, positionDecimals),
+    position: roundedPosition(hydrant, positionDecimals),
     ...rate(hydrant, hydrant.hydrantId),
     notRetested: owing.has(hydrant.hydrantId),
     private: hydrant.private,
     ...(mayBeStruck.has(hydrant.hydrantId) ? { maybeStruck: true as const } : {}),
   });
-  const nearestTo = (position: PublicPosition, self: string | null): PublicNearest[] => {
-    if (!inventory) return [];
-    const accept = (hydrant: Hydrant): boolean =>
-      mayServe(hydrant) && !out.has(hydrant.hydrantId) && hydrant.hydrantId !== self;
-    let sure = 0;
-    return nearestInService(inventory.index, position, MOST_NEAREST, accept)
-      .filter(({ hydrant, distanceFt }) => {
-        const wanted = sure < LEAST_NEAREST || distanceFt <= HOSE_LAY_FT;
-        // One that may be the struck one does not count as a hydrant to fall back on.
-        if (wanted && !mayBeStruck.has(hydrant.hydrantId)) sure += 1;
-        return wanted;
-      })
-      .map(({ hydrant, distanceFt, bearing }) => ({
-        ...publicHydrant(hydrant),
-        distanceFt: Math.round(distanceFt),
-        bearing,
-      }));
-  };
+  const around =
+    inventory &&
+    surroundings({
+      index: inventory.index,
+      out,
+      owing,
+      mayBeStruck,
+      rate: (hydrant) => rate(hydrant, hydrant.hydrantId),
+      classes: rules.flowTest.classBands,
+      showFlow,
+      walkFt: sources.streets?.walkFt ?? null,
+      settings: fireCoverSettings,
+      positionDecimals,
+    });
 
   const entryOf = ({ hydrantId, reportedPosition, outages }: OpenPlace): PublicOutOfService => {
     const hydrant = hydrantOf(hydrantId);
@@ -127,11 +117,13 @@ export function buildEdition(
       hydrantId: hydrant === null && hydrantId !== null && !looksLikeId(hydrantId) ? null : hydrantId,
       inInventory: hydrant !== null,
       place: hydrant?.place ?? null,
-      position: position && rounded(position, positionDecimals),
+      position: position && roundedPosition(position, positionDecimals),
       ...rate(hydrant, hydrantId),
       outages: [...outages],
       // A position far from every hydrant is a mistake, and the nearest to a mistake is nobody's nearest.
-      nearest: position && isInTown(position) ? nearestTo(position, hydrantId) : [],
+      ...(around && position && isInTown(position)
+        ? { nearest: around.nearestTo(position, hydrantId), cover: around.coverOf(position) }
+        : { nearest: [] }),
     };
   };
   const outOfService = places.map(entryOf);
@@ -145,7 +137,7 @@ export function buildEdition(
       hydrantId,
       inInventory: hydrant !== null,
       place: hydrant?.place ?? null,
-      position: hydrant && rounded(hydrant, positionDecimals),
+      position: hydrant && roundedPosition(hydrant, positionDecimals),
       type: hydrant?.type ?? 'unknown',
       outOfService: entries.get(hydrantId) ?? null,
       notRetested: [...(owing.get(hydrantId)?.proofs ?? [])],
@@ -162,7 +154,23 @@ export function buildEdition(
   const hasEvent = ({ open, past, flowTestIds }: HydrantStatus): boolean =>
     open.length > 0 || past.length > 0 || flowTestIds.length > 0;
 
-  const serving = inventory?.hydrants.filter(shouldServe) ?? [];
+  const serves = ({ hydrantId, service }: Hydrant): boolean =>
+    shouldServe({ service }) && (service !== 'inactive' || out.has(hydrantId));
+  const serving = inventory?.hydrants.filter(serves) ?? [];
+  const cover =
+    around &&
+    publicFireCoverOf({
+      surroundings: around,
+      out: outOfService.flatMap(({ hydrantId }, index) => {
+        const hydrant = hydrantOf(hydrantId);
+        return hydrant && shouldServe(hydrant) ? [{ hydrant, number: index + 1 }] : [];
+      }),
+      mustCover: sources.mustCover ?? null,
+      settings: fireCoverSettings,
+      showFlow,
+      positionDecimals,
+      notCounted: outOfService.filter(({ inInventory }) => !inInventory).length,
+    });
   const snapshot: PublicSnapshot = {
     version: 1,
     utility: {
@@ -173,6 +181,7 @@ export function buildEdition(
       emergencyPhone: settings.emergencyPhone,
       publishedEveryMinutes: settings.publishing.everyMinutes,
       license: settings.publishing.license ?? null,
+      mapTiles: settings.publishing.mapTiles ?? null,
       classes: rules.flowTest.classBands.map((band) => ({ ...band })),
       ratingResidualPsi: rules.flowTest.ratingResidualPsi,
     },
@@ -183,7 +192,10 @@ export function buildEdition(
       outOfService: serving.filter(({ hydrantId }) => out.has(hydrantId)).length,
       loadedAt: inventory.loadedAt,
       sha256: inventory.sha256,
+      inactive: inventory.hydrants.filter((hydrant) => shouldServe(hydrant) && !serves(hydrant)).length,
     },
+    summary: summaryOf(outOfService, statuses, strikes, checkedAt),
+    ...(cover ? { fireCover: cover.fireCover } : {}),
     outOfService,
     notRetested: [...owing]
       .filter(([hydrantId]) => shows(hydrantId))
@@ -199,11 +211,11 @@ export function buildEdition(
     snapshot,
     cells: mapCells(
       serving.filter((hydrant) => mayServe(hydrant) && !out.has(hydrant.hydrantId)),
-      (hydrant) => rounded(hydrant, positionDecimals),
+      (hydrant) => roundedPosition(hydrant, positionDecimals),
       (hydrant) => publicHydrant(hydrant),
       outOfService,
     ),
-    listAreas: areasOf(serving, outOfService),
+    areaDrawings: cover?.drawings ?? [],
     hydrants: statuses.filter((status) => hasEvent(status) && shows(status.hydrantId)).map(pageOf),
   });
 }

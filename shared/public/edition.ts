@@ -1,5 +1,5 @@
 import * as z from 'zod';
-import { publicAreas } from './areas.ts';
+import { publicAreaDrawing } from './coverSchema.ts';
 import { publicHydrantPage } from './hydrantPage.ts';
 import { mapCell } from './mapCells.ts';
 import { publicSnapshot } from './snapshot.ts';
@@ -9,8 +9,8 @@ export const publicEdition = z.strictObject({
   snapshot: publicSnapshot,
   /** Hydrants in service and out of it, for the map alone, part by part. */
   cells: z.array(mapCell),
-  /** The town in parts, for a list that is too long for one page; null when one page holds it. */
-  listAreas: publicAreas.nullable(),
+  /** Drawings of the first areas in `snapshot.fireCover.areas`, in their order; none where places are kept coarse. */
+  areaDrawings: z.array(publicAreaDrawing),
   /** Hydrants that have an event; the others have no page of their own. */
   hydrants: z.array(publicHydrantPage),
 });

@@ -3,21 +3,22 @@ import { hydrantClasses, hydrantColors, standardBands } from '../hydraulics/hydr
 import { RATING_RESIDUAL_PSI } from '../hydraulics/ratingResidual.ts';
 import { hydrantId } from '../inventory/hydrant.ts';
 import { compassPoints } from '../nearest/sphere.ts';
+import { hoseReaches } from '../fireCover/hoseReach.ts';
 import { valveClosed } from '../outages/hydrantStatus.ts';
 import { outageCauses } from '../submissions/forms/outage.ts';
 import { waitingFor } from '../submissions/forms/expectedReturn.ts';
 import { proofs } from '../outages/proofs.ts';
 import { mapTiles } from './mapTiles.ts';
+import { distanceBy, publicCover, publicFireCover } from './coverSchema.ts';
+import { publicPosition } from './position.ts';
+import { publicSummary } from './summary.ts';
+
+export { publicPosition, type PublicPosition } from './position.ts';
 
 /**
  * What the public may know, and nothing else (design decision 12). Strict objects throughout: a field that is not
  * listed here cannot leave. Free words typed by people are not listed, because they may name a person.
  */
-export const publicPosition = z.strictObject({
-  latitudeDeg: z.number().min(-90).max(90),
-  longitudeDeg: z.number().min(-180).max(180),
-});
-
 const hydrantClass = z.enum(hydrantClasses);
 export const publicCauses = ['strike', ...outageCauses, valveClosed] as const;
 /** What keeps a return from taking effect, as the public needs it. Words: `public.held.<code>`. */
@@ -37,8 +38,12 @@ export const publicNearest = z.strictObject({
   hydrantId,
   place: z.string().nullable(),
   position: publicPosition,
-  /** Straight line on the ground, feet. */
+  /** Feet, on the ground or along the streets as `distanceBy` says. */
   distanceFt: z.number().min(0),
+  /** Snapshots of before have straight lines only. */
+  distanceBy: distanceBy.default('straight'),
+  /** Whether the hose that an engine carries reaches; on a straight line at best "perhaps". */
+  hoseReach: z.enum(hoseReaches).optional(),
   /** Compass eighth, seen from the hydrant that is out. */
   bearing: z.enum(compassPoints),
   ...rating,
@@ -75,6 +80,8 @@ export const publicOutOfService = z.strictObject({
   outages: z.array(publicOutage).min(1),
   /** In service at the check, nearest first. */
   nearest: z.array(publicNearest).max(5),
+  /** What covers its place now, against before; left out where there is no place or no inventory. */
+  cover: publicCover.optional(),
 });
 
 /** A hydrant that is back although a proof was put off: fire crews must know that it was not re-tested. */
@@ -128,8 +135,13 @@ export const publicSnapshot = z
         outOfService: z.number().int().min(0),
         loadedAt: z.iso.datetime(),
         sha256: z.string(),
+        /** Not in use by the inventory's own word, and with no outage on record: neither counted above nor offered. */
+        inactive: z.number().int().min(0).default(0),
       })
       .nullable(),
+    summary: publicSummary.optional(),
+    /** Left out without an inventory. */
+    fireCover: publicFireCover.optional(),
     /** Newest first. */
     outOfService: z.array(publicOutOfService),
     notRetested: z.array(publicNotRetested),
@@ -138,7 +150,6 @@ export const publicSnapshot = z
     error: 'rely-until-before-check',
   });
 
-export type PublicPosition = z.infer<typeof publicPosition>;
 export type PublicSnapshot = z.infer<typeof publicSnapshot>;
 export type PublicOutOfService = z.infer<typeof publicOutOfService>;
 export type PublicOutage = z.infer<typeof publicOutage>;

@@ -1,7 +1,9 @@
 import * as z from 'zod';
 import { clockSettings } from '../clocks/settings.ts';
+import { alertSettings } from '../feeds/alertSettings.ts';
 import { digestSettings } from '../digest/settings.ts';
 import { dispatchMessageSettings } from '../dispatch/settings.ts';
+import { fireCoverRules } from '../fireCover/settings.ts';
 import { flowTestRules } from '../hydraulics/flowTestSettings.ts';
 import { claimRules } from '../payments/rules.ts';
 import { mapTiles } from '../public/mapTiles.ts';
@@ -75,6 +77,8 @@ export const utilitySettings = z.strictObject({
     showFlow: z.boolean(),
     /** Terms under which others may use the published data; left out, the pages state none. */
     license: z.strictObject({ name: z.string().trim().min(1).max(120), url: z.url() }).optional(),
+    /** Alerts in the Common Alerting Protocol; left out, none are sent. */
+    alerts: alertSettings.optional(),
     /** Where the map may take its streets from; left out, it shows none and asks nobody (decision 0216). */
     mapTiles: mapTiles.optional(),
   }),
@@ -84,6 +88,8 @@ export const utilitySettings = z.strictObject({
    * residual, half-static rule, least drop, pitot ranges, gauges, and the errors taken where a test does not say.
    */
   flowTest: flowTestRules.optional(),
+  /** Fire cover on the public pages: hose carried, credit needed, the grid's spacing. Left out: the standard ones. */
+  fireCover: fireCoverRules.optional(),
   /** Address of the public site, for links in feeds and packets; null until known. */
   publicUrl: z.url().nullable(),
 });

@@ -91,6 +91,7 @@ describe('the map of the surroundings', () => {
     place: null,
     position,
     distanceFt,
+    distanceBy: 'straight',
     bearing: 'N',
     hydrantClass: null,
     ratedFlowGpm: null,
