@@ -28,6 +28,8 @@ import { laterLetters } from './laterLetters.ts';
 import { verify } from './verify.ts';
 import { dispatch } from './dispatch.ts';
 import { lists } from './lists.ts';
+import { map } from './map.ts';
+import { wall } from './wall.ts';
 import { commands } from './commands.ts';
 import { demo } from './demo.ts';
 
@@ -62,6 +64,8 @@ export const en = {
   ...verify,
   ...dispatch,
   ...lists,
+  ...map,
+  ...wall,
   ...commands,
   ...demo,
 };
