@@ -1,8 +1,9 @@
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { Tags, type App } from 'aws-cdk-lib';
+import { Tags, Validations, type App } from 'aws-cdk-lib';
 import { environmentNames } from '../../shared/deployment/environment.ts';
 import { DataStack } from './data/dataStack.ts';
+import { HouseRules } from './rules/houseRules.ts';
 import { ServiceStack } from './service/serviceStack.ts';
 import type { DeploymentSettings } from './settings.ts';
 
@@ -35,8 +36,13 @@ export function build({ app, settings, root, functionsFolder, site }: BuildOptio
   });
   Tags.of(app).add('application', 'hydrant-strike-ledger');
   Tags.of(app).add('stage', settings.stage);
+  Tags.of(app).add('utility', tagText(settings.utility.name));
+  Validations.of(app).addPlugins(new HouseRules());
   return { data, service };
 }
+
+/** What a tag's value may hold, and no more than 256 of it (IAM's rule, the strictest of the services). */
+const tagText = (text: string): string => text.replaceAll(/[^\p{L}\p{Z}\p{N}_.:/=+\-@]/gu, ' ').slice(0, 256);
 
 /** Lambda's environment holds 4 KB; the roll of people alone may be fifty times that, so it travels with the code. */
 function writeInjected(folder: string, { utility }: DeploymentSettings): string {

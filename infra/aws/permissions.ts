@@ -2,9 +2,17 @@ import type { Family } from '../../shared/deployment/routes.ts';
 import type { TableName } from '../../shared/deployment/tables.ts';
 import { COPY_PREFIX } from '../../shared/evidence/displayCopy.ts';
 
-/** Every Lambda function: one a family of routes, and the five that no route starts. */
-export type FunctionName =
-  Family | 'packetJobs' | 'display' | 'project' | 'publish' | 'digest' | 'dispatchSend';
+/** Every Lambda function: one a family of routes, and those that no route starts. */
+export const unrouted = [
+  'packetJobs',
+  'display',
+  'project',
+  'publish',
+  'digest',
+  'dispatchSend',
+  'outgoing',
+] as const;
+export type FunctionName = Family | (typeof unrouted)[number];
 export type BucketName = 'evidence' | 'published' | 'inventory' | 'network';
 
 export interface Permission {
@@ -19,7 +27,9 @@ export interface Permission {
     /** The address that the utility's letters come from, or that of its messages to dispatch. */
     | { readonly identity: 'sender' | 'dispatch' }
     /** The topic whose subscriptions are the telephones that texts go to. */
-    | { readonly topic: 'texts' };
+    | { readonly topic: 'texts' }
+    /** The account as a whole, for questions that know no resource. Never with an action that changes anything. */
+    | { readonly account: 'itself' };
 }
 
 const read = ['dynamodb:GetItem', 'dynamodb:Query'] as const;
@@ -134,6 +144,13 @@ export const permissions: Readonly<Record<FunctionName, readonly Permission[]>> 
     { actions: ['dynamodb:Query', ...append], on: { table: 'outbox' } },
     { actions: ['ses:SendEmail'], on: { identity: 'dispatch' } },
     { actions: ['sns:Publish'], on: { topic: 'texts' } },
+  ],
+  // Looks whether what should go out does; sends nothing.
+  outgoing: [
+    { actions: ['dynamodb:Query'], on: { table: 'outbox' } },
+    { actions: ['ses:GetAccount', 'sns:GetSMSSandboxAccountStatus'], on: { account: 'itself' } },
+    { actions: ['ses:GetEmailIdentity'], on: { identity: 'sender' } },
+    { actions: ['ses:GetEmailIdentity'], on: { identity: 'dispatch' } },
   ],
   publish: [
     { actions: readStream, on: { table: 'submissions' } },

@@ -1,36 +1,69 @@
 import { readFileSync } from 'node:fs';
 import { RetentionDays } from 'aws-cdk-lib/aws-logs';
 import * as z from 'zod';
-import { problemsFromZod } from '../../shared/problems/fromZod.ts';
+import { problemIssue, problemsFromZod } from '../../shared/problems/fromZod.ts';
 import { sayProblem } from '../../shared/words/index.ts';
 import { utilitySettings } from '../../shared/utility/settings.ts';
 
 /**
- * What one deployment is told (`settings.example.json` shows every field; `docs/deploying.md` says what each does).
+ * What one deployment is told (`settings.example.json` shows every field; `docs/operations/settings.md` says what each does).
  * `utility` is the same object that the handlers read.
  */
-export const deploymentSettings = z.strictObject({
-  /** Part of every stack's name, so that two stages live side by side in one account. */
-  stage: z.string().regex(/^[a-z][a-z0-9]{0,11}$/),
-  utility: utilitySettings,
-  evidence: z.strictObject({
-    /** For this long nobody can delete or replace a photo or packet, days (Object Lock, governance mode). */
-    lockedDays: z.number().int().min(1).max(36_500),
-  }),
-  signIn: z.strictObject({
-    /** The sign-in page stands at `https://<this>.auth.<region>.amazoncognito.com`; unique in the region. */
-    domainPrefix: z.string().regex(/^[a-z][a-z0-9-]{2,50}[a-z0-9]$/),
-    /** A shift, hours: after this a person signs in again. */
-    rememberHours: z.number().int().min(1).max(720),
-  }),
-  /**
-   * Keeps one execution for the publisher and no more. False in an account whose quota is still the new account's 10,
-   * which lets nothing be kept back; pages stay right either way, because an older page never replaces a newer.
-   */
-  reserveConcurrency: z.boolean(),
-  /** Days that logs are kept; one of the numbers that CloudWatch knows (1, 3, 5, 7, 14, 30, 60, 90 …). */
-  logDays: z.enum(RetentionDays),
-});
+export const deploymentSettings = z
+  .strictObject({
+    /** Part of every stack's name, so that two stages live side by side in one account. */
+    stage: z.string().regex(/^[a-z][a-z0-9]{0,11}$/),
+    utility: utilitySettings,
+    evidence: z.strictObject({
+      /** For this long nobody can delete or replace a photo or packet, days (Object Lock, governance mode). */
+      lockedDays: z.number().int().min(1).max(36_500),
+    }),
+    signIn: z.strictObject({
+      /** The sign-in page stands at `https://<this>.auth.<region>.amazoncognito.com`; unique in the region. */
+      domainPrefix: z.string().regex(/^[a-z][a-z0-9-]{2,50}[a-z0-9]$/),
+      /** A shift, hours: after this a person signs in again. */
+      rememberHours: z.number().int().min(1).max(720),
+      /** Whether everybody needs a code from an app beside the password. Required, there are no passkeys. */
+      secondFactor: z.enum(['optional', 'required']).default('optional'),
+    }),
+    /** The person who lets the others in; is mailed a password for once. Null once there is one. */
+    firstManager: z
+      .strictObject({ email: z.email(), name: z.string().trim().min(1).max(80) })
+      .nullable()
+      .default(null),
+    /** Who is told when something is wrong, and the sum a month at which they are told of cost. */
+    operators: z.strictObject({
+      emails: z.array(z.email()).min(1).max(10),
+      monthlyBudgetUsd: z.number().int().min(1).max(100_000),
+    }),
+    /** The utility's own name for the address. Null: the name that CloudFront gives. */
+    domain: z
+      .strictObject({
+        name: z.string().regex(/^(?:[a-z0-9](?:[a-z0-9-]{0,61}[a-z0-9])?\.)+[a-z]{2,}$/),
+        /** A certificate of AWS Certificate Manager in us-east-1, whatever the region of the rest. */
+        certificateArn: z.string().regex(/^arn:aws:acm:us-east-1:\d{12}:certificate\/[0-9a-f-]+$/),
+        /** A hosted zone of Route 53 in this account, where the name is then entered. Null: somebody else enters it. */
+        hostedZone: z
+          .strictObject({ id: z.string().regex(/^Z[A-Z0-9]+$/), name: z.string().min(3).max(255) })
+          .nullable(),
+      })
+      .nullable()
+      .default(null),
+    /**
+     * Keeps one execution for the publisher and no more. False in an account whose quota is still the new account's 10,
+     * which lets nothing be kept back; pages stay right either way, because an older page never replaces a newer.
+     */
+    reserveConcurrency: z.boolean(),
+    /** Days that logs are kept; one of the numbers that CloudWatch knows (1, 3, 5, 7, 14, 30, 60, 90 …). */
+    logDays: z.enum(RetentionDays),
+  })
+  // Letters, calendars and the sign-in name the address; two that differ would lead people astray.
+  .superRefine(({ domain, utility: { publicUrl } }, context) => {
+    if (domain === null || publicUrl?.replace(/\/$/, '') === `https://${domain.name}`) return;
+    context.addIssue(
+      problemIssue('public-url-not-domain', ['utility', 'publicUrl'], { url: `https://${domain.name}/` }),
+    );
+  });
 export type DeploymentSettings = z.infer<typeof deploymentSettings>;
 
 /** The settings file is missing or wrong; the message names every field and what would be right. */

@@ -1,24 +1,10 @@
 import { CfnOutput, Duration, RemovalPolicy, Stack, type App, type StackProps } from 'aws-cdk-lib';
-import {
-  AttributeType,
-  BillingMode,
-  StreamViewType,
-  Table,
-  TableEncryption,
-  type ITable,
-} from 'aws-cdk-lib/aws-dynamodb';
-import { Key, KeySpec, KeyUsage, type CfnKey, type IKey } from 'aws-cdk-lib/aws-kms';
-import {
-  BlockPublicAccess,
-  Bucket,
-  BucketEncryption,
-  HttpMethods,
-  ObjectLockRetention,
-  type BucketProps,
-  type CfnBucket,
-  type IBucket,
-} from 'aws-cdk-lib/aws-s3';
+import type { ITable } from 'aws-cdk-lib/aws-dynamodb';
+import { Key, KeySpec, KeyUsage, type IKey } from 'aws-cdk-lib/aws-kms';
+import { HttpMethods, ObjectLockRetention, type CfnBucket, type IBucket } from 'aws-cdk-lib/aws-s3';
 import { tables, type TableName } from '../../../shared/deployment/tables.ts';
+import { houseBucket } from '../house/houseBucket.ts';
+import { houseTable, pin } from '../house/houseTable.ts';
 import type { DeploymentSettings } from '../settings.ts';
 import { People } from './people.ts';
 
@@ -30,16 +16,11 @@ export const bucketIds = {
   evidence: 'EvidenceBucket',
   inventory: 'InventoryBucket',
   network: 'NetworkBucket',
+  accessLog: 'AccessLogBucket',
 } as const;
 
-const house = {
-  blockPublicAccess: BlockPublicAccess.BLOCK_ALL,
-  encryption: BucketEncryption.S3_MANAGED,
-  enforceSSL: true,
-  minimumTLSVersion: 1.2,
-  versioned: true,
-  removalPolicy: RemovalPolicy.RETAIN,
-} satisfies BucketProps;
+/** Who asked the private stores for what, by which right: longer than a claim is usually disputed, days. */
+const ACCESS_LOG_DAYS = 400;
 
 /**
  * What must outlive everything else: the facts, the evidence, the inventory, the people. Small, changed seldom, and
@@ -58,10 +39,23 @@ export class DataStack extends Stack {
   constructor(app: App, id: string, settings: DeploymentSettings, props: StackProps) {
     super(app, id, { ...props, terminationProtection: true });
     this.tables = Object.fromEntries(
-      (Object.keys(tables) as TableName[]).map((name) => [name, this.table(name)]),
+      (Object.keys(tables) as TableName[]).map((name) => [
+        name,
+        houseTable(this, { name, followed: followed.includes(name) }),
+      ]),
     ) as Record<TableName, ITable>;
 
-    this.evidence = this.bucket('evidence', {
+    const accessLog = houseBucket(this, bucketIds.accessLog, {
+      lifecycleRules: [
+        { expiration: Duration.days(ACCESS_LOG_DAYS), noncurrentVersionExpiration: Duration.days(1) },
+      ],
+    });
+    const logged = (name: string) => ({
+      serverAccessLogsBucket: accessLog,
+      serverAccessLogsPrefix: `${name}/`,
+    });
+    this.evidence = houseBucket(this, bucketIds.evidence, {
+      ...logged('evidence'),
       objectLockEnabled: true,
       objectLockDefaultRetention: ObjectLockRetention.governance(Duration.days(settings.evidence.lockedDays)),
       // A browser sends photos straight here. What lets it is the signed address, which names one object and its
@@ -81,48 +75,35 @@ export class DataStack extends Stack {
     (this.evidence.node.defaultChild as CfnBucket).notificationConfiguration = {
       eventBridgeConfiguration: { eventBridgeEnabled: true },
     };
-    this.inventory = this.bucket('inventory', {});
-    this.network = this.bucket('network', {});
+    this.inventory = houseBucket(this, bucketIds.inventory, logged('inventory'));
+    this.network = houseBucket(this, bucketIds.network, logged('network'));
     const packetKey = new Key(this, 'PacketKey', {
       description: 'Signs claim packets',
       keySpec: KeySpec.ECC_NIST_P256,
       keyUsage: KeyUsage.SIGN_VERIFY,
       removalPolicy: RemovalPolicy.RETAIN,
     });
-    (packetKey.node.defaultChild as CfnKey).overrideLogicalId('PacketKey');
+    pin(packetKey, 'PacketKey');
     this.packetKey = packetKey;
     this.people = new People(this, 'People', settings);
+    this.sayWhereThingsAre();
+  }
 
+  /** What an operator's own commands are given: `npm run import` and the like, and a restore. */
+  private sayWhereThingsAre(): void {
     for (const [name, table] of Object.entries(this.tables))
       new CfnOutput(this, `${name}TableName`, { value: table.tableName });
-    new CfnOutput(this, 'inventoryBucketName', { value: this.inventory.bucketName });
-    new CfnOutput(this, 'networkBucketName', { value: this.network.bucketName });
-  }
-
-  private table(name: TableName): ITable {
-    const { logicalId, partitionKey, sortKey } = tables[name];
-    const table = new Table(this, logicalId, {
-      partitionKey: { name: partitionKey, type: AttributeType.STRING },
-      sortKey: { name: sortKey, type: AttributeType.STRING },
-      billingMode: BillingMode.PAY_PER_REQUEST,
-      pointInTimeRecoverySpecification: { pointInTimeRecoveryEnabled: true },
-      encryption: TableEncryption.AWS_MANAGED,
-      deletionProtection: true,
-      removalPolicy: RemovalPolicy.RETAIN,
-      ...(followed.includes(name) ? { stream: StreamViewType.KEYS_ONLY } : {}),
+    new CfnOutput(this, 'inventoryUrl', {
+      value: `s3://${this.inventory.bucketName}/`,
+      description: 'Set as INVENTORY_URL for npm run import and npm run network',
     });
-    this.pin(table, logicalId);
-    return table as ITable;
-  }
-
-  private bucket(name: keyof typeof bucketIds, props: BucketProps): IBucket {
-    const bucket = new Bucket(this, bucketIds[name], { ...house, ...props });
-    this.pin(bucket, bucketIds[name]);
-    return bucket as IBucket;
-  }
-
-  /** Without this a moved construct gets another logical id, and with it a new, empty table. */
-  private pin(of: Table | Bucket, logicalId: string): void {
-    (of.node.defaultChild as CfnBucket).overrideLogicalId(logicalId);
+    new CfnOutput(this, 'networkUrl', {
+      value: `s3://${this.network.bucketName}/`,
+      description: 'Set as NETWORK_URL for npm run network',
+    });
+    new CfnOutput(this, 'peoplePoolId', {
+      value: this.people.pool.userPoolId,
+      description: 'People are added here (docs/operations/people.md)',
+    });
   }
 }

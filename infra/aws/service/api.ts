@@ -1,7 +1,16 @@
-import { HttpApi, HttpMethod, HttpNoneAuthorizer, HttpStage } from 'aws-cdk-lib/aws-apigatewayv2';
+import { RemovalPolicy } from 'aws-cdk-lib';
+import { AccessLogFormat } from 'aws-cdk-lib/aws-apigateway';
+import {
+  HttpApi,
+  HttpMethod,
+  HttpNoneAuthorizer,
+  HttpStage,
+  LogGroupLogDestination,
+} from 'aws-cdk-lib/aws-apigatewayv2';
 import { HttpJwtAuthorizer } from 'aws-cdk-lib/aws-apigatewayv2-authorizers';
 import { HttpLambdaIntegration } from 'aws-cdk-lib/aws-apigatewayv2-integrations';
 import type { IFunction } from 'aws-cdk-lib/aws-lambda';
+import { LogGroup, type RetentionDays } from 'aws-cdk-lib/aws-logs';
 import { Construct } from 'constructs';
 import { families, routes, type Family } from '../../../shared/deployment/routes.ts';
 
@@ -9,7 +18,22 @@ export interface ApiProps {
   readonly functions: Readonly<Record<Family, IFunction>>;
   readonly tokenIssuer: string;
   readonly tokenAudience: string;
+  readonly logDays: RetentionDays;
 }
+
+/**
+ * What is kept of a request. The route and never its path, which holds ids, and the secret of a calendar's address; no
+ * address of the caller, no token, no name.
+ */
+const accessLine = JSON.stringify({
+  event: 'api-request',
+  requestId: '$context.requestId',
+  at: '$context.requestTimeEpoch',
+  route: '$context.routeKey',
+  status: '$context.status',
+  ms: '$context.responseLatency',
+  refusedBy: '$context.authorizer.error',
+});
 
 /**
  * The HTTP API, route by route from the table. The gateway turns away whoever is not signed in; which group may do what
@@ -18,7 +42,7 @@ export interface ApiProps {
 export class Api extends Construct {
   readonly api: HttpApi;
 
-  constructor(scope: Construct, id: string, { functions, tokenIssuer, tokenAudience }: ApiProps) {
+  constructor(scope: Construct, id: string, { functions, tokenIssuer, tokenAudience, logDays }: ApiProps) {
     super(scope, id);
     this.api = new HttpApi(this, 'Http', { createDefaultStage: false });
     // One utility's people and its public pages; a flood is turned away before it is paid for.
@@ -27,6 +51,12 @@ export class Api extends Construct {
       stageName: '$default',
       autoDeploy: true,
       throttle: { rateLimit: 50, burstLimit: 100 },
+      accessLogSettings: {
+        destination: new LogGroupLogDestination(
+          new LogGroup(this, 'Log', { retention: logDays, removalPolicy: RemovalPolicy.DESTROY }),
+        ),
+        format: AccessLogFormat.custom(accessLine),
+      },
     });
     const signedIn = new HttpJwtAuthorizer('SignedIn', tokenIssuer, { jwtAudience: [tokenAudience] });
     const anyone = new HttpNoneAuthorizer();

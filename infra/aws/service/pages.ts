@@ -1,4 +1,4 @@
-import { Annotations, Duration, Fn, RemovalPolicy, Stack } from 'aws-cdk-lib';
+import { Annotations, Duration, Fn, Stack } from 'aws-cdk-lib';
 import type { HttpApi } from 'aws-cdk-lib/aws-apigatewayv2';
 import {
   AccessLevel,
@@ -9,32 +9,25 @@ import {
   FunctionCode,
   FunctionEventType,
   FunctionRuntime,
-  HeadersFrameOption,
-  HeadersReferrerPolicy,
   HttpVersion,
   OriginRequestPolicy,
   PriceClass,
-  ResponseHeadersPolicy,
   ViewerProtocolPolicy,
   type BehaviorOptions,
 } from 'aws-cdk-lib/aws-cloudfront';
 import { HttpOrigin, OriginGroup, S3BucketOrigin } from 'aws-cdk-lib/aws-cloudfront-origins';
-import { LogGroup, type RetentionDays } from 'aws-cdk-lib/aws-logs';
-import {
-  BlockPublicAccess,
-  Bucket,
-  BucketEncryption,
-  type CfnBucket,
-  type IBucket,
-} from 'aws-cdk-lib/aws-s3';
-import { BucketDeployment, CacheControl, Source } from 'aws-cdk-lib/aws-s3-deployment';
+import type { RetentionDays } from 'aws-cdk-lib/aws-logs';
+import type { IBucket } from 'aws-cdk-lib/aws-s3';
 import { Construct } from 'constructs';
+import { houseBucket } from '../house/houseBucket.ts';
+import type { DeploymentSettings } from '../settings.ts';
+import { PAGE_SECONDS } from './cacheTimes.ts';
+import { enterName, nameOf } from './ownName.ts';
+import { securityHeaders } from './securityHeaders.ts';
+import { deploySiteFiles } from './siteFiles.ts';
 
 /** Where in its bucket the publisher writes; what the site was built with stands beside it, out of its reach. */
 export const prefixes = { pages: 'pages/', assets: 'assets/' } as const;
-
-/** A page older than its own "do not rely on this after" must never be served from a cache without asking. */
-export const PAGE_SECONDS = 60;
 
 export interface PagesProps {
   readonly evidence: IBucket;
@@ -42,6 +35,8 @@ export interface PagesProps {
   /** The built site's client folder. */
   readonly assets: string;
   readonly logDays: RetentionDays;
+  /** The utility's own name; null: CloudFront's. */
+  readonly domain: DeploymentSettings['domain'];
 }
 
 /** Public pages and the site's own files, on CloudFront, with the API under `/api/` of the same address. */
@@ -49,24 +44,16 @@ export class Pages extends Construct {
   readonly bucket: IBucket;
   readonly distribution: Distribution;
 
-  constructor(scope: Construct, id: string, { evidence, signInPage, assets, logDays }: PagesProps) {
+  constructor(scope: Construct, id: string, { evidence, signInPage, assets, logDays, domain }: PagesProps) {
     super(scope, id);
-    const bucket = new Bucket(this, 'Published', {
-      blockPublicAccess: BlockPublicAccess.BLOCK_ALL,
-      encryption: BucketEncryption.S3_MANAGED,
-      enforceSSL: true,
-      minimumTLSVersion: 1.2,
-      versioned: true,
+    this.bucket = houseBucket(this, 'PublishedBucket', {
       lifecycleRules: [{ noncurrentVersionExpiration: Duration.days(30), expiredObjectDeleteMarker: true }],
-      // It can be published anew at any time, but a last good page is worth keeping.
-      removalPolicy: RemovalPolicy.RETAIN,
+      // It can be published anew at any time, but a last good page is worth keeping, so it stays like the others.
     });
-    (bucket.node.defaultChild as CfnBucket).overrideLogicalId('PublishedBucket');
-    this.bucket = bucket as IBucket;
 
     const shared = {
       viewerProtocolPolicy: ViewerProtocolPolicy.REDIRECT_TO_HTTPS,
-      responseHeadersPolicy: this.securityHeaders(evidence, signInPage),
+      responseHeadersPolicy: securityHeaders(this, evidence, signInPage),
       compress: true,
     };
     const fileNames = [
@@ -109,6 +96,7 @@ export class Pages extends Construct {
       defaultRootObject: 'index.html',
       httpVersion: HttpVersion.HTTP2_AND_3,
       priceClass: PriceClass.PRICE_CLASS_100,
+      ...nameOf(this, domain),
       defaultBehavior: {
         ...app,
         origin: fromPages,
@@ -123,16 +111,8 @@ export class Pages extends Construct {
       '@aws-cdk/aws-cloudfront-origins:listBucketSecurityRisk',
       'A listing cannot be asked for: see above.',
     );
-    new BucketDeployment(this, 'Assets', {
-      destinationBucket: this.bucket,
-      destinationKeyPrefix: prefixes.assets,
-      sources: [Source.asset(assets)],
-      // A page published before this deployment still names the files of the one before.
-      prune: false,
-      cacheControl: [CacheControl.maxAge(Duration.seconds(PAGE_SECONDS))],
-      memoryLimit: 256,
-      logGroup: new LogGroup(this, 'AssetsLog', { retention: logDays, removalPolicy: RemovalPolicy.DESTROY }),
-    });
+    deploySiteFiles(this, { bucket: this.bucket, prefix: prefixes.assets, folder: assets, logDays });
+    if (domain) enterName(this, domain, this.distribution);
   }
 
   /** The API under the same address: no other origin, so no CORS, and one name to allow in a firewall. */
@@ -159,48 +139,6 @@ export class Pages extends Construct {
       maxTtl: Duration.seconds(PAGE_SECONDS),
       enableAcceptEncodingBrotli: true,
       enableAcceptEncodingGzip: true,
-    });
-  }
-
-  private securityHeaders(evidence: IBucket, signInPage: string): ResponseHeadersPolicy {
-    const photos = `https://${evidence.bucketRegionalDomainName}`;
-    const { region, urlSuffix } = Stack.of(this);
-    const issuer = `https://cognito-idp.${region}.${urlSuffix}`;
-    const policy = [
-      "default-src 'none'",
-      "script-src 'self'",
-      "style-src 'self'",
-      "font-src 'self'",
-      "manifest-src 'self'",
-      "worker-src 'self'",
-      `img-src 'self' data: blob: ${photos}`,
-      `connect-src 'self' ${photos} ${issuer} ${signInPage}`,
-      "form-action 'self'",
-      "base-uri 'none'",
-      "frame-ancestors 'none'",
-    ].join('; ');
-    return new ResponseHeadersPolicy(this, 'SecurityHeaders', {
-      securityHeadersBehavior: {
-        contentSecurityPolicy: { contentSecurityPolicy: policy, override: true },
-        contentTypeOptions: { override: true },
-        frameOptions: { frameOption: HeadersFrameOption.DENY, override: true },
-        referrerPolicy: { referrerPolicy: HeadersReferrerPolicy.SAME_ORIGIN, override: true },
-        strictTransportSecurity: {
-          accessControlMaxAge: Duration.days(365),
-          includeSubdomains: false,
-          override: true,
-        },
-      },
-      customHeadersBehavior: {
-        customHeaders: [
-          // A crew's form asks where it stands and takes photos; nothing else here needs a device.
-          {
-            header: 'permissions-policy',
-            value: 'camera=(self), geolocation=(self), microphone=(), payment=(), usb=()',
-            override: true,
-          },
-        ],
-      },
     });
   }
 }

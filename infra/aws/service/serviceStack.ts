@@ -1,25 +1,23 @@
-import { CfnOutput, Duration, Stack, type App, type StackProps } from 'aws-cdk-lib';
-import { Rule, Schedule } from 'aws-cdk-lib/aws-events';
-import { LambdaFunction } from 'aws-cdk-lib/aws-events-targets';
-import { EventInvokeConfig, StartingPosition } from 'aws-cdk-lib/aws-lambda';
-import { SqsDestination } from 'aws-cdk-lib/aws-lambda-destinations';
-import { DynamoEventSource, SqsDlq } from 'aws-cdk-lib/aws-lambda-event-sources';
-import { Queue, QueueEncryption } from 'aws-cdk-lib/aws-sqs';
+import { Duration, Stack, type App, type StackProps } from 'aws-cdk-lib';
+import { EventInvokeConfig } from 'aws-cdk-lib/aws-lambda';
 import { environmentNames } from '../../../shared/deployment/environment.ts';
 import { families, type Family } from '../../../shared/deployment/routes.ts';
 import { tables, type TableName } from '../../../shared/deployment/tables.ts';
-import { COPY_PREFIX } from '../../../shared/evidence/displayCopy.ts';
 import type { DataStack } from '../data/dataStack.ts';
 import { asInstalled, besideBundle, programsOf } from '../bundling.ts';
+import { HouseFunction } from '../house/houseFunction.ts';
 import { permissions, type FunctionName, type Permission } from '../permissions.ts';
 import type { DeploymentSettings } from '../settings.ts';
+import { Alarms } from '../watch/alarms.ts';
+import { watchPage } from '../watch/dashboard.ts';
+import { Operators } from '../watch/operators.ts';
 import { Api } from './api.ts';
 import { BrowserClient } from './browserClient.ts';
 import { DispatchMessages } from './dispatchMessages.ts';
 import { Letters } from './letters.ts';
-import { HouseFunction } from './houseFunction.ts';
 import { Pages, prefixes } from './pages.ts';
-import { everyRecord } from './everyRecord.ts';
+import { Following } from './following.ts';
+import { sayWhatNext } from './sayWhatNext.ts';
 
 export interface ServiceStackProps extends StackProps {
   readonly data: DataStack;
@@ -55,6 +53,7 @@ const memoryMb: Readonly<Record<FunctionName, number>> = {
   digest: 1024,
   dispatch: 512,
   dispatchSend: 1024,
+  outgoing: 512,
 };
 
 /** Everything that can be made anew from the data stack and this repository. */
@@ -70,8 +69,9 @@ export class ServiceStack extends Stack {
       signInPage: data.people.domain.baseUrl(),
       assets: `${props.site}/client`,
       logDays: settings.logDays,
+      domain: settings.domain,
     });
-    const siteUrl = `https://${pages.distribution.distributionDomainName}`;
+    const siteUrl = `https://${settings.domain?.name ?? pages.distribution.distributionDomainName}`;
     const browser = new BrowserClient(this, 'Browser', data.people, siteUrl, settings);
     const tokenIssuer = data.people.pool.userPoolProviderUrl;
     const tokenAudience = browser.client.userPoolClientId;
@@ -103,6 +103,7 @@ export class ServiceStack extends Stack {
       if ('bucket' in on) return buckets[on.bucket].bucketArn;
       if ('identity' in on) return on.identity === 'sender' ? letters.senderArn : messages.senderArn;
       if ('topic' in on) return messages.topicArn;
+      if ('account' in on) return '*';
       return 'key' in on ? data.packetKey.keyArn : packetJobs.fn.functionArn;
     };
     const make = (
@@ -158,10 +159,15 @@ export class ServiceStack extends Stack {
         [environmentNames.mail]: 'ses:',
         [environmentNames.texts]: messages.topicArn,
       }),
+      outgoing: make('outgoing', Duration.minutes(1)),
     };
+    const following = new Following(this, data, this.functions);
+    following.projectAndPublish(settings.utility.publishing.everyMinutes);
+    following.showArrivals();
+    following.lookAtOutgoing(settings.utility);
     letters.sendDaily(this.functions.digest.fn);
     messages.wake(this.functions.dispatchSend.fn, data.tables.projections, () =>
-      this.failures('DispatchFailures'),
+      following.failures('DispatchFailures'),
     );
 
     const api = new Api(this, 'Api', {
@@ -171,76 +177,25 @@ export class ServiceStack extends Stack {
       >,
       tokenIssuer,
       tokenAudience,
+      logDays: settings.logDays,
     });
     pages.addApi(api.api);
-    this.follow(data, settings);
-    this.showArrivals(data);
-
-    new CfnOutput(this, 'siteAddress', { value: siteUrl });
-    new CfnOutput(this, 'signInPage', { value: data.people.domain.baseUrl() });
-    new CfnOutput(this, 'signInClientId', { value: tokenAudience });
+    this.watch(settings, following, api, pages);
+    sayWhatNext(this, { siteUrl, browser, data, pages, settings });
   }
 
-  /** Facts → projections → pages. What cannot be worked off ends in a queue, never in silence. */
-  private follow(data: DataStack, { utility }: DeploymentSettings): void {
-    const { project, publish } = this.functions;
-    project.fn.addEventSource(
-      new DynamoEventSource(data.tables.submissions, everyRecord(this.failures('ProjectFailures'))),
-    );
-    // The publisher reads the current state, not the change, so a hundred changes are one publishing.
-    publish.fn.addEventSource(
-      new DynamoEventSource(data.tables.projections, {
-        startingPosition: StartingPosition.LATEST,
-        batchSize: 1000,
-        maxBatchingWindow: Duration.seconds(5),
-        retryAttempts: 2,
-        maxRecordAge: Duration.minutes(10),
-        onFailure: new SqsDlq(this.failures('PublishFailures')),
-      }),
-    );
-    new Rule(this, 'PublishAnyway', {
-      description:
-        'Publishes the public pages anew even when nothing changed, so that their age can be trusted.',
-      schedule: Schedule.rate(Duration.minutes(utility.publishing.everyMinutes)),
-      targets: [new LambdaFunction(publish.fn, { retryAttempts: 1, maxEventAge: Duration.minutes(5) })],
-    });
-  }
-
-  /** An original arrives → its display copy. The copies themselves make no event for it. */
-  private showArrivals(data: DataStack): void {
-    const { fn } = this.functions.display;
-    const failures = this.failures('DisplayFailures');
-    new EventInvokeConfig(this, 'DisplayTries', {
-      function: fn,
-      retryAttempts: 2,
-      maxEventAge: Duration.hours(6),
-      onFailure: new SqsDestination(failures),
-    });
-    new Rule(this, 'Arrivals', {
-      description: 'Makes the display copy of a photo that has arrived in the evidence store.',
-      eventPattern: {
-        source: ['aws.s3'],
-        detailType: ['Object Created'],
-        detail: {
-          bucket: { name: [data.evidence.bucketName] },
-          object: { key: [{ 'anything-but': { prefix: COPY_PREFIX } }] },
-        },
-      },
-      targets: [
-        new LambdaFunction(fn, {
-          retryAttempts: 4,
-          maxEventAge: Duration.hours(6),
-          deadLetterQueue: failures,
-        }),
-      ],
-    });
-  }
-
-  private failures(id: string): Queue {
-    return new Queue(this, id, {
-      encryption: QueueEncryption.SQS_MANAGED,
-      enforceSSL: true,
-      retentionPeriod: Duration.days(14),
+  /** What rings, whom it tells, and one page to look at. */
+  private watch(settings: DeploymentSettings, { queues }: Following, { api }: Api, pages: Pages): void {
+    const { functions } = this;
+    const { topic } = new Operators(this, 'Operators', settings);
+    const alarms = new Alarms(this, 'Watch', { settings, functions, queues, api, tells: topic });
+    watchPage(this, {
+      alarms: alarms.all,
+      functions,
+      api,
+      distributionId: pages.distribution.distributionId,
+      utility: settings.utility.name,
+      stage: settings.stage,
     });
   }
 }

@@ -8,6 +8,9 @@ export const damage = {
   'field.strike.found.stemCouplingParted.help': 'A wet barrel has none.',
   'field.strike.found.main': 'The main, or where the lateral joins it',
   'field.strike.found.checkValve': 'Break-off check valve (wet barrel)',
+  'section.inspection.found': 'Damage by the strike',
+  'section.inspection.found.help':
+    'What this look shows, in the words of the strike report. Leave what you did not see.',
   'value.barrelStands.upright': 'Upright',
   'value.barrelStands.leans': 'Leans',
   'value.barrelStands.out-of-place': 'Pushed or pulled out of its place',
@@ -83,6 +86,7 @@ export const damage = {
     'This type has no breakaway flange: only what was seen counts here, and the maker’s manual.',
   'damage.type-unknown': 'The type of this hydrant is not known: nothing is called likely until it is.',
   'damage.look.do': 'Add what you see to the report',
+  'damage.look.inspect': 'Record a later look (inspection)',
   'damage.look.type': 'what type of hydrant it is (dry or wet barrel)',
   'damage.look.ground': 'the ground around it, from firm ground: firm, washed out, or water coming up',
   'damage.look.barrelStands': 'whether the barrel stands upright: sight along it from two sides',

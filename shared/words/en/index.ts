@@ -25,13 +25,15 @@ import { payments } from './payments.ts';
 import { claimFigures } from './claimFigures.ts';
 import { claimEvents } from './claimEvents.ts';
 import { laterLetters } from './laterLetters.ts';
-import { verify } from './verify.ts';
-import { dispatch } from './dispatch.ts';
-import { lists } from './lists.ts';
 import { map } from './map.ts';
 import { wall } from './wall.ts';
+import { verify } from './verify.ts';
+import { dispatch } from './dispatch.ts';
+import { feeds } from './feeds.ts';
+import { lists } from './lists.ts';
 import { commands } from './commands.ts';
 import { demo } from './demo.ts';
+import { deployment } from './deployment.ts';
 
 export const en = {
   ...common,
@@ -61,11 +63,13 @@ export const en = {
   ...claimFigures,
   ...claimEvents,
   ...laterLetters,
-  ...verify,
-  ...dispatch,
-  ...lists,
   ...map,
   ...wall,
+  ...verify,
+  ...dispatch,
+  ...feeds,
+  ...lists,
   ...commands,
   ...demo,
+  ...deployment,
 };

@@ -9,6 +9,9 @@ export const damage: Record<keyof typeof english, string> = {
   'field.strike.found.stemCouplingParted.help': 'Un cuerpo húmedo no lo tiene.',
   'field.strike.found.main': 'La tubería principal, o donde se le une el ramal',
   'field.strike.found.checkValve': 'Válvula de retención de rotura (cuerpo húmedo)',
+  'section.inspection.found': 'Daños del choque',
+  'section.inspection.found.help':
+    'Lo que muestra esta revisión, con las palabras del informe del choque. Deje lo que no vio.',
   'value.barrelStands.upright': 'Vertical',
   'value.barrelStands.leans': 'Inclinado',
   'value.barrelStands.out-of-place': 'Desplazado o arrancado de su sitio',
@@ -84,6 +87,7 @@ export const damage: Record<keyof typeof english, string> = {
     'Este tipo no tiene brida de rotura: aquí solo cuenta lo que se vio, y el manual del fabricante.',
   'damage.type-unknown': 'No se sabe el tipo de este hidrante: nada se llama probable hasta que se sepa.',
   'damage.look.do': 'Añadir al informe lo que ve',
+  'damage.look.inspect': 'Registrar una mirada posterior (inspección)',
   'damage.look.type': 'qué tipo de hidrante es (cuerpo seco o húmedo)',
   'damage.look.ground': 'el terreno alrededor, desde suelo firme: firme, socavado o con agua que brota',
   'damage.look.barrelStands': 'si el cuerpo está vertical: mírelo a lo largo desde dos lados',

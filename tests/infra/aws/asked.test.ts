@@ -167,7 +167,7 @@ beforeAll(async () => {
     // The body as it is, not in chunks with a checksum at the end.
     AWS_REQUEST_CHECKSUM_CALCULATION: 'WHEN_REQUIRED',
   });
-  vi.spyOn(console, 'log').mockImplementation(() => undefined);
+  vi.spyOn(process.stdout, 'write').mockImplementation((line) => lines.push(String(line)) > 0);
   await loadInventory();
   await loadModel();
 

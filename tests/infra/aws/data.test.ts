@@ -70,7 +70,7 @@ describe('buckets', () => {
       ofType('AWS::S3::Bucket')
         .map(([id]) => id)
         .sort(),
-    ).toEqual(['EvidenceBucket', 'InventoryBucket', 'NetworkBucket']);
+    ).toEqual(['AccessLogBucket', 'EvidenceBucket', 'InventoryBucket', 'NetworkBucket']);
   });
 
   it.each(ofType('AWS::S3::Bucket'))('%s is private, versioned, encrypted and kept', (_, bucket) => {
@@ -112,6 +112,18 @@ describe('buckets', () => {
       Properties: { KeySpec: 'ECC_NIST_P256', KeyUsage: 'SIGN_VERIFY' },
     });
   });
+
+  it.each(['EvidenceBucket', 'InventoryBucket', 'NetworkBucket'])(
+    '%s: who asked it for what is kept for 400 days',
+    (id) => {
+      expect(resources[id]!.Properties['LoggingConfiguration']).toMatchObject({
+        DestinationBucketName: { Ref: 'AccessLogBucket' },
+      });
+      expect(resources['AccessLogBucket']!.Properties['LifecycleConfiguration'].Rules).toEqual([
+        expect.objectContaining({ ExpirationInDays: 400, Status: 'Enabled' }),
+      ]);
+    },
+  );
 
   it('locks evidence for the days that the settings say', () => {
     expect(resources['EvidenceBucket']!.Properties).toMatchObject({
@@ -156,6 +168,43 @@ describe('people', () => {
         DeletionProtection: 'ACTIVE',
       },
     });
+  });
+
+  it('sign in with a fingerprint or a password, and longer than a shift with neither', () => {
+    const [[, pool]] = ofType('AWS::Cognito::UserPool') as [[string, (typeof resources)[string]]];
+    expect(pool.Properties).toMatchObject({
+      Policies: { SignInPolicy: { AllowedFirstAuthFactors: ['PASSWORD', 'WEB_AUTHN'] } },
+      WebAuthnUserVerification: 'required',
+      MfaConfiguration: 'OPTIONAL',
+    });
+  });
+
+  it('need a second factor where the settings say so, which leaves no passkeys', () => {
+    const strict = synthesise({ ...example(), signIn: { ...example().signIn, secondFactor: 'required' } });
+    const [pool] = Object.values(resourcesOf(strict.data)).filter(
+      ({ Type }) => Type === 'AWS::Cognito::UserPool',
+    );
+    expect(pool!.Properties).toMatchObject({ MfaConfiguration: 'ON', EnabledMfas: ['SOFTWARE_TOKEN_MFA'] });
+    expect(pool!.Properties['Policies']).not.toHaveProperty('SignInPolicy');
+    expect(strict.judged.left).toEqual([]);
+  });
+
+  it('begin with one manager, who stays when the setting goes', () => {
+    const first = example().firstManager!;
+    expect(ofType('AWS::Cognito::UserPoolUser').map(([, user]) => user)).toEqual([
+      expect.objectContaining({
+        DeletionPolicy: 'Retain',
+        Properties: expect.objectContaining({ Username: first.email, DesiredDeliveryMediums: ['EMAIL'] }),
+      }),
+    ]);
+    expect(ofType('AWS::Cognito::UserPoolUserToGroupAttachment').map(([, member]) => member)).toEqual([
+      expect.objectContaining({
+        DeletionPolicy: 'Retain',
+        Properties: expect.objectContaining({ GroupName: 'manager', Username: first.email }),
+      }),
+    ]);
+    const none = resourcesOf(synthesise({ ...example(), firstManager: null }).data);
+    expect(Object.values(none).filter(({ Type }) => Type === 'AWS::Cognito::UserPoolUser')).toEqual([]);
   });
 
   it('belong to the groups that handlers know', () => {

@@ -1,6 +1,7 @@
 import { runInNewContext } from 'node:vm';
 import { describe, expect, it } from 'vitest';
-import { PAGE_SECONDS } from '../../../infra/aws/service/pages.ts';
+import { PAGE_SECONDS } from '../../../infra/aws/service/cacheTimes.ts';
+import { unrouted } from '../../../infra/aws/permissions.ts';
 import { environmentNames } from '../../../shared/deployment/environment.ts';
 import { families, routes } from '../../../shared/deployment/routes.ts';
 import { tables } from '../../../shared/deployment/tables.ts';
@@ -57,15 +58,30 @@ describe('routes', () => {
   });
 });
 
+describe('the log of requests', () => {
+  it('holds the route, and neither its path, nor who called, nor from where', () => {
+    const [stage] = properties('AWS::ApiGatewayV2::Stage');
+    const line = JSON.parse(stage!['AccessLogSettings'].Format as string) as Record<string, string>;
+    expect(Object.values(line).sort()).toEqual([
+      '$context.authorizer.error',
+      '$context.requestId',
+      '$context.requestTimeEpoch',
+      '$context.responseLatency',
+      '$context.routeKey',
+      '$context.status',
+      'api-request',
+    ]);
+  });
+});
+
 describe('functions', () => {
   const house = ofType('AWS::Lambda::Function').filter(([id]) => id.startsWith('Function'));
   const named = (name: string) =>
     house.find(([id]) => id.startsWith(`Function${name}Handler`))![1].Properties;
 
   it('are one a family, the builder of packets, the projector, the publisher, the writers of letters and of messages', () => {
-    for (const name of [...families, 'packetJobs', 'display', 'project', 'publish', 'digest', 'dispatchSend'])
-      expect(named(name)).toBeDefined();
-    expect(house).toHaveLength(families.length + 6);
+    for (const name of [...families, ...unrouted]) expect(named(name)).toBeDefined();
+    expect(house).toHaveLength(families.length + unrouted.length);
   });
 
   it.each(house)('%s runs Node 24 with a log of its own', (id, { Properties }) => {
@@ -75,7 +91,7 @@ describe('functions', () => {
       Architectures: [/^Function(packet|display)/.test(id) ? 'x86_64' : 'arm64'],
       Handler: 'index.handler',
     });
-    expect(Properties['LoggingConfig'].LogGroup).toBeDefined();
+    expect(Properties['LoggingConfig']).toEqual({ LogGroup: expect.anything(), LogFormat: 'JSON' });
   });
 
   it.each(house)(
@@ -191,13 +207,14 @@ describe('what follows a fact', () => {
   });
 
   it('goes to telephones through one topic, encrypted, over TLS alone, each to its own number', () => {
-    const [topic] = ofType('AWS::SNS::Topic');
-    expect(ofType('AWS::SNS::Topic')).toHaveLength(1);
+    const [topic, ...others] = ofType('AWS::SNS::Topic').filter(([id]) => !id.startsWith('Operators'));
+    expect(others).toEqual([]);
     expect(JSON.stringify(topic![1].Properties['KmsMasterKeyId'])).toContain('alias/aws/sns');
     const policies = JSON.stringify(properties('AWS::SNS::TopicPolicy'));
     expect(policies).toContain('"aws:SecureTransport":"false"');
     const texts = example().utility.dispatchMessages!.to.filter((one) => one.by === 'text');
-    expect(properties('AWS::SNS::Subscription')).toEqual(
+    const subscriptions = properties('AWS::SNS::Subscription');
+    expect(subscriptions.filter(({ Protocol }) => Protocol === 'sms')).toEqual(
       texts.map(({ phone, recipientId }) =>
         expect.objectContaining({
           Protocol: 'sms',
@@ -213,7 +230,9 @@ describe('what follows a fact', () => {
     const { dispatchMessages: set, ...utility } = example().utility;
     const given = how === 'left out' ? utility : { ...utility, dispatchMessages: { ...set!, on: false } };
     const without = Object.values(resourcesOf(synthesise({ ...example(), utility: given }).service));
-    expect(without.filter(({ Type }) => /SNS/.test(Type))).toEqual([]);
+    expect(
+      without.filter(({ Type, Properties }) => /SNS/.test(Type) && Properties['Protocol'] === 'sms'),
+    ).toEqual([]);
     expect(JSON.stringify(without)).not.toContain('rate(1 minute)');
     expect(
       without.filter(

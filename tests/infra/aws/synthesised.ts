@@ -4,6 +4,7 @@ import { join } from 'node:path';
 import { App } from 'aws-cdk-lib';
 import { Template } from 'aws-cdk-lib/assertions';
 import { build } from '../../../infra/aws/build.ts';
+import { judge, type Judged } from '../../../infra/aws/rules/houseRules.ts';
 import { permissions } from '../../../infra/aws/permissions.ts';
 import { readDeploymentSettings, type DeploymentSettings } from '../../../infra/aws/settings.ts';
 
@@ -15,7 +16,12 @@ export const example = (): DeploymentSettings => readDeploymentSettings(exampleF
  * The two templates. Handlers are stand-ins and are not bundled, because only their wiring is asserted here; that the
  * real ones bundle is `npm run synth`'s to show.
  */
-export function synthesise(settings: DeploymentSettings = example()): { data: Template; service: Template } {
+export function synthesise(settings: DeploymentSettings = example()): {
+  data: Template;
+  service: Template;
+  /** What the rules of cdk-nag find, with our explanations. */
+  judged: Judged;
+} {
   const root = mkdtempSync(join(tmpdir(), 'synth-'));
   try {
     const functionsFolder = join(root, 'functions');
@@ -38,7 +44,8 @@ export function synthesise(settings: DeploymentSettings = example()): { data: Te
       context: { ...context, 'aws:cdk:bundling-stacks': [] },
     });
     const { data, service } = build({ app, settings, root, functionsFolder, site });
-    return { data: Template.fromStack(data), service: Template.fromStack(service) };
+    const templates = { data: Template.fromStack(data), service: Template.fromStack(service) };
+    return { ...templates, judged: judge(app) };
   } finally {
     rmSync(root, { recursive: true, force: true });
   }

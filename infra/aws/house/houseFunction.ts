@@ -1,6 +1,6 @@
 import { RemovalPolicy, type Duration, type Stack } from 'aws-cdk-lib';
-import { PolicyStatement } from 'aws-cdk-lib/aws-iam';
-import { Architecture, Runtime } from 'aws-cdk-lib/aws-lambda';
+import { PolicyStatement, Role, ServicePrincipal } from 'aws-cdk-lib/aws-iam';
+import { Architecture, LoggingFormat, Runtime } from 'aws-cdk-lib/aws-lambda';
 import { LogLevel, NodejsFunction, OutputFormat } from 'aws-cdk-lib/aws-lambda-nodejs';
 import { LogGroup, type RetentionDays } from 'aws-cdk-lib/aws-logs';
 import { Construct } from 'constructs';
@@ -33,10 +33,19 @@ export interface HouseFunctionProps {
 /** A function with the house's defaults: Node 24 on arm64, one bundled ES module, its own log, no more rights than listed. */
 export class HouseFunction extends Construct {
   readonly fn: NodejsFunction;
+  readonly log: LogGroup;
 
   constructor(scope: Stack, props: HouseFunctionProps) {
     super(scope, `Function-${props.name}`);
+    this.log = new LogGroup(this, 'Log', { retention: props.logDays, removalPolicy: RemovalPolicy.DESTROY });
+    const role = new Role(this, 'Role', { assumedBy: new ServicePrincipal('lambda.amazonaws.com') });
+    // Its own log and no other: the policy that AWS keeps for this would let it write to every log of the account.
+    const writeLog = ['logs:CreateLogStream', 'logs:PutLogEvents'];
+    role.addToPolicy(new PolicyStatement({ actions: writeLog, resources: [this.log.logGroupArn] }));
+    for (const statement of props.permissions.flatMap((permission) => statements(permission, props.arnOf)))
+      role.addToPolicy(statement);
     this.fn = new NodejsFunction(this, 'Handler', {
+      role,
       entry: props.entry,
       projectRoot: props.root,
       depsLockFilePath: `${props.root}/package-lock.json`,
@@ -46,7 +55,9 @@ export class HouseFunction extends Construct {
       memorySize: props.memoryMb,
       timeout: props.timeout,
       environment: { ...props.environment, NODE_OPTIONS: '--enable-source-maps' },
-      logGroup: new LogGroup(this, 'Log', { retention: props.logDays, removalPolicy: RemovalPolicy.DESTROY }),
+      logGroup: this.log,
+      // What Lambda itself says is then JSON as well, and the filters that count lines read every one of them.
+      loggingFormat: LoggingFormat.JSON,
       bundling: {
         target: handlerBundle.target,
         format: OutputFormat.ESM,
@@ -76,8 +87,6 @@ export class HouseFunction extends Construct {
         ? {}
         : { reservedConcurrentExecutions: props.reservedConcurrency }),
     });
-    for (const statement of props.permissions.flatMap((permission) => statements(permission, props.arnOf)))
-      this.fn.addToRolePolicy(statement);
   }
 }
 
