@@ -7,6 +7,7 @@ import type { NearestIndex } from '../nearest/nearest.ts';
 import type { HydrantStatus } from '../outages/hydrantStatus.ts';
 import type { StrikeState } from '../strikes/state.ts';
 import type { UtilitySettings } from '../utility/settings.ts';
+import { areasOf } from './areas.ts';
 import { publicEdition, type PublicEdition } from './edition.ts';
 import { publicFireCoverOf } from './fireCover.ts';
 import type { PublicHydrantPage } from './hydrantPage.ts';
@@ -216,6 +217,7 @@ export function buildEdition(
       outOfService,
     ),
     areaDrawings: cover?.drawings ?? [],
+    listAreas: areasOf(serving, outOfService),
     hydrants: statuses.filter((status) => hasEvent(status) && shows(status.hydrantId)).map(pageOf),
   });
 }

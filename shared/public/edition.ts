@@ -1,6 +1,7 @@
 import * as z from 'zod';
 import { publicAreaDrawing } from './coverSchema.ts';
 import { publicHydrantPage } from './hydrantPage.ts';
+import { publicAreas } from './areas.ts';
 import { mapCell } from './mapCells.ts';
 import { publicSnapshot } from './snapshot.ts';
 
@@ -11,6 +12,8 @@ export const publicEdition = z.strictObject({
   cells: z.array(mapCell),
   /** Drawings of the first areas in `snapshot.fireCover.areas`, in their order; none where places are kept coarse. */
   areaDrawings: z.array(publicAreaDrawing),
+  /** The town in parts, for a list that is too long for one page; null when one page holds it. */
+  listAreas: publicAreas.nullable(),
   /** Hydrants that have an event; the others have no page of their own. */
   hydrants: z.array(publicHydrantPage),
 });
