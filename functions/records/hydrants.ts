@@ -5,15 +5,17 @@ import { nearestInService, type Neighbour } from '../../shared/nearest/nearest.t
 import { hydrantsWithin } from '../../shared/nearest/within.ts';
 import type { HydrantStatus } from '../../shared/outages/hydrantStatus.ts';
 import { problem, type Problem } from '../../shared/problems/problem.ts';
+import { mainsOfHydrant } from '../../shared/shutMain/ofHydrant.ts';
 import { shouldServe } from '../../shared/public/build.ts';
 import { ofKind } from '../../shared/submissions/effective.ts';
+import { streamOf } from '../../shared/submissions/envelope.ts';
 import type { Recorded } from '../../shared/submissions/recorded.ts';
 import type { RouteHandler } from '../http/app.ts';
 import { notFound, refuse } from '../http/refused.ts';
 import { searchTree } from '../stores/inventory/searchTree.ts';
 import type { RecordsDeps } from './deps.ts';
-import { asRecorded, factsOf } from './facts.ts';
-import { flowTestStreams } from './flowTests.ts';
+import { asRecorded, factsOf, readStreams } from './facts.ts';
+import { flowTestStreams, strikeStreams } from './flowTests.ts';
 
 const USUAL_LIMIT = 20;
 const MOST_LIMIT = 100;
@@ -79,6 +81,14 @@ export function hydrantRoutes({ current, inventory, ledger }: RecordsDeps): Reco
       .map(asRecorded);
   };
 
+  /** Of a hydrant of which nothing was recorded nothing is read, and of its strikes only where a main was shut. */
+  const mainsOf = async (hydrantId: string, status: HydrantStatus | null) => {
+    if (!status) return null;
+    const own = await readStreams(ledger, [streamOf({ type: 'hydrant', hydrantId })]);
+    if (mainsOfHydrant(own) === null) return null;
+    return mainsOfHydrant([...own, ...(await readStreams(ledger, await strikeStreams(current, status)))]);
+  };
+
   return {
     'GET /api/hydrants': async (call) => {
       const { find, near, withinFt, limit } = readQuery((name) => call.req.query(name));
@@ -110,7 +120,11 @@ export function hydrantRoutes({ current, inventory, ledger }: RecordsDeps): Reco
         other.hydrantId !== hydrantId && shouldServe(other) && !out.has(other.hydrantId);
       const nearest: Neighbour<Hydrant>[] =
         stock && hydrant ? nearestInService(searchTree(stock), hydrant, NEAREST, serves) : [];
-      return call.json({ hydrant, status, flowTests: await flowTestsOf(hydrantId, status), nearest });
+      const [flowTests, mains] = await Promise.all([
+        flowTestsOf(hydrantId, status),
+        mainsOf(hydrantId, status),
+      ]);
+      return call.json({ hydrant, status, flowTests, nearest, ...(mains ? { mains } : {}) });
     },
   };
 }

@@ -3,11 +3,13 @@ import type { ClaimState } from '../../shared/claims/state.ts';
 import { declaredExhibits } from '../../shared/evidence/declared.ts';
 import type { Hydrant } from '../../shared/inventory/hydrant.ts';
 import { mayDo, type Member } from '../../shared/roles.ts';
+import { sinceStrike } from '../../shared/strikes/sinceStrike.ts';
 import { possibleDuplicates } from '../../shared/strikes/possibleDuplicates.ts';
 import type { StrikeState } from '../../shared/strikes/state.ts';
 import { effectiveFacts } from '../../shared/submissions/effective.ts';
 import { streamOf } from '../../shared/submissions/envelope.ts';
 import { history } from '../../shared/submissions/history.ts';
+import type { Recorded } from '../../shared/submissions/recorded.ts';
 import { formOf } from '../../shared/submissions/submission.ts';
 import { memberOf, type RouteHandler } from '../http/app.ts';
 import { notFound } from '../http/refused.ts';
@@ -43,16 +45,19 @@ export function strikeRoutes(deps: RecordsDeps): Record<string, RouteHandler> {
       const strike = await current.strike(call.req.param('strikeId') ?? '');
       if (!strike) return notFound('no-such-strike');
       const streams = strike.memberIds.map((strikeId) => streamOf({ type: 'strike', strikeId }));
-      const [recorded, strikes, claims] = await Promise.all([
+      const { hydrantId } = strike;
+      const [recorded, ofHydrant, strikes, claims] = await Promise.all([
         readStreams(ledger, streams),
+        hydrantId === null ? [] : readStreams(ledger, [streamOf({ type: 'hydrant', hydrantId })]),
         current.strikes(),
         claimsFor(member),
       ]);
-      const readable = recorded.filter(({ submission }) => mayDo(member, formOf(submission).readers));
-      const { hydrantId } = strike;
+      const mine = ({ submission }: Recorded): boolean => mayDo(member, formOf(submission).readers);
+      const readable = recorded.filter(mine);
       return call.json({
         strike: strikeAsSeenBy(member, strike),
         history: history(readable),
+        ofHydrant: sinceStrike(ofHydrant.filter(mine), strike),
         hydrant: hydrantId === null ? null : await inventory.hydrant(hydrantId),
         status: hydrantId === null ? null : await current.hydrant(hydrantId),
         evidence: await arrivals(

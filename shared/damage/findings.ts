@@ -46,7 +46,8 @@ const isKnown = (key: FindingKey, value: unknown): boolean =>
  * Everything that the facts and the inventory say of a struck hydrant's parts, in time order of the facts. A suspicion
  * gives way to a later look; damage that was seen does not give way to a record that did not see it.
  *
- * @param facts effective facts of the strike, in the order in which they happened
+ * @param facts effective facts of the strike and those of its hydrant since (`sinceStrike`), in the order in which they
+ *   happened
  */
 export function readFindings(facts: readonly Effective[], hydrantType: Hydrant['type']): Found {
   const said = new Map<FindingKey, Finding>();
@@ -85,7 +86,7 @@ const sourceOf = ({ fact }: Effective): FindingSource => ({
 /** What one record says; a thing that it calls unknown it does not say. */
 function saidBy(item: Effective): readonly (readonly [FindingKey, unknown])[] {
   const strikes = ofKind([item], 'strike').flatMap(({ fact: { body } }) => [
-    ...findingKeys.map((key) => [key, (body.found as Record<string, unknown> | null)?.[key]] as const),
+    ...saidOfParts(body.found),
     // A hazard that is not ticked says nothing of the ground.
     ...(body.hazards.includes('undermined-ground') ? [['ground', 'washed-out'] as const] : []),
   ]);
@@ -94,11 +95,18 @@ function saidBy(item: Effective): readonly (readonly [FindingKey, unknown])[] {
       ? [['isolationValve', isolation[body.waterShut]] as const]
       : [],
   );
-  const inspections = ofKind([item], 'inspection').flatMap(({ fact: { body } }) =>
-    body.findings.includes('does-not-drain') ? [['drain', 'blocked'] as const] : [],
-  );
+  // Of the faults that any inspection may tick, only the drain says how far the damage goes: a leak, a stiff stem or a
+  // worn thread may be older than the strike.
+  const inspections = ofKind([item], 'inspection').flatMap(({ fact: { body } }) => [
+    ...saidOfParts(body.found),
+    ...(body.findings.includes('does-not-drain') ? [['drain', 'blocked'] as const] : []),
+  ]);
   const repairs = ofKind([item], 'repair').flatMap(({ fact: { body } }) => repairFindings(body));
   return [...strikes, ...valves, ...inspections, ...repairs];
 }
+
+const saidOfParts = (
+  found: Readonly<Record<string, unknown>> | null | undefined,
+): readonly (readonly [FindingKey, unknown])[] => findingKeys.map((key) => [key, found?.[key]] as const);
 
 const isolation = { yes: 'holds', no: 'does-not-hold', unknown: null } as const;

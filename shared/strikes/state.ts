@@ -5,6 +5,7 @@ import type { StrikeCause } from '../submissions/forms/party.ts';
 import { readersOf, type BodyOf } from '../submissions/submission.ts';
 import type { Exhibit } from '../submissions/fields.ts';
 import { notYet } from '../submissions/known.ts';
+import { bearsOn, type OutageTimes } from './sinceStrike.ts';
 import { shutMainStanding, type ShutMainStanding } from '../shutMain/standing.ts';
 import { breachesOf, type Breach } from '../procedure/breaches.ts';
 
@@ -163,7 +164,7 @@ export function foldStrike({
     ...(effective?.pumped ? { pumped: effective.pumped } : {}),
     breaches: breachesOf({ hydrantType, facts, withdrawn, aroundFacts }),
     exhibits: distinctExhibits(facts),
-    ...shutMainOf(facts, aroundFacts, since, turns),
+    ...shutMainOf(facts, aroundFacts, { since, returnedAt: effective?.returnedAt ?? null }, turns),
     partyIds: ofKind(facts, 'party').map(({ fact }) => fact.submissionId),
     ...causeOf(facts),
     flowTestIds: flowTests.map((fact) => fact.submissionId),
@@ -230,15 +231,15 @@ export function latestReport(facts: readonly Effective[]): string | null {
   );
 }
 
-/** Of the hydrant's own stream what happened since: a valve may be turned from its page. */
+/** Of the hydrant's own stream what bears on this strike: a valve may be turned from its page. */
 function shutMainOf(
   facts: readonly Effective[],
   aroundFacts: readonly Effective[],
-  since: string,
+  outage: OutageTimes,
   turns: readonly ValveTurn[],
 ): Pick<StrikeState, 'shutMain'> {
   const ofHydrant = aroundFacts.filter(
-    ({ fact }) => fact.subject.type === 'hydrant' && Date.parse(fact.occurredAt) >= Date.parse(since),
+    (item) => item.fact.subject.type === 'hydrant' && bearsOn(item, outage),
   );
   const shutMain = shutMainStanding([...facts, ...ofHydrant], turns);
   return shutMain ? { shutMain } : {};

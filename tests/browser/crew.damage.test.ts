@@ -339,4 +339,96 @@ describe('a main that is shut', () => {
     await page.getByText('nobody need be asked for that reason', { exact: false }).waitFor();
     expect(await page.getByText('who is without water is not listed').count()).toBe(0);
   });
+
+  test('with no strike stands on the hydrant’s page, asks there, and is told before it is sent', async () => {
+    const { page, faults } = await as('crew');
+    await goTo(page, server, '/crew/#/new/valve-operation?hydrant=T-106');
+    await page.getByText('Closed', { exact: true }).click();
+    await page.getByRole('textbox', { name: /^Valve/ }).fill('MV-9');
+    await page.getByText('Main line valve').click();
+    await page.getByLabel('Customers without water').fill('9');
+    // No line: it waits on this device, and the page says so all the same.
+    await page.route('**/api/submissions', (route) => route.abort());
+    await sendForm(page);
+    await page.getByText('It is kept on this device', { exact: false }).waitFor();
+    await page.goto(`${server.origin}/crew/#/hydrant/T-106`);
+    await page.getByRole('heading', { name: 'Main shut' }).waitFor();
+    await page.getByText('9 connections').waitFor();
+    await page.unroute('**/api/submissions');
+
+    await expect
+      .poll(
+        async () => (await server.ask<{ mains?: object }>('crew', '/api/hydrants/T-106')).mains !== undefined,
+        { timeout: 30_000 },
+      )
+      .toBe(true);
+    await goTo(page, server, '/crew/#/hydrant/T-106');
+    await page.getByText('9 connections').waitFor();
+    await page.getByRole('heading', { name: 'Is a water-quality notice needed?' }).waitFor();
+    await expectAccessible(page);
+    await expectNoSideScroll(page);
+    await shot(page, 'hydrant-main-shut-360');
+    await page.getByRole('link', { name: 'Record the answer' }).click();
+    await page.getByText('No notice', { exact: false }).first().click();
+    await page.getByLabel('Who answered').fill('Imre Castellane-Voss');
+    await page.getByRole('textbox', { name: /^Why/ }).fill('Pressure held at the pump.');
+    await sendAndConfirm(page);
+    await goTo(page, server, '/crew/#/hydrant/T-106');
+    await page.getByText('Imre Castellane-Voss', { exact: false }).waitFor();
+    await goTo(page, server, '/crew/#/new/valve-operation?hydrant=T-106');
+    await page.getByText('Reopened', { exact: true }).click();
+    await page.locator('#f-valveId').fill('MV-9');
+    await page.getByText('Main line valve').click();
+    await sendAndConfirm(page);
+    // Open again and answered: it is folded.
+    await goTo(page, server, '/crew/#/hydrant/T-106');
+    await page.locator('summary', { hasText: 'Main shut' }).waitFor();
+    expect(await page.getByText('9 connections').isVisible()).toBe(false);
+    expect(faults.filter((fault) => !/ERR_FAILED/.test(fault))).toEqual([]);
+  });
+});
+
+describe('a later look at a struck hydrant', () => {
+  test('says more of the damage on the strike’s page, with its source, also before it is sent', async () => {
+    const strikeId = await strike('T-103', { breakawayFlangeParted: 'yes' });
+    const { page, faults } = await as('crew');
+    await goTo(page, server, `/crew/#/strike/${strikeId}`);
+    await judgement(page).getByText('Cannot tell yet.').waitFor();
+    await page.getByRole('link', { name: 'Record a later look (inspection)' }).click();
+    await page.getByText('Not usable', { exact: true }).click();
+    await page
+      .getByRole('radiogroup', { name: /^Lower barrel/ })
+      .getByText('Damaged', { exact: true })
+      .click();
+    await expectAccessible(page);
+    await expectNoSideScroll(page);
+    await shot(page, 'inspection-of-a-strike-360');
+    await page.route('**/api/submissions', (route) => route.abort());
+    await sendForm(page);
+    await page.getByText('It is kept on this device', { exact: false }).waitFor();
+    const told = async (): Promise<void> => {
+      await judgement(page).getByText('At least: Lower barrel', { exact: false }).waitFor();
+      await judgement(page)
+        .getByText(/Lower barrel: Damaged.*\(Inspection/)
+        .first()
+        .waitFor();
+    };
+    await page.goto(`${server.origin}/crew/#/strike/${strikeId}`);
+    await told();
+    await page.unroute('**/api/submissions');
+    await expect
+      .poll(
+        async () =>
+          (await server.ask<{ ofHydrant: unknown[] }>('crew', `/api/strikes/${strikeId}`)).ofHydrant.length,
+        { timeout: 30_000 },
+      )
+      .toBe(1);
+    await goTo(page, server, `/crew/#/strike/${strikeId}`);
+    await told();
+    await shot(page, 'judged-by-inspection-360');
+    // A routine inspection is not asked about a strike.
+    await goTo(page, server, '/crew/#/new/inspection?hydrant=T-104');
+    expect(await page.getByRole('heading', { name: 'Damage by the strike' }).count()).toBe(0);
+    expect(faults.filter((fault) => !/ERR_FAILED/.test(fault))).toEqual([]);
+  });
 });

@@ -1,6 +1,7 @@
 import * as z from 'zod';
 import { chosenId, exhibit, instant, longText } from '../fields.ts';
 import { form } from '../form.ts';
+import { seenParts } from './seenParts.ts';
 
 export const inspectionFindings = [
   'leak',
@@ -15,7 +16,10 @@ export const inspectionFindings = [
   'other',
 ] as const;
 
-/** A look at a hydrant. It proves the state before a strike; a fault that takes it out is its own outage. */
+/**
+ * A look at a hydrant. It proves the state before a strike, and after one it may say more of the damage than the first
+ * report could; a fault that takes it out is its own outage.
+ */
 export const inspection = form({
   kind: 'inspection',
   subjects: ['hydrant'],
@@ -27,6 +31,8 @@ export const inspection = form({
     byWorkerId: chosenId,
     result: z.enum(['sound', 'sound-with-findings', 'not-usable']),
     findings: z.array(z.enum(inspectionFindings)).max(inspectionFindings.length),
+    /** Of a struck hydrant: what this look showed. Left out by a routine inspection and by those of before. */
+    found: z.strictObject(seenParts).partial().optional(),
     photos: z.array(exhibit).max(20),
     note: longText.nullable(),
   }),

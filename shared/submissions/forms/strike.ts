@@ -2,8 +2,9 @@ import * as z from 'zod';
 import { newHydrantId } from '../../inventory/hydrant.ts';
 import { problemIssue } from '../../problems/fromZod.ts';
 import { relations } from '../../problems/relations.ts';
-import { dispatchTold, exhibit, instant, longText, position, seen, shortText } from '../fields.ts';
+import { dispatchTold, exhibit, instant, longText, position, shortText } from '../fields.ts';
 import { form } from '../form.ts';
+import { seenParts } from './seenParts.ts';
 
 export const hazards = [
   'traffic',
@@ -26,19 +27,7 @@ export const found = z
     /** Horizontal distance at which a sideways stream has fallen one foot, inches. */
     throwDistanceIn: z.number().gt(0).max(2400).nullable(),
     openingDiameterIn: z.number().gt(0).max(24).nullable(),
-    breakawayFlangeParted: seen,
-    stemCouplingParted: seen,
-    nozzleSection: z.enum(['sound', 'damaged', 'unknown']),
-    lowerBarrel: z.enum(['sound', 'damaged', 'unknown']),
-    belowGrade: z.enum(['no-sign', 'suspected', 'found', 'unknown']),
-    isolationValve: z.enum(['holds', 'does-not-hold', 'not-tried', 'none-fitted']),
-    mainValve: z.enum(['holds', 'does-not-hold', 'unknown']),
-    // Asked since damage is judged from what was found; left out by reports of before and by who cannot say.
-    barrelStands: z.enum(['upright', 'leans', 'out-of-place', 'unknown']).optional(),
-    ground: z.enum(['firm', 'washed-out', 'water-rising', 'unknown']).optional(),
-    main: z.enum(['no-sign', 'suspected', 'found', 'unknown']).optional(),
-    /** The break-off check valve that some wet barrels have below the break. */
-    checkValve: z.enum(['holds', 'does-not-hold', 'none-fitted', 'unknown']).optional(),
+    ...seenParts,
   })
   .check(
     relations(

@@ -99,6 +99,33 @@ describe('what was found', () => {
     expect(values(read(report(1, {}), looked))).toMatchObject({ drain: 'blocked' });
   });
 
+  it('learns from a later look at a struck hydrant what the first report could not say, and names it', () => {
+    const look = fact('inspection', 6, onHydrant('H-12'), {
+      findings: [],
+      found: { lowerBarrel: 'damaged', ground: 'firm', isolationValve: 'not-tried' },
+    });
+    const found = read(report(1, { lowerBarrel: 'unknown', belowGrade: 'suspected' }), look);
+    expect(found.findings.lowerBarrel).toMatchObject({
+      value: 'damaged',
+      source: { kind: 'inspection', submissionId: look.submissionId, at: at(6), personId: 'w-7' },
+    });
+    expect(values(found)).toEqual({
+      type: 'dry-barrel',
+      lowerBarrel: 'damaged',
+      belowGrade: 'suspected',
+      ground: 'firm',
+    });
+    // A cracked lower barrel was seen: by the rules it is at least that (common practice, no source).
+    expect(judgeDamage(found).ranked[0]).toMatchObject({ damage: 'lower-barrel', level: 'seen' });
+  });
+
+  it('learns nothing of the damage from a leak, a stiff stem or a worn thread, which may be older', () => {
+    const ticked = fact('inspection', 6, onHydrant('H-12'), {
+      findings: ['leak', 'stem-stiff', 'thread-damaged', 'cap-missing'],
+    });
+    expect(values(read(report(1, {}), ticked))).toEqual({ type: 'dry-barrel' });
+  });
+
   it('learns from what a repair found once the hydrant was open', () => {
     const opened = (body: Partial<BodyOf<'repair'>>) =>
       read(report(1, { lowerBarrel: 'sound' }), fact('repair', 8, onStrike(1), body));

@@ -10,6 +10,7 @@ import type { Hydrant } from '../../../../shared/inventory/hydrant.ts';
 import type { HydrantStatus } from '../../../../shared/outages/hydrantStatus.ts';
 import type { Problem } from '../../../../shared/problems/problem.ts';
 import type { Neighbour } from '../../../../shared/nearest/nearest.ts';
+import type { MainsOfHydrant } from '../../../../shared/shutMain/ofHydrant.ts';
 import type { StrikeState } from '../../../../shared/strikes/state.ts';
 import type { HistoryEntry } from '../../../../shared/submissions/history.ts';
 import type { Recorded } from '../../../../shared/submissions/recorded.ts';
@@ -46,6 +47,8 @@ export interface HydrantAnswer {
   readonly flowTests: readonly Recorded[];
   /** Hydrants in service in its stead, nearest first. */
   readonly nearest: readonly Neighbour<Hydrant>[];
+  /** The mains that were shut from its page; left out where none was. */
+  readonly mains?: MainsOfHydrant;
   /** From the list on this device: what the hydrant is, and nothing of how it stands. The server never says so. */
   readonly partial?: true;
 }

@@ -14,6 +14,7 @@ import { DispatchPart } from '../screens/DispatchPart.tsx';
 import { Heading } from '../screens/Heading.tsx';
 import { HydrantLine } from '../screens/HydrantLine.tsx';
 import { Kit } from '../screens/Kit.tsx';
+import { HydrantMainShut } from '../screens/MainShut.tsx';
 import { mayWrite } from '../screens/may.ts';
 import { NetworkLink } from '../screens/NetworkLink.tsx';
 import { Unread } from '../screens/Unread.tsx';
@@ -55,6 +56,7 @@ export function HydrantScreen() {
           record={to(['new', 'out-of-service-notice'], { hydrant: hydrantId })}
         />
       )}
+      <HydrantMainShut hydrantId={hydrantId} answer={hydrant.value} />
       {hydrant.value?.hydrant && <NetworkLink hydrantId={hydrantId} />}
       <Actions hydrantId={hydrantId} status={hydrant.value?.status ?? null} words={words} />
       <Kit hydrant={hydrant.value?.hydrant ?? null} />

@@ -18,6 +18,8 @@ export interface FormContext {
   readonly strike: StrikeState | null;
   /** The strike's story as far as this person may read it. */
   readonly history: readonly Recorded[];
+  /** What was recorded from the hydrant's own page since the strike. */
+  readonly ofHydrant: readonly Recorded[];
   /** The hydrant's flow tests, as recorded. */
   readonly flowTests: readonly Recorded[];
   readonly claim: ClaimState | null;

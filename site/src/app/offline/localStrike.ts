@@ -1,4 +1,5 @@
 import type { Hydrant } from '../../../../shared/inventory/hydrant.ts';
+import { sinceStrike } from '../../../../shared/strikes/sinceStrike.ts';
 import { foldStrike, type StrikeState } from '../../../../shared/strikes/state.ts';
 import { effectiveFacts } from '../../../../shared/submissions/effective.ts';
 import { history } from '../../../../shared/submissions/history.ts';
@@ -12,6 +13,15 @@ export const queuedOf = (strikeId: string, entries: readonly Entry[]): readonly 
     ({ submission: { subject }, state }) =>
       state !== 'recorded' && subject.type === 'strike' && subject.strikeId === strikeId,
   );
+
+/** What waits on this device and was written from the hydrant's own page, as the ledger will hold it. */
+export const queuedOfHydrant = (hydrantId: string, entries: readonly Entry[]): readonly Recorded[] =>
+  entries
+    .filter(
+      ({ submission: { subject }, state }) =>
+        state !== 'recorded' && subject.type === 'hydrant' && subject.hydrantId === hydrantId,
+    )
+    .map(asRecorded);
 
 /** As the ledger will hold it, once it is there: read by the same folds. */
 const asRecorded = ({ submission, queuedAt }: Entry): Recorded =>
@@ -30,7 +40,7 @@ export function strikeOnDevice(
 ): StrikeAnswer | null {
   const memberIds = said?.strike.memberIds ?? [strikeId];
   const queued = memberIds.flatMap((id) => queuedOf(id, entries)).map(asRecorded);
-  if (queued.length === 0) return said;
+  if (queued.length === 0) return said && withHydrants(said, entries);
   const known = new Set(queued.map(({ submission }) => submission.submissionId));
   const recorded = [
     ...(said?.history.map((entry) => entry.recorded) ?? []).filter(
@@ -39,13 +49,14 @@ export function strikeOnDevice(
     ...queued,
   ];
   const { facts, problems } = effectiveFacts(recorded);
+  const aroundFacts = effectiveFacts(said?.ofHydrant ?? []).facts;
   const fold = (type: Hydrant['type']): StrikeState =>
-    foldStrike({ strikeId, memberIds, facts, aroundFacts: [], hydrantType: type });
+    foldStrike({ strikeId, memberIds, facts, aroundFacts, hydrantType: type });
   // Which hydrant it is comes out of the fold; its type goes into it.
   const named = said?.hydrant?.hydrantId ?? fold('unknown').hydrantId;
   const hydrant = said?.hydrant ?? (named === null ? null : hydrantOf(named));
   const folded = fold(hydrant?.type ?? 'unknown');
-  return {
+  const answer: StrikeAnswer = {
     // An outage that the server knows to be over is over: it has read more than this strike's own records.
     strike:
       said === null
@@ -64,5 +75,17 @@ export function strikeOnDevice(
     problems: said?.problems ?? problems,
     possibleDuplicates: said?.possibleDuplicates ?? [],
     ...(said?.claims ? { claims: said.claims } : {}),
+    ...(said?.ofHydrant ? { ofHydrant: said.ofHydrant } : {}),
   };
+  return withHydrants(answer, entries);
+}
+
+/** With what waits here from the hydrant's own page: a later look bears on the damage before it is sent. */
+function withHydrants(answer: StrikeAnswer, entries: readonly Entry[]): StrikeAnswer {
+  const { hydrantId } = answer.strike;
+  const queued = hydrantId === null ? [] : sinceStrike(queuedOfHydrant(hydrantId, entries), answer.strike);
+  if (queued.length === 0) return answer;
+  const known = new Set(queued.map(({ submission }) => submission.submissionId));
+  const said = (answer.ofHydrant ?? []).filter(({ submission }) => !known.has(submission.submissionId));
+  return { ...answer, ofHydrant: [...said, ...queued] };
 }

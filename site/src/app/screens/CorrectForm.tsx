@@ -31,6 +31,7 @@ export function CorrectForm() {
     ...(claim.value?.history.map((entry) => entry.recorded) ?? []),
     ...(strike.value?.history.map((entry) => entry.recorded) ?? []),
     ...(hydrant.value?.flowTests ?? []),
+    ...(hydrant.value?.mains?.records ?? []),
   ];
   const target = recorded.find(({ submission }) => submission.submissionId === targetId)?.submission;
   const loaded =

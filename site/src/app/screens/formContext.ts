@@ -65,6 +65,7 @@ export function useFormContext(
       status: hydrant.value?.status ?? strike.value?.status ?? null,
       strike: strike.value?.strike ?? null,
       history: strike.value?.history.map(({ recorded }) => recorded) ?? [],
+      ofHydrant: strike.value?.ofHydrant ?? [],
       flowTests: hydrant.value?.flowTests ?? [],
       claim: claim.value?.claim ?? null,
       events: claim.value?.events ?? [],

@@ -3,6 +3,7 @@ import { localMinute } from '../localTime.ts';
 import type { Values } from '../nodes.ts';
 import { firstInstant, type FormSpec } from '../spec.ts';
 import { answered, note, photos } from './parts.ts';
+import { laterParts } from './seenParts.ts';
 
 /** Short forms about a hydrant or its valves, and the joining of two reports. */
 
@@ -104,6 +105,9 @@ export const valveOperationSpec: FormSpec = {
   occurredAt: firstInstant('at'),
 };
 
+const saysSomething = (found: unknown): boolean =>
+  typeof found === 'object' && found !== null && Object.values(found).some((said) => said !== undefined);
+
 export const inspectionSpec: FormSpec = {
   kind: 'inspection',
   nullable: [],
@@ -120,12 +124,25 @@ export const inspectionSpec: FormSpec = {
       test: ({ result }) => result !== 'sound',
       nodes: [{ type: 'choices', name: 'findings', list: 'finding', choices: inspectionFindings }],
     },
+    {
+      type: 'when',
+      test: ({ _struck }) => _struck === 'yes',
+      absent: true,
+      nodes: [{ type: 'section', id: 'inspection.found', nodes: laterParts }],
+    },
     { type: 'instant', name: 'inspectedAt', words: 'field.when', required: true },
     { type: 'person', name: 'byWorkerId', words: 'field.byWorkerId', required: true },
     note,
     { type: 'section', id: 'photos', nodes: [photos(20)] },
   ],
-  blank: ({ personId, now, zone }) => ({ inspectedAt: localMinute(now, zone), byWorkerId: personId }),
+  // Of a hydrant that was struck a later look may say more of the damage. The strike's page says so with no signal too.
+  blank: ({ status, asked, personId, now, zone }) => ({
+    _struck: asked['struck'] === 'yes' || status?.open.some(({ cause }) => cause === 'strike') ? 'yes' : 'no',
+    inspectedAt: localMinute(now, zone),
+    byWorkerId: personId,
+  }),
+  complete: ({ found, ...body }) => (saysSomething(found) ? { ...body, found } : body),
+  steering: ({ found }) => ({ _struck: found ? 'yes' : 'no' }),
   occurredAt: firstInstant('inspectedAt'),
 };
 

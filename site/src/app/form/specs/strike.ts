@@ -1,7 +1,8 @@
 import { hazards } from '../../../../../shared/submissions/forms/strike.ts';
 import { textOf } from '../nodes.ts';
 import { firstInstant, type FormSpec } from '../spec.ts';
-import { answered, dispatchNodes, note, photos, seen } from './parts.ts';
+import { answered, dispatchNodes, note, photos } from './parts.ts';
+import { isolationValve, strikeParts } from './seenParts.ts';
 
 /**
  * The strike report. What puts the hydrant out of service stands first and fits one screen after another; whatever a
@@ -51,13 +52,7 @@ export const strikeSpec: FormSpec = {
             { type: 'quantity', name: 'found.openingDiameterIn', unit: 'in' },
           ],
         },
-        {
-          type: 'choice',
-          name: 'found.isolationValve',
-          list: 'isolationValve',
-          choices: ['holds', 'does-not-hold', 'not-tried', 'none-fitted'],
-          whenBlank: 'not-tried',
-        },
+        isolationValve,
         { type: 'choices', name: 'hazards', list: 'hazard', choices: hazards },
         {
           type: 'when',
@@ -80,66 +75,7 @@ export const strikeSpec: FormSpec = {
       type: 'section',
       id: 'strike.damage',
       folded: true,
-      nodes: [
-        {
-          type: 'choice',
-          name: 'found.barrelStands',
-          list: 'barrelStands',
-          choices: ['upright', 'leans', 'out-of-place', 'unknown'],
-          optional: true,
-        },
-        {
-          type: 'choice',
-          name: 'found.ground',
-          list: 'ground',
-          choices: ['firm', 'washed-out', 'water-rising', 'unknown'],
-          optional: true,
-        },
-        seen('found.breakawayFlangeParted'),
-        seen('found.stemCouplingParted'),
-        {
-          type: 'choice',
-          name: 'found.nozzleSection',
-          list: 'soundness',
-          choices: ['sound', 'damaged', 'unknown'],
-          whenBlank: 'unknown',
-        },
-        {
-          type: 'choice',
-          name: 'found.lowerBarrel',
-          list: 'soundness',
-          choices: ['sound', 'damaged', 'unknown'],
-          whenBlank: 'unknown',
-        },
-        {
-          type: 'choice',
-          name: 'found.belowGrade',
-          list: 'belowGrade',
-          choices: ['no-sign', 'suspected', 'found', 'unknown'],
-          whenBlank: 'unknown',
-        },
-        {
-          type: 'choice',
-          name: 'found.mainValve',
-          list: 'mainValve',
-          choices: ['holds', 'does-not-hold', 'unknown'],
-          whenBlank: 'unknown',
-        },
-        {
-          type: 'choice',
-          name: 'found.checkValve',
-          list: 'checkValve',
-          choices: ['holds', 'does-not-hold', 'none-fitted', 'unknown'],
-          optional: true,
-        },
-        {
-          type: 'choice',
-          name: 'found.main',
-          list: 'belowGrade',
-          choices: ['no-sign', 'suspected', 'found', 'unknown'],
-          optional: true,
-        },
-      ],
+      nodes: [...strikeParts],
     },
     {
       type: 'section',

@@ -13,7 +13,8 @@ import { useScope } from './scope.ts';
 export function DamageHint({ values, change }: ExtraProps) {
   const { job, words } = useScope();
   const models = useModels();
-  const found = readFindings(effectiveFacts(job.history).facts, job.hydrant?.type ?? 'unknown');
+  const { facts } = effectiveFacts([...job.history, ...job.ofHydrant]);
+  const found = readFindings(facts, job.hydrant?.type ?? 'unknown');
   const judgement = judgeDamage(found);
   const model = models.value?.models.find(({ modelId }) => modelId === job.hydrant?.modelId) ?? null;
   const chosen = textOf(values['damage']);

@@ -13,12 +13,16 @@ import { mayWrite } from '../may.ts';
 import { JudgementView } from './JudgementView.tsx';
 
 /** How far the damage of a strike goes: what the crew says, by name, and what the rules say; both, where they differ. */
-export function DamagePart({ answer: { strike, history, hydrant } }: { readonly answer: StrikeAnswer }) {
+export function DamagePart({
+  answer: { strike, history, ofHydrant = [], hydrant },
+}: {
+  readonly answer: StrikeAnswer;
+}) {
   const words = useWords();
   useObservable(people);
   const current = useObservable(session);
   const models = useModels();
-  const { facts } = effectiveFacts(history.map(({ recorded }) => recorded));
+  const { facts } = effectiveFacts([...history.map(({ recorded }) => recorded), ...ofHydrant]);
   const found = readFindings(facts, hydrant?.type ?? 'unknown');
   const judgement = judgeDamage(found);
   const crew = crewJudgement(facts);
@@ -43,7 +47,12 @@ export function DamagePart({ answer: { strike, history, hydrant } }: { readonly 
         <p>
           <a class="button" href={to(['correct', 'strike', strike.strikeId, report])}>
             {words.t('damage.look.do')}
-          </a>
+          </a>{' '}
+          {strike.hydrantId !== null && mayWrite(current, 'inspection') && (
+            <a class="button" href={to(['new', 'inspection'], { hydrant: strike.hydrantId, struck: 'yes' })}>
+              {words.t('damage.look.inspect')}
+            </a>
+          )}
         </p>
       )}
     </>

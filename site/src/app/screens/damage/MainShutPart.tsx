@@ -1,21 +1,25 @@
 import { QUESTION_BELOW_PSI } from '../../../../../shared/shutMain/pressure.ts';
 import type { ShutMain, ShutMainStanding } from '../../../../../shared/shutMain/standing.ts';
-import { effectiveFacts, ofKind, type Effective } from '../../../../../shared/submissions/effective.ts';
+import { ofKind, type Effective } from '../../../../../shared/submissions/effective.ts';
 import { formatQuantity } from '../../../../../shared/units/format.ts';
 import { useObservable } from '../../core/observable.ts';
 import { nameOf, people } from '../../core/people.ts';
-import type { StrikeAnswer } from '../../core/strikeAnswer.ts';
 import { to } from '../../core/router.ts';
 import { session } from '../../core/session.ts';
 import { useWords } from '../../core/words.ts';
 import { mayWrite } from '../may.ts';
 
+export interface MainShutProps {
+  readonly shutMain: ShutMainStanding;
+  /** The records as they stand: closings and answers. */
+  readonly facts: readonly Effective[];
+  /** What a new answer is about. */
+  readonly query: { readonly strike?: string; readonly hydrant: string | null };
+}
+
 /** Each closing with its customers and pressure, then the question and who answered it. */
-export function MainShutPart({ answer: { strike, history } }: { readonly answer: StrikeAnswer }) {
+export function MainShutPart({ shutMain, facts, query }: MainShutProps) {
   useObservable(people);
-  const { facts } = effectiveFacts(history.map(({ recorded }) => recorded));
-  const { shutMain } = strike;
-  if (!shutMain) return null;
   const closings = ofKind(facts, 'valve-operation');
   return (
     <>
@@ -24,32 +28,33 @@ export function MainShutPart({ answer: { strike, history } }: { readonly answer:
           key={shut.submissionId}
           shut={shut}
           record={closings.find(({ fact }) => fact.submissionId === shut.submissionId) ?? null}
-          strikeId={strike.strikeId}
         />
       ))}
-      <Question
-        shutMain={shutMain}
-        answers={ofKind(facts, 'water-quality-answer')}
-        query={{ strike: strike.strikeId, hydrant: strike.hydrantId }}
-      />
+      <Question shutMain={shutMain} answers={ofKind(facts, 'water-quality-answer')} query={query} />
     </>
   );
 }
 
 interface ClosingProps {
   readonly shut: ShutMain;
-  /** Null where it stands with the hydrant and not with the strike. */
+  /** Null where this device does not have it: an answer of the server from before it gave them. */
   readonly record: Effective<'valve-operation'> | null;
-  readonly strikeId: string;
 }
 
-function Closing({ shut, record, strikeId }: ClosingProps) {
+/** Where the record is corrected: it stands with a strike or with the hydrant. */
+const correctAddress = ({ fact: { subject, submissionId }, corrections }: Effective): string | null => {
+  const target = corrections.at(-1)?.submission.submissionId ?? submissionId;
+  if (subject.type === 'strike') return to(['correct', 'strike', subject.strikeId, target]);
+  return subject.type === 'hydrant' ? to(['correct', 'hydrant', subject.hydrantId, target]) : null;
+};
+
+function Closing({ shut, record }: ClosingProps) {
   const words = useWords();
   const current = useObservable(session);
   const body = record?.fact.body;
   const said = body?.mainShut;
   const { customers = null, addresses = null, lowestPsi = null } = said ?? {};
-  const target = record && (record.corrections.at(-1)?.submission.submissionId ?? record.fact.submissionId);
+  const correct = record && correctAddress(record);
   return (
     <div class="card">
       <p>
@@ -73,8 +78,8 @@ function Closing({ shut, record, strikeId }: ClosingProps) {
             {!shut.customersListed && (
               <p>
                 <strong>{words.t('shut-main.not-listed')}</strong>{' '}
-                {target !== null && mayWrite(current, 'valve-operation') && (
-                  <a href={to(['correct', 'strike', strikeId, target])}>{words.t('shut-main.list')}</a>
+                {correct !== null && mayWrite(current, 'valve-operation') && (
+                  <a href={correct}>{words.t('shut-main.list')}</a>
                 )}
               </p>
             )}
@@ -98,7 +103,7 @@ function Closing({ shut, record, strikeId }: ClosingProps) {
 interface QuestionProps {
   readonly shutMain: ShutMainStanding;
   readonly answers: readonly Effective<'water-quality-answer'>[];
-  readonly query: { readonly strike: string; readonly hydrant: string | null };
+  readonly query: MainShutProps['query'];
 }
 
 function Question({ shutMain: { closings, unanswered }, answers, query }: QuestionProps) {
