@@ -28,3 +28,6 @@ export const environmentNames = {
   /** What sends text messages: `file:///folder`, or the ARN of the topic that has the numbers. */
   texts: 'TEXTS_URL',
 } as const;
+
+/** Where the layers are kept: beside the inventory, so that who may read the one may read the other. */
+export const layersUrl = (inventoryUrl: string): string => `${inventoryUrl.replace(/\/+$/, '')}/layers`;

@@ -12,7 +12,8 @@ export interface Reading {
   readonly findings: Findings;
 }
 
-const shown = (value: unknown): string => (value === undefined ? 'nothing' : JSON.stringify(value)).slice(0, 40);
+const shown = (value: unknown): string =>
+  (value === undefined ? 'nothing' : JSON.stringify(value)).slice(0, 40);
 
 /** One position; null when it is none, which has been said. A third number (elevation) is passed over, as RFC 7946 lets. */
 export function readPosition(

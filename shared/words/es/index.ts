@@ -4,6 +4,7 @@ import { forms } from './forms.ts';
 import { procedure } from './procedure.ts';
 import { desk } from './desk.ts';
 import { publicPages } from './public.ts';
+import { cover } from './cover.ts';
 import { packet } from './packet.ts';
 import { inventory } from './inventory.ts';
 import { hydraulics } from './hydraulics.ts';
@@ -31,6 +32,8 @@ import { verify } from './verify.ts';
 import { dispatch } from './dispatch.ts';
 import { feeds } from './feeds.ts';
 import { lists } from './lists.ts';
+import { layers } from './layers.ts';
+import { stations } from './stations.ts';
 import { commands } from './commands.ts';
 import { demo } from './demo.ts';
 import { deployment } from './deployment.ts';
@@ -42,6 +45,7 @@ export const es = {
   ...procedure,
   ...desk,
   ...publicPages,
+  ...cover,
   ...packet,
   ...inventory,
   ...hydraulics,
@@ -69,6 +73,8 @@ export const es = {
   ...dispatch,
   ...feeds,
   ...lists,
+  ...layers,
+  ...stations,
   ...commands,
   ...demo,
   ...deployment,
