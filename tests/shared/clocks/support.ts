@@ -57,3 +57,24 @@ export function dates(
   const { facts } = effectiveFacts(borneOut(submissions));
   return Object.fromEntries(clocksOf({ facts, struckOn, settings, today }).map((one) => [one.id, one]));
 }
+
+export const demand = (number: number, sentOn: string, over: object = {}) =>
+  told('demand-sent', number, { sentOn, amountCents: 500_000, ...over });
+export const answered = (number: number, body: object) =>
+  told('deadline-answered', number, { until: null, ...body });
+
+/** Dates after a demand, an offer and a letter: some set for payers, some the utility’s own. */
+export const payer = settingsWith([
+  rule({
+    clock: 'acknowledge-by',
+    from: 'demand-sent',
+    count: 10,
+    unit: 'working-days',
+    whose: 'payer-target',
+  }),
+  rule({ clock: 'answer-by', from: 'demand-sent', count: 15, whose: 'payer-target' }),
+  rule({ clock: 'pay-by', from: 'demand-sent', count: 60 }),
+  rule({ clock: 'pay-by', from: 'offer-answered', count: 30, whose: 'payer-target' }),
+  rule({ clock: 'follow-up-by', from: 'demand-sent', count: 30 }),
+  rule({ clock: 'follow-up-by', from: 'letter-sent', count: 14 }),
+]);
