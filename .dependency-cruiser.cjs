@@ -19,6 +19,7 @@ const pureLibraries = [
   'proj4',
   'saxes',
   'temporal-polyfill',
+  'zod-openapi',
 ];
 /** What takes a packet apart, from bytes to data: `jose` and pdf.js can do more, so only the verifier may have them. */
 const readers = ['@cantoo/pdf-lib', 'fflate', 'jose', 'pdfjs-dist'];

@@ -11,7 +11,7 @@ export interface PublishedFile extends PublishedObject {
 }
 
 /** How long a reader or a cache may keep a page, seconds. A minute is the most; half of that leaves room on the way. */
-const PAGE_CACHE = 'public, max-age=30, must-revalidate';
+export const PAGE_CACHE = 'public, max-age=30, must-revalidate';
 /** An asset's name changes with its content. */
 const ASSET_CACHE = 'public, max-age=31536000, immutable';
 const PLAIN_ASSET_CACHE = 'public, max-age=3600';
@@ -51,6 +51,7 @@ export function pagesOf(
   const hydrantShows = (hydrant: PublicHydrantPage): unknown => ({
     hydrant,
     links: hydrant.outOfService?.nearest.map(({ hydrantId }) => linked.has(hydrantId)) ?? [],
+    hoseFt: edition.snapshot.fireCover?.hoseFt,
   });
   const others = locales.flatMap((locale) => [
     ...edition.hydrants.map((hydrant) =>
@@ -64,7 +65,8 @@ export function pagesOf(
   ]);
   return {
     others: [...others, { key: '404.html', path: '/404', content: { edition }, shows: utility }],
-    lists: locales.map((locale) => page('', locale, { edition })),
+    // What the list names first links to the page of lost cover.
+    lists: ['cover/', ''].flatMap((name) => locales.map((locale) => page(name, locale, { edition }))),
   };
 }
 

@@ -21,6 +21,7 @@ import {
   type PageToRender,
   type PublishedFile,
 } from './pages.ts';
+import { feedFiles, readFeedMemory, type FeedFiles } from './feeds.ts';
 import { announce, isAsNew, moveForward, readPointer, type Pointer } from './pointer.ts';
 import type { SiteRenderer } from './renderer.ts';
 import { sha256, writeFile } from './write.ts';
@@ -81,6 +82,7 @@ export async function publishOnce(deps: PublishDeps, now: Date): Promise<Publica
   const sources = await deps.readSources();
   await refuseBadNews(deps, previous, sources);
   const edition = buildEdition(sources, settings, checkedAt);
+  const feeds = feedFiles(edition, await readFeedMemory(store), settings);
 
   const hydrants = edition.hydrants.map(({ hydrantId }) => hydrantId);
   const announced = await announce(store, { checkedAt, hydrants }, seen);
@@ -90,10 +92,15 @@ export async function publishOnce(deps: PublishDeps, now: Date): Promise<Publica
   const made = pagesOf(edition, withdrawnPages(standing, hydrants));
   const gone = gonePages(edition, Object.keys(standing.files), made);
   const pages = { lists: made.lists, others: [...made.others, ...gone] };
-  const { files, written, unchanged } = await writeEdition(deps, edition, pages, {
-    files: standing.files,
-    keeps: (there, shows) => announced.sure && mayStand(there, shows, now, settings.publishing),
-  });
+  const { files, written, unchanged } = await writeEdition(
+    deps,
+    edition,
+    { ...pages, ...feeds },
+    {
+      files: standing.files,
+      keeps: (there, shows) => announced.sure && mayStand(there, shows, now, settings.publishing),
+    },
+  );
   const { relyUntil } = edition.snapshot;
   const moved = await moveForward(store, { version: 1, checkedAt, relyUntil, files, hydrants }, announced);
   return { outcome: moved ? 'published' : 'superseded', checkedAt, written, unchanged };
@@ -168,7 +175,7 @@ interface Standing {
 async function writeEdition(
   { renderer, store }: PublishDeps,
   edition: PublicEdition,
-  { others, lists }: ReturnType<typeof pagesOf>,
+  { others, lists, feeds, memory }: ReturnType<typeof pagesOf> & FeedFiles,
   standing: Standing,
 ): Promise<WrittenEdition> {
   const { checkedAt } = edition.snapshot;
@@ -218,6 +225,9 @@ async function writeEdition(
   for (let start = 0; start < others.length; start += AT_ONCE)
     await Promise.all(others.slice(start, start + AT_ONCE).map(publishPage));
   for (const page of lists) await publishPage(page);
-  await write(snapshotFile(edition));
+  const data = [snapshotFile(edition), ...feeds];
+  for (let start = 0; start < data.length; start += AT_ONCE)
+    await Promise.all(data.slice(start, start + AT_ONCE).map((file) => write(file)));
+  for (const file of memory) await write(file);
   return { files, written, unchanged };
 }

@@ -1,4 +1,5 @@
 import Papa from 'papaparse';
+import { formulaCells } from '../csv/formulaCells.ts';
 import type { PayerKind } from '../submissions/forms/claimOpened.ts';
 import type { JournalLine } from './journal.ts';
 
@@ -26,13 +27,6 @@ export const ledgerColumns = [
   'currency',
   'record_id',
 ] as const;
-
-/**
- * What a spreadsheet may run: OWASP's `=`, `+`, `-`, `@`, tab, carriage return, and their full-width forms; a line feed and
- * a null as well. The library's own pattern stops at a line break and lets `=1` with a second line pass.
- */
-
-const FORMULA = /^[=+\-@\t\r\n\0＝＋－＠]/u;
 
 /** Whole cents as dollars with two decimals and no separator: `1234.50`. */
 const dollarsOf = (cents: number): string =>
@@ -66,5 +60,5 @@ export function ledgerCsv(claims: readonly LedgerClaim[], from: string | null, t
       'USD',
       line.submissionId,
     ]);
-  return `${Papa.unparse({ fields: [...ledgerColumns], data: rows }, { escapeFormulae: FORMULA, newline: '\r\n' })}\r\n`;
+  return `${Papa.unparse({ fields: [...ledgerColumns], data: rows }, { escapeFormulae: formulaCells, newline: '\r\n' })}\r\n`;
 }

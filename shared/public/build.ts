@@ -1,8 +1,8 @@
 import type { WalkFt } from '../fireCover/cover.ts';
-import type { CoverPoint } from '../fireCover/lostCover.ts';
 import { fireCoverFrom } from '../fireCover/settings.ts';
 import { flowTestSettingsFrom } from '../hydraulics/flowTestSettings.ts';
 import { mayServe, type Hydrant } from '../inventory/hydrant.ts';
+import type { CoverPoints } from '../layers/coverPoints.ts';
 import type { NearestIndex } from '../nearest/nearest.ts';
 import type { HydrantStatus } from '../outages/hydrantStatus.ts';
 import type { StrikeState } from '../strikes/state.ts';
@@ -17,6 +17,7 @@ import { mapCells, type MapHydrant } from './mapCells.ts';
 import { notRetested, type NotRetested } from './notRetested.ts';
 import { openPlaces, type OpenPlace } from './openOutages.ts';
 import { hydrantTests } from './hydrantTests.ts';
+import { publicWork } from './plannedWork.ts';
 import { possiblyStruck } from './possiblyStruck.ts';
 import { roundedPosition } from './position.ts';
 import { ratingOf, type FlowTestFact, type Rating, type RatingRules } from './ratings.ts';
@@ -41,7 +42,7 @@ export interface PublicSources {
   /** Distances along the streets, where a street network has been loaded. Without one they are straight lines. */
   readonly streets?: { readonly walkFt: WalkFt } | null;
   /** Places that must have cover (addresses), where they have been loaded. Without them a grid is looked at. */
-  readonly mustCover?: readonly CoverPoint[] | null;
+  readonly mustCover?: CoverPoints | null;
 }
 
 /** An abandoned or planned hydrant serves nobody: it is not counted and never offered. */
@@ -219,5 +220,6 @@ export function buildEdition(
     areaDrawings: cover?.drawings ?? [],
     listAreas: areasOf(serving, outOfService),
     hydrants: statuses.filter((status) => hasEvent(status) && shows(status.hydrantId)).map(pageOf),
+    plannedWork: publicWork(statuses, hydrantOf, checkedAt),
   });
 }

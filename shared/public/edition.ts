@@ -1,8 +1,9 @@
 import * as z from 'zod';
 import { publicAreaDrawing } from './coverSchema.ts';
-import { publicHydrantPage } from './hydrantPage.ts';
 import { publicAreas } from './areas.ts';
+import { publicHydrantPage } from './hydrantPage.ts';
 import { mapCell } from './mapCells.ts';
+import { publicPlannedWork } from './plannedWork.ts';
 import { publicSnapshot } from './snapshot.ts';
 
 /** Everything that one publication shows: nothing reaches a public page except through this schema. */
@@ -16,5 +17,7 @@ export const publicEdition = z.strictObject({
   listAreas: publicAreas.nullable(),
   /** Hydrants that have an event; the others have no page of their own. */
   hydrants: z.array(publicHydrantPage),
+  /** Work to come at hydrants, earliest first. */
+  plannedWork: z.array(publicPlannedWork),
 });
 export type PublicEdition = z.infer<typeof publicEdition>;

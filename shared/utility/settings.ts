@@ -1,8 +1,8 @@
 import * as z from 'zod';
 import { clockSettings } from '../clocks/settings.ts';
-import { alertSettings } from '../feeds/alertSettings.ts';
 import { digestSettings } from '../digest/settings.ts';
 import { dispatchMessageSettings } from '../dispatch/settings.ts';
+import { alertSettings } from '../feeds/alertSettings.ts';
 import { fireCoverRules } from '../fireCover/settings.ts';
 import { flowTestRules } from '../hydraulics/flowTestSettings.ts';
 import { claimRules } from '../payments/rules.ts';

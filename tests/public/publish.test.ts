@@ -71,6 +71,19 @@ const stores: readonly [string, () => PublishedStore][] = [
   ['files', () => filePublished(join(folder, String(Math.random())))],
 ];
 
+/** Every file for machines that says when it was checked, and so is new at each check. */
+const feeds = [
+  'v1/changes.json',
+  'v1/index.json',
+  'v1/out-of-service.csv',
+  'v1/out-of-service.geojson',
+  ...['en', 'es'].flatMap((locale) => [
+    `v1/${locale}/out-of-service.atom`,
+    `v1/${locale}/out-of-service.feed.json`,
+    `v1/${locale}/returns-and-work.ics`,
+  ]),
+];
+
 describe.each(stores)('a publisher on %s', (_, open) => {
   test('writes every page in both languages, the snapshot and the assets they need', async () => {
     const store = open();
@@ -88,6 +101,8 @@ describe.each(stores)('a publisher on %s', (_, open) => {
         'hydrants/A/index.html',
         'index.html',
         'v1/snapshot.json',
+        ...feeds,
+        'v1/openapi.json',
       ].toSorted(),
     );
     const page = await store.get('index.html');
@@ -105,9 +120,11 @@ describe.each(stores)('a publisher on %s', (_, open) => {
     const store = open();
     await publishOnce(publisher(store, sourcesWith('A')), minute(5));
     const { written, unchanged } = await publishOnce(publisher(store, sourcesWith('A')), minute(10));
-    // The snapshot and the lists say when they were checked; the other pages would say what they said.
-    expect(written.toSorted()).toEqual(['es/index.html', 'index.html', 'v1/snapshot.json']);
-    expect(unchanged).toBe(7);
+    // The snapshot, the feeds and the lists say when they were checked; the other pages would say what they said.
+    expect(written.toSorted()).toEqual(
+      ['es/index.html', 'index.html', 'v1/snapshot.json', ...feeds].toSorted(),
+    );
+    expect(unchanged).toBe(8);
     expect(await textAt(store, 'hydrants/A/index.html')).toContain('20:05');
   });
 
@@ -251,7 +268,7 @@ describe('the last good page stays, and one line says why', () => {
     const lines: LogEntry[] = [];
     const deps = publisher(memoryPublished(), sourcesWith('A'));
     await publishAndReport(deps, minute(5), (entry) => lines.push(entry));
-    expect(lines).toMatchObject([{ level: 'info', event: 'public-page-published', written: 10 }]);
+    expect(lines).toMatchObject([{ level: 'info', event: 'public-page-published', written: 21 }]);
   });
 });
 

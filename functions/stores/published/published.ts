@@ -35,6 +35,12 @@ export function assertKey(key: string): void {
 const contentTypes: Readonly<Record<string, string>> = {
   html: 'text/html; charset=utf-8',
   json: 'application/json; charset=utf-8',
+  'feed.json': 'application/feed+json; charset=utf-8',
+  geojson: 'application/geo+json',
+  csv: 'text/csv; charset=utf-8; header=present',
+  atom: 'application/atom+xml; charset=utf-8',
+  ics: 'text/calendar; charset=utf-8',
+  'cap.xml': 'application/cap+xml; charset=utf-8',
   css: 'text/css; charset=utf-8',
   js: 'text/javascript; charset=utf-8',
   svg: 'image/svg+xml',
@@ -43,7 +49,9 @@ const contentTypes: Readonly<Record<string, string>> = {
 };
 
 export function contentTypeOf(key: string): string {
-  const type = contentTypes[key.slice(key.lastIndexOf('.') + 1)];
+  // The longest ending that is known: `feed.json` before `json`.
+  const [, ...endings] = key.slice(key.lastIndexOf('/') + 1).split('.');
+  const type = endings.map((_, from) => contentTypes[endings.slice(from).join('.')]).find(Boolean);
   if (type === undefined) throw new Error(`nothing is published with a name like ${key}`);
   return type;
 }
