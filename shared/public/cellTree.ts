@@ -48,23 +48,29 @@ export interface Leaf<T> {
 /** Parts what has a place into cells of at most `most` items each; cells without any are left out. Keeps their order. */
 export function cellLeaves<T>(items: readonly T[], place: (item: T) => Position, most: number): Leaf<T>[] {
   const leaves: Leaf<T>[] = [];
-  const part = (held: readonly T[], cell: CellName, bounds: CellBounds): void => {
+  type Placed = Position & { readonly item: T };
+  const part = (held: readonly Placed[], cell: CellName, bounds: CellBounds): void => {
     if (held.length === 0) return;
     if (held.length <= most || cell.length > DEEPEST) {
-      leaves.push({ cell, items: held });
+      leaves.push({ cell, items: held.map(({ item }) => item) });
       return;
     }
     const { latitude, longitude } = middleOf(bounds);
-    const parts: T[][] = [[], [], [], []];
-    for (const item of held) {
-      const { latitudeDeg, longitudeDeg } = place(item);
-      parts[(latitudeDeg >= latitude ? 2 : 0) + (longitudeDeg >= longitude ? 1 : 0)]?.push(item);
-    }
+    const parts: Placed[][] = [[], [], [], []];
+    for (const placed of held)
+      parts[(placed.latitudeDeg >= latitude ? 2 : 0) + (placed.longitudeDeg >= longitude ? 1 : 0)]?.push(
+        placed,
+      );
     parts.forEach((one, digit) => {
       part(one, `${cell}${digit}`, childBounds(bounds, digit));
     });
   };
-  part(items, 'c', globe);
+  // Each is asked for its place once, however deep its cell.
+  const placed = items.map((item) => {
+    const { latitudeDeg, longitudeDeg } = place(item);
+    return { item, latitudeDeg, longitudeDeg };
+  });
+  part(placed, 'c', globe);
   return leaves;
 }
 

@@ -57,12 +57,17 @@ export function zoneName(instant: string, reader: TimeReader): string {
 
 /** Calendar date of an instant in a time zone, `2026-03-04`. */
 export function localDate(instant: string, timeZone: string): string {
-  // Canada's English writes ISO 8601 dates.
-  const format = new Intl.DateTimeFormat('en-CA', {
-    timeZone,
-    year: 'numeric',
-    month: '2-digit',
-    day: '2-digit',
-  });
+  const key = JSON.stringify([timeZone, 'date']);
+  let format = formats.get(key);
+  if (!format) {
+    // Canada's English writes ISO 8601 dates.
+    format = new Intl.DateTimeFormat('en-CA', {
+      timeZone,
+      year: 'numeric',
+      month: '2-digit',
+      day: '2-digit',
+    });
+    formats.set(key, format);
+  }
   return format.format(new Date(instant));
 }
