@@ -1,3 +1,4 @@
+import { layersUrl } from '../shared/deployment/environment.ts';
 import { keysAt, createVerifier } from './http/signIn.ts';
 import type { HttpDeps } from './http/app.ts';
 import { logLine } from './log/log.ts';
@@ -8,6 +9,8 @@ import type { EvidenceStore } from './stores/evidence/evidence.ts';
 import { openEvidenceStore } from './stores/evidence/open.ts';
 import type { InventoryStore } from './stores/inventory/inventory.ts';
 import { objectInventory } from './stores/inventory/objectInventory.ts';
+import type { LayerStore } from './stores/layers/layers.ts';
+import { objectLayers } from './stores/layers/objectLayers.ts';
 import type { NetworkModels } from './stores/network/networkModels.ts';
 import { objectModels } from './stores/network/objectModels.ts';
 import { openObjectStore } from './stores/objects/open.ts';
@@ -33,6 +36,10 @@ export const tables: () => TableStores = once(() =>
 
 export const inventoryStore: () => Promise<InventoryStore> = once(async () =>
   objectInventory(await openObjectStore(environment().inventoryUrl)),
+);
+
+export const layerStore: () => Promise<LayerStore> = once(async () =>
+  objectLayers(await openObjectStore(layersUrl(environment().inventoryUrl))),
 );
 
 export const networkModels: () => Promise<NetworkModels> = once(async () =>

@@ -1,7 +1,7 @@
 import { environmentNames } from '../../shared/deployment/environment.ts';
 import { logLine } from '../log/log.ts';
 import { openPublishedStore } from '../stores/published/openPublished.ts';
-import { environment, inventoryStore, tables } from '../wiring.ts';
+import { environment, inventoryStore, layerStore, tables } from '../wiring.ts';
 import { publishDeps } from './deps.ts';
 import type { PublishDeps } from './publish.ts';
 import { loadRenderer } from './renderer.ts';
@@ -12,7 +12,7 @@ let opened: Promise<PublishDeps> | undefined;
 async function open(): Promise<PublishDeps> {
   const { utility: settings, publishedUrl } = environment();
   return publishDeps(
-    { ...tables(), inventory: await inventoryStore() },
+    { ...tables(), inventory: await inventoryStore(), layers: await layerStore() },
     {
       settings,
       store: openPublishedStore(publishedUrl),

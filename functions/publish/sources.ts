@@ -9,13 +9,17 @@ import type { StrikeState } from '../../shared/strikes/state.ts';
 import { effectiveFacts, ofKind, type Effective } from '../../shared/submissions/effective.ts';
 import { streamOf, type Stream } from '../../shared/submissions/envelope.ts';
 import type { CurrentInventory, InventoryStore } from '../stores/inventory/inventory.ts';
+import type { LayerStore } from '../stores/layers/layers.ts';
 import type { Ledger } from '../stores/ledger/ledger.ts';
 import type { ProjectionStore } from '../stores/projections/projections.ts';
+import { readLayers } from './layers.ts';
 
 export interface SourceDeps {
   readonly ledger: Ledger;
   readonly projections: ProjectionStore;
   readonly inventory: Pick<InventoryStore, 'current'>;
+  /** Streets, places to be covered, station areas, where the utility has loaded them. */
+  readonly layers?: Pick<LayerStore, 'current'>;
 }
 
 /** Streams read at once. */
@@ -26,15 +30,23 @@ export async function readSources({
   ledger,
   projections,
   inventory: store,
+  layers,
 }: SourceDeps): Promise<PublicSources> {
-  const [inventory, hydrantRows, strikeRows] = await Promise.all([
+  const [inventory, loaded, hydrantRows, strikeRows] = await Promise.all([
     readInventory(store),
+    layers ? readLayers(layers) : {},
     projections.list<HydrantStatus>(partitions.hydrant),
     projections.list<StrikeState>(partitions.strike),
   ]);
   const statuses = hydrantRows.map(({ value }) => value);
   const strikes = strikeRows.map(({ value }) => value);
-  return { inventory, statuses, strikes, flowTests: await readFlowTests(ledger, statuses, strikes) };
+  return {
+    inventory,
+    ...loaded,
+    statuses,
+    strikes,
+    flowTests: await readFlowTests(ledger, statuses, strikes),
+  };
 }
 
 const indexes = new WeakMap<CurrentInventory, NearestIndex<Hydrant>>();

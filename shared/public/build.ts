@@ -5,6 +5,8 @@ import { mayServe, type Hydrant } from '../inventory/hydrant.ts';
 import type { CoverPoints } from '../layers/coverPoints.ts';
 import type { NearestIndex } from '../nearest/nearest.ts';
 import type { HydrantStatus } from '../outages/hydrantStatus.ts';
+import { publicStations } from '../stations/build.ts';
+import type { Station } from '../stations/stations.ts';
 import type { StrikeState } from '../strikes/state.ts';
 import type { UtilitySettings } from '../utility/settings.ts';
 import { areasOf } from './areas.ts';
@@ -43,6 +45,8 @@ export interface PublicSources {
   readonly streets?: { readonly walkFt: WalkFt } | null;
   /** Places that must have cover (addresses), where they have been loaded. Without them a grid is looked at. */
   readonly mustCover?: CoverPoints | null;
+  /** Areas of the fire stations, where they have been loaded. */
+  readonly stations?: readonly Station[] | null;
 }
 
 /** An abandoned or planned hydrant serves nobody: it is not counted and never offered. */
@@ -220,6 +224,17 @@ export function buildEdition(
     areaDrawings: cover?.drawings ?? [],
     listAreas: areasOf(serving, outOfService),
     hydrants: statuses.filter((status) => hasEvent(status) && shows(status.hydrantId)).map(pageOf),
+    stations: publicStations({
+      stations: sources.stations ?? [],
+      hydrants: inventory?.hydrants ?? [],
+      serves,
+      isOut: ({ hydrantId }) => out.has(hydrantId),
+      classOf: (hydrant) => rate(hydrant, hydrant.hydrantId).hydrantClass,
+      classes: rules.flowTest.classBands,
+      out: places.map(({ hydrantId, reportedPosition }) => hydrantOf(hydrantId) ?? reportedPosition),
+      rounded: (position) => roundedPosition(position, positionDecimals),
+      system: settings.units,
+    }),
     plannedWork: publicWork(statuses, hydrantOf, checkedAt),
   });
 }

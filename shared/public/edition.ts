@@ -4,6 +4,7 @@ import { publicAreas } from './areas.ts';
 import { publicHydrantPage } from './hydrantPage.ts';
 import { mapCell } from './mapCells.ts';
 import { publicPlannedWork } from './plannedWork.ts';
+import { publicStation } from '../stations/page.ts';
 import { publicSnapshot } from './snapshot.ts';
 
 /** Everything that one publication shows: nothing reaches a public page except through this schema. */
@@ -17,6 +18,8 @@ export const publicEdition = z.strictObject({
   listAreas: publicAreas.nullable(),
   /** Hydrants that have an event; the others have no page of their own. */
   hydrants: z.array(publicHydrantPage),
+  /** Areas of the fire stations, each with a page; none where the utility has loaded none. */
+  stations: z.array(publicStation),
   /** Work to come at hydrants, earliest first. */
   plannedWork: z.array(publicPlannedWork),
 });

@@ -1,11 +1,12 @@
 import { FARTHEST_FT } from '../fireCover/distanceCredit.ts';
 import { gridAround } from '../fireCover/grid.ts';
-import type { CoverPoint, LostPoint } from '../fireCover/lostCover.ts';
+import type { LostPoint } from '../fireCover/lostCover.ts';
 import type { FireCoverSettings } from '../fireCover/settings.ts';
 import type { Hydrant } from '../inventory/hydrant.ts';
+import type { CoverPoints } from '../layers/coverPoints.ts';
 import { placesAround } from '../nearest/within.ts';
 import type { PublicAreaDrawing, PublicFireCover, PublicLostArea } from './coverSchema.ts';
-import { lostAreas, pointsNear, type LostArea } from './lostAreas.ts';
+import { lostAreas, type LostArea } from './lostAreas.ts';
 import { roundedPosition } from './position.ts';
 import type { Surroundings } from './surroundings.ts';
 
@@ -22,7 +23,7 @@ export interface FireCoverInput {
   readonly surroundings: Surroundings;
   /** The inventory's hydrants that are out, with their numbers in the list. */
   readonly out: readonly { readonly hydrant: Hydrant; readonly number: number }[];
-  readonly mustCover: readonly CoverPoint[] | null;
+  readonly mustCover: CoverPoints | null;
   readonly settings: FireCoverSettings;
   readonly showFlow: boolean;
   readonly positionDecimals: number;
@@ -39,7 +40,7 @@ export function publicFireCoverOf(input: FireCoverInput): {
   const { by, question } = surroundings;
   const out = input.out.map(({ hydrant }) => hydrant);
   const { hoseFt, needGpm, gridStepFt } = settings;
-  const points = mustCover ? pointsNear(mustCover, out) : gridAround(out, gridStepFt);
+  const points = mustCover ? mustCover.around(out) : gridAround(out, gridStepFt);
   // A point's neighbours in the next rows of the grid lie up to half a step aside: √(1 + ¼) of a step, and some slack.
   const joinFt = mustCover ? JOIN_PLACES_FT : gridStepFt * 1.25;
   const areas = lostAreas(question, { points, joinFt }, needGpm);

@@ -1,5 +1,4 @@
 import KDBush from 'kdbush';
-import { FARTHEST_FT } from '../fireCover/distanceCredit.ts';
 import { lostCover, type CoverPoint, type LostPoint } from '../fireCover/lostCover.ts';
 import type { CoverQuestion } from '../fireCover/cover.ts';
 import type { Hydrant } from '../inventory/hydrant.ts';
@@ -21,12 +20,6 @@ export interface LookedAt {
   readonly points: readonly CoverPoint[];
   /** How far two lost points may lie apart and still be one area, feet. */
   readonly joinFt: number;
-}
-
-/** Points whose cover can have been lost: those within 1,000 ft of a hydrant that is out. */
-export function pointsNear(points: readonly CoverPoint[], out: readonly Position[]): readonly CoverPoint[] {
-  const tree = treeOf(out);
-  return points.filter((point) => placesAround(tree, point, FARTHEST_FT).length > 0);
 }
 
 /**
