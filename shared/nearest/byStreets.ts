@@ -13,8 +13,8 @@ const FIRST_CIRCLE_FT = 1000;
  * order of their ids. `distanceFt` is along the streets, the bearing as the crow flies. Those that no street reaches
  * within `mostFt` are left out, so there may be fewer.
  *
- * Rests on no street being shorter than the straight line: a circle with enough hydrants that are nearer by street than
- * its own radius holds the answer.
+ * Rests on no street being shorter than the straight line: a circle with enough hydrants that are no farther by street
+ * than its own radius holds the answer.
  */
 export function nearestByStreets<T extends Findable>(
   index: NearestIndex<T>,
@@ -26,8 +26,9 @@ export function nearestByStreets<T extends Findable>(
     const found = hydrantsWithin(index, point, circleFt)
       .filter(({ hydrant }) => isInService(hydrant))
       .flatMap(({ hydrant }) => {
-        const walked = walkFt(point, hydrant, mostFt);
-        if (walked === null || walked > mostFt) return [];
+        // A way longer than the circle proves nothing yet, so none is looked for.
+        const walked = walkFt(point, hydrant, circleFt);
+        if (walked === null || walked > circleFt) return [];
         return [{ ...neighbour(point, hydrant), distanceFt: walked }];
       })
       .sort(
@@ -35,7 +36,6 @@ export function nearestByStreets<T extends Findable>(
           one.distanceFt - other.distanceFt || (one.hydrant.hydrantId < other.hydrant.hydrantId ? -1 : 1),
       )
       .slice(0, count);
-    const last = found[count - 1];
-    if (circleFt >= mostFt || (last && last.distanceFt <= circleFt)) return found;
+    if (found.length === count || circleFt >= mostFt) return found;
   }
 }

@@ -29,15 +29,19 @@ function freest(taken: readonly number[]): { x: number; y: number } {
   return { x: Math.cos(best), y: Math.sin(best) };
 }
 
+type Drawn = Pick<PublicNearest, 'position' | 'distanceFt'> & {
+  readonly distanceBy?: PublicNearest['distanceBy'] | undefined;
+};
+
 /** A published position may be rounded so far that a picture would contradict the distance beside it. */
-const agrees = (drawnFt: number, distanceFt: number): boolean =>
-  Math.abs(drawnFt - distanceFt) <= 30 + distanceFt * 0.05;
+const agrees = (drawnFt: number, { distanceFt, distanceBy }: Drawn): boolean =>
+  distanceBy === 'streets'
+    ? // Along streets it is farther than drawn, never nearer.
+      drawnFt <= distanceFt * 1.05 + 30
+    : Math.abs(drawnFt - distanceFt) <= 30 + distanceFt * 0.05;
 
 /** Null when there is no neighbour to show, or the published positions are too coarse to draw. */
-export function nearMap(
-  centre: PublicPosition,
-  nearest: readonly Pick<PublicNearest, 'position' | 'distanceFt'>[],
-): NearMap | null {
+export function nearMap(centre: PublicPosition, nearest: readonly Drawn[]): NearMap | null {
   const far = Math.max(...nearest.map(({ distanceFt }) => distanceFt));
   if (nearest.length === 0) return null;
   const step = ringStep(Math.max(far, 300));
@@ -57,8 +61,7 @@ export function nearMap(
   const drawn = nearest.map(({ position }) => frame.place(position));
   const distance = ({ x, y }: { x: number; y: number }): number =>
     Math.hypot(x - SIZE / 2, y - SIZE / 2) * frame.feetPerUnit;
-  if (!nearest.every(({ distanceFt }, index) => agrees(distance(drawn[index] ?? { x: 0, y: 0 }), distanceFt)))
-    return null;
+  if (!nearest.every((near, index) => agrees(distance(drawn[index] ?? { x: 0, y: 0 }), near))) return null;
   return {
     size: SIZE,
     centre: SIZE / 2,
