@@ -3,6 +3,7 @@ import { join } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import type { PublicArea } from '../../shared/public/areas.ts';
 import type { PublicEdition } from '../../shared/public/edition.ts';
+import type { PublicStation } from '../../shared/stations/page.ts';
 import type { PublicHydrantPage } from '../../shared/public/hydrantPage.ts';
 
 /** The built site: its pages as a program, its assets as files. */
@@ -17,6 +18,8 @@ export interface PageContent {
   readonly edition: PublicEdition;
   /** On a hydrant's page only; null when its records were withdrawn. */
   readonly hydrant?: PublicHydrantPage | null;
+  /** On a station's page only. */
+  readonly station?: PublicStation;
   /** On a page that lists one area only. */
   readonly area?: { readonly area: PublicArea; readonly part: number };
 }

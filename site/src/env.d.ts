@@ -1,6 +1,7 @@
 /// <reference types="astro/client" />
 import type { PublicArea } from '../../shared/public/areas.ts';
 import type { PublicEdition } from '../../shared/public/edition.ts';
+import type { PublicStation } from '../../shared/stations/page.ts';
 import type { PublicHydrantPage } from '../../shared/public/hydrantPage.ts';
 
 declare global {
@@ -10,6 +11,8 @@ declare global {
       readonly edition: PublicEdition;
       /** The hydrant of a hydrant's page; null on a page whose records were withdrawn. */
       readonly hydrant?: PublicHydrantPage | null;
+      /** The area of a station's page. */
+      readonly station?: PublicStation;
       /** What a page that lists one area lists. */
       readonly area?: { readonly area: PublicArea; readonly part: number };
     }
