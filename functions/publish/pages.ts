@@ -2,6 +2,7 @@ import { hydrantPath, pagePath } from '../../shared/public/address.ts';
 import { areaPath, partOf, partsOf, type PublicArea } from '../../shared/public/areas.ts';
 import type { PublicEdition } from '../../shared/public/edition.ts';
 import type { PublicHydrantPage } from '../../shared/public/hydrantPage.ts';
+import { stationPath } from '../../shared/stations/stations.ts';
 import { locales, say } from '../../shared/words/index.ts';
 import { contentTypeOf, type PublishedObject } from '../stores/published/published.ts';
 import type { PageContent, SiteRenderer } from './renderer.ts';
@@ -53,6 +54,15 @@ export function pagesOf(
     links: hydrant.outOfService?.nearest.map(({ hydrantId }) => linked.has(hydrantId)) ?? [],
     hoseFt: edition.snapshot.fireCover?.hoseFt,
   });
+  const { outOfService } = edition.snapshot;
+  const unplaced = outOfService.filter(({ position }) => position === null).length;
+  const stationPages = (locale: string): readonly PageToRender[] => [
+    ...edition.stations.map((station) => {
+      const entries = station.out.map((place) => outOfService[place]);
+      return page(stationPath(station.slug), locale, { edition, station }, { station, entries, unplaced });
+    }),
+    ...(edition.stations.length > 0 ? [page('stations/', locale, { edition }, edition.stations)] : []),
+  ];
   const others = locales.flatMap((locale) => [
     ...edition.hydrants.map((hydrant) =>
       page(hydrantPath(hydrant.hydrantId), locale, { edition, hydrant }, hydrantShows(hydrant)),
@@ -62,6 +72,7 @@ export function pagesOf(
     ),
     page('how-to-read/', locale, { edition }, 'how to read'),
     ...(edition.listAreas?.areas ?? []).flatMap((area) => areaPages(area, locale)),
+    ...stationPages(locale),
   ]);
   return {
     others: [...others, { key: '404.html', path: '/404', content: { edition }, shows: utility }],
