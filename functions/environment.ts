@@ -17,6 +17,8 @@ export interface Environment {
   readonly tokenKeysUrl: string;
   /** Where a file-backed evidence store's signed links point, and what signs them; null with S3, which signs its own. */
   readonly evidenceLinks: { readonly base: string; readonly secret: string } | null;
+  /** The base of the page where people sign in; null: they are given links. */
+  readonly signInPage: string | null;
   /** What signs packets; null for handlers that sign none. */
   readonly packetKey: string | null;
   /** The function that builds packets; null: in this process. */
@@ -65,6 +67,7 @@ const variables = z.object({
     .regex(/^(https?:\/\/\S+|\/\S*)$/, { error: 'is neither a URL nor a path' })
     .optional(),
   [names.evidenceLinkSecret]: z.string().min(32).optional(),
+  [names.signInPage]: z.url().optional(),
   [names.packetKey]: z
     .string()
     .regex(/^(file:\/\/\/|arn:aws[\w-]*:kms:)\S+$/, {
@@ -133,6 +136,7 @@ export function readEnvironment(given: Variables): Environment {
     tokenAudience: text(names.tokenAudience),
     tokenKeysUrl,
     evidenceLinks: base === null || secret === null ? null : { base, secret },
+    signInPage: optional(names.signInPage),
     packetKey: optional(names.packetKey),
     packetJobsFunction: optional(names.packetJobsFunction),
     mailUrl: optional(names.mail),

@@ -1,5 +1,6 @@
 import { Hono, type Context } from 'hono';
 import { routes, type Family, type Route } from '../../shared/deployment/routes.ts';
+import { watchedEvents } from '../../shared/deployment/watchedEvents.ts';
 import { problem } from '../../shared/problems/problem.ts';
 import { mayDo, type Member } from '../../shared/roles.ts';
 import type { Locale } from '../../shared/words/index.ts';
@@ -118,10 +119,10 @@ export function answerError(
   // The route, never the path: a path holds ids.
   const where = { reference, family, method: call.req.method, ...describeError(error) };
   if (error instanceof StoreUnavailable) {
-    deps.log({ level: 'warn', event: 'store-unavailable', ...where });
+    deps.log({ level: 'warn', event: watchedEvents.storeUnavailable.event, ...where });
     return problemResponse(locale, { reason: 'unavailable', problems: [problem('try-again')], extra: {} });
   }
-  deps.log({ level: 'error', event: 'request-failed', ...where });
+  deps.log({ level: 'error', event: watchedEvents.requestFailed.event, ...where });
   return problemResponse(locale, {
     reason: 'fault',
     problems: [problem('our-fault', '', { reference })],

@@ -9,6 +9,8 @@ import type { CurrentState } from './current.ts';
 
 export interface RecordsDeps extends HttpDeps {
   readonly settings: UtilitySettings;
+  /** Where a browser signs people in; left out: they are given links. */
+  readonly signIn?: { readonly page: string; readonly clientId: string };
   readonly ledger: Ledger;
   readonly current: CurrentState;
   readonly projections: ProjectionStore;

@@ -4,15 +4,17 @@ import { environment, evidenceStore, httpDeps, inventoryStore, tables } from '..
 import { createRecordsApp } from './app.ts';
 import { currentState } from './currentState.ts';
 
-export const handler = lambdaHandler(async () =>
-  createRecordsApp({
+export const handler = lambdaHandler(async () => {
+  const { utility: settings, signInPage: page, tokenAudience: clientId } = environment();
+  return createRecordsApp({
     ...httpDeps(),
-    settings: environment().utility,
+    settings,
+    ...(page === null ? {} : { signIn: { page, clientId } }),
     ledger: tables().ledger,
     current: currentState(tables()),
     projections: tables().projections,
     inventory: await inventoryStore(),
     evidence: await evidenceStore(),
     exhibits: createExhibitIndex(tables().projections),
-  }),
-);
+  });
+});

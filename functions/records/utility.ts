@@ -27,9 +27,9 @@ const openSettings = ({
 });
 
 /** The utility itself: its settings, its people's sign-in, its hydrant models and rate books. */
-export function utilityRoutes({ settings, ledger, now }: RecordsDeps): Record<string, RouteHandler> {
+export function utilityRoutes({ settings, signIn, ledger, now }: RecordsDeps): Record<string, RouteHandler> {
   return {
-    'GET /api/utility': async (call) => call.json(openSettings(settings)),
+    'GET /api/utility': async (call) => call.json({ ...openSettings(settings), signIn: signIn ?? null }),
 
     'GET /api/me': async (call) => {
       const { personId, name, roles } = memberOf(call);

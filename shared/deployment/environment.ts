@@ -19,6 +19,8 @@ export const environmentNames = {
   /** Base of the signed links a file-backed evidence store hands out; unset with S3, which signs its own. */
   evidenceLinkBase: 'EVIDENCE_LINK_BASE',
   evidenceLinkSecret: 'EVIDENCE_LINK_SECRET',
+  /** The base of the page where people sign in; unset: they are given links. */
+  signInPage: 'SIGN_IN_PAGE',
   /** What signs packets: `file:///key.json`, or the ARN of a KMS key. */
   packetKey: 'PACKET_KEY',
   /** The function that builds packets; unset: whoever is asked builds them itself. */

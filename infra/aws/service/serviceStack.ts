@@ -140,12 +140,14 @@ export class ServiceStack extends Stack {
       maxEventAge: Duration.minutes(5),
     });
     const ofPackets = { ...signing, [environmentNames.packetJobsFunction]: packetJobs.fn.functionName };
+    const more: Partial<Record<Family, Readonly<Record<string, string>>>> = {
+      packets: ofPackets,
+      // Tells the browser where to sign in.
+      records: { [environmentNames.signInPage]: data.people.domain.baseUrl() },
+    };
     // The gateway gives up after 30 s, so a function that works longer works for nobody.
     const ofFamilies = Object.fromEntries(
-      families.map((family) => [
-        family,
-        make(family, Duration.seconds(29), family === 'packets' ? ofPackets : {}),
-      ]),
+      families.map((family) => [family, make(family, Duration.seconds(29), more[family] ?? {})]),
     ) as Record<Family, HouseFunction>;
     this.functions = {
       ...ofFamilies,

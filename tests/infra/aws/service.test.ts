@@ -109,6 +109,7 @@ describe('functions', () => {
           environmentNames.tokenAudience,
           ...(/^Functionpacket/.test(id) ? [environmentNames.packetKey] : []),
           ...(id.startsWith('Functionpackets') ? [environmentNames.packetJobsFunction] : []),
+          ...(id.startsWith('Functionrecords') ? [environmentNames.signInPage] : []),
           ...(id.startsWith('Functiondigest') ? [environmentNames.mail] : []),
           ...(id.startsWith('FunctiondispatchSend') ? [environmentNames.mail, environmentNames.texts] : []),
           ...(id.startsWith('Functionpublish') ? [environmentNames.siteFolder] : []),

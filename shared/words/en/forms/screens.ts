@@ -17,6 +17,11 @@ export const screens = {
   'sign-in.as': 'Signed in as {name}.',
   'sign-in.was': 'The sign-in of {name} has ended.',
   'sign-in.out': 'Sign out',
+  'sign-in.go': 'Sign in',
+  'sign-in.not-taken':
+    'The sign-in page did not confirm this. Try again; if it happens again, ask your manager whether you have been added.',
+  'sign-in.no-answer':
+    'The sign-in page does not answer. Try again where there is signal. What is on this device stays.',
   'sign-in.how': 'Open the sign-in link you were given, or paste it here.',
   'sign-in.local': 'Trying it out on this machine? Choose whom to sign in as.',
   'sign-in.code': 'Sign-in link',

@@ -18,6 +18,11 @@ export const screens: Record<keyof typeof english, string> = {
   'sign-in.as': 'Sesión de {name}.',
   'sign-in.was': 'La sesión de {name} ha terminado.',
   'sign-in.out': 'Cerrar sesión',
+  'sign-in.go': 'Iniciar sesión',
+  'sign-in.not-taken':
+    'La página de inicio de sesión no lo confirmó. Inténtelo de nuevo; si se repite, pregunte a su responsable si le ha dado de alta.',
+  'sign-in.no-answer':
+    'La página de inicio de sesión no responde. Inténtelo donde haya cobertura. Lo que hay en este dispositivo se queda.',
   'sign-in.how': 'Abra el enlace de inicio de sesión que le dieron, o péguelo aquí.',
   'sign-in.local': '¿Lo está probando en esta máquina? Elija como quién iniciar sesión.',
   'sign-in.code': 'Enlace de inicio de sesión',

@@ -53,7 +53,14 @@ async function request(
   }
 }
 
+let beforeAsking: () => Promise<void> = () => Promise.resolve();
+/** What is done before each request: a sign-in that ends soon is renewed. Said from outside, because it asks by itself. */
+export function askAfter(first: () => Promise<void>): void {
+  beforeAsking = first;
+}
+
 async function call<T>(path: string, method: 'GET' | 'POST', body?: unknown): Promise<Answer<T>> {
+  await beforeAsking();
   const token = session.get()?.token;
   const response = await request(path, {
     method,
@@ -89,6 +96,7 @@ export const postJson = <T>(path: string, body: unknown): Promise<Answer<T>> => 
 
 /** A document behind the sign-in, as bytes; null when it could not be had. */
 export async function getBytes(path: string): Promise<Blob | null> {
+  await beforeAsking();
   const response = await request(path, { method: 'GET', headers: headers(session.get()?.token, false) });
   return response instanceof Response && response.ok ? response.blob() : null;
 }

@@ -23,7 +23,8 @@ const claims = z.object({
   'cognito:groups': z.array(z.string()).optional(),
 });
 
-function readToken(token: string, refused = false): Session | null {
+/** What a token says of its person; null when it is none. */
+export function readToken(token: string, refused = false): Session | null {
   try {
     const { sub, name, exp, 'cognito:groups': groups = [] } = claims.parse(decodeJwt(token));
     const roles = groups.flatMap((group) => role.safeParse(group).data ?? []);

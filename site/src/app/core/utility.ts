@@ -5,6 +5,7 @@ import {
   type FlowTestSettings,
 } from '../../../../shared/hydraulics/flowTestSettings.ts';
 import { getJson } from './api.ts';
+import { provider } from './oidc.ts';
 import { observable, useObservable } from './observable.ts';
 import { loadAllWords, loadFirstWords, startWords } from '../words/load.ts';
 import { applyPreferences, preferences, wordsAreDrawn } from './preferences.ts';
@@ -20,6 +21,8 @@ const utilityFacts = z.object({
   dispatch: z.object({ name: z.string(), phone: z.string() }),
   /** A copy kept from before there were any has none. */
   flowTest: flowTestRules.default({}),
+  /** Where people sign in; null where they are given links. */
+  signIn: provider.nullable().default(null),
 });
 export type UtilityFacts = z.infer<typeof utilityFacts>;
 

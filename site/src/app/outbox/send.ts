@@ -2,6 +2,7 @@ import { problem } from '../../../../shared/problems/problem.ts';
 import { postJson, putBytes, type Answer } from '../core/api.ts';
 import { recordedCount } from '../core/resource.ts';
 import { isCurrent, session } from '../core/session.ts';
+import { keepSignedIn } from '../core/signingIn.ts';
 import type { Entry } from './database.ts';
 import { confirmEntry, entries, keepEntry, keepReceipt, readEntry, readFile, refresh } from './outbox.ts';
 
@@ -129,6 +130,8 @@ export async function sendAll(deliver?: string): Promise<void> {
   clearTimeout(nextTry);
   const line: { next: Next } = { next: 'go-on' };
   await alone(async () => {
+    // What waits is sent in the middle of a night as well, when the sign-in of the evening has run out.
+    await keepSignedIn();
     await refresh();
     for (const { submissionId, author } of entries.get()) {
       const current = session.get();

@@ -2,8 +2,9 @@ import '../core/noEval.ts';
 import { render } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
 import { useObservable } from '../core/observable.ts';
-import { isCurrent, session, signIn, signOut, startSession } from '../core/session.ts';
-import { loadUtility, loadWords } from '../core/utility.ts';
+import { isCurrent, session, signIn, startSession } from '../core/session.ts';
+import { finishSignIn, goAndSignIn, leaveAltogether, staySignedIn } from '../core/signingIn.ts';
+import { loadUtility, loadWords, utility } from '../core/utility.ts';
 import { useWords } from '../core/words.ts';
 import { forgetPeople } from '../core/people.ts';
 import { forgetReads } from '../offline/reads.ts';
@@ -20,8 +21,13 @@ function SignIn() {
   const current = useObservable(session);
   const [code, setCode] = useState('');
   const [wrong, setWrong] = useState(false);
+  const [failed, setFailed] = useState<'refused' | 'unreachable' | null>(null);
+  const at = useObservable(utility)?.signIn ?? null;
   useEffect(() => {
     void loadUtility();
+    void cameBack.then((how) => {
+      if (how === 'refused' || how === 'unreachable') setFailed(how);
+    });
   }, []);
   const take = (event: Event): void => {
     event.preventDefault();
@@ -34,7 +40,7 @@ function SignIn() {
     if (current) void forgetReceipts(current.personId).catch(() => undefined);
     forgetPeople();
     void forgetReads(null);
-    signOut();
+    void leaveAltogether();
   };
   return (
     <Shell area="sign-in">
@@ -65,7 +71,19 @@ function SignIn() {
           </p>
         </>
       )}
-      {!valid && (
+      {!valid && failed && (
+        <p class="error" role="alert">
+          {words.t(failed === 'refused' ? 'sign-in.not-taken' : 'sign-in.no-answer')}
+        </p>
+      )}
+      {!valid && at && (
+        <p class="actions">
+          <button type="button" class="primary" onClick={() => void goAndSignIn(at)}>
+            {words.t('sign-in.go')}
+          </button>
+        </p>
+      )}
+      {!valid && !at && (
         <form noValidate onSubmit={take}>
           <p>{words.t('sign-in.how')}</p>
           {isThisMachine && (
@@ -100,6 +118,8 @@ function SignIn() {
 }
 
 startSession();
+const cameBack = finishSignIn();
+staySignedIn();
 void refresh().catch(() => undefined);
 const root = document.getElementById('root');
 if (!root) throw new Error('the page has no root');

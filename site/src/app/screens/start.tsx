@@ -6,6 +6,7 @@ import { forgetPeople, loadPeople } from '../core/people.ts';
 import { forgetResources } from '../core/resource.ts';
 import { route, startRouter } from '../core/router.ts';
 import { session, startSession } from '../core/session.ts';
+import { staySignedIn } from '../core/signingIn.ts';
 import { loadUtility, loadUtilityWords, loadWords, utility } from '../core/utility.ts';
 import { loadForms } from '../form/specs/byKind.ts';
 import { loadAllWords } from '../words/load.ts';
@@ -115,6 +116,7 @@ const DRAFTS_WAIT_MS = 1_000;
 /** Mounts an app on its prerendered page. */
 export function start(props: AppProps): void {
   startSession();
+  staySignedIn();
   startRouter();
   const restored = restoreDrafts();
   sweepDrafts(new Date());
