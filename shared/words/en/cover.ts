@@ -3,12 +3,11 @@ export const cover = {
   'cover.summary': 'At a glance',
   'cover.oldest': 'Out longest',
   'cover.oldest.none': 'Nothing is recorded as out of service.',
-  'cover.oldest.line': '{length}, since {since}',
   'cover.returns': 'Time to return',
   'cover.returns.median':
-    '{count, plural, one {The only one that came back within the {days} days before this check took {length}.} other {Half of the {shown} that came back within the {days} days before this check took less than {length}.}}',
+    '{count, plural, one {{length}, by the only one that came back in the {days} days before this check.} other {{length}: of the {shown} that came back in the {days} days before this check, half took less and half took more.}}',
   'cover.returns.none':
-    'No return yet within the {days} days before this check, so there is no usual time to state.',
+    'No return yet in the {days} days before this check, so there is no usual time to state.',
   'cover.inactive':
     '{count, plural, one {# more hydrant is marked as not in use in the inventory. It is not counted here and never offered.} other {{shown} more hydrants are marked as not in use in the inventory. They are not counted here and never offered.}}',
 
@@ -23,12 +22,13 @@ export const cover = {
   'cover.now': 'Now',
   'cover.before': 'Before',
   'cover.credit': 'Credit for distance: {left} now, {before} before.',
-  'cover.credit.exact': '{flow}',
   'cover.credit.at-most': 'at most {flow}',
-  'cover.none-within': 'No hydrant in service within {distance}: every one that stood there is out.',
 
-  'cover.hose.perhaps': '{hose} of hose may reach',
-  'cover.hose.reaches': '{hose} of hose reaches',
+  'cover.hose.perhaps':
+    '{all, select, true {{hose} of hose may reach from each of these.} other {{hose} of hose may reach from {count, plural, one {one of these} other {# of these}}.}}',
+  'cover.hose.reaches':
+    '{all, select, true {{hose} of hose reaches from each of these.} other {{hose} of hose reaches from {count, plural, one {one of these} other {# of these}}.}}',
+  'cover.hose.none': '{hose} of hose reaches from none of these.',
   'cover.hose.too-far': 'beyond {hose} of hose',
   'cover.straight-only': 'straight line, no street known',
 
@@ -39,16 +39,15 @@ export const cover = {
   'cover.doubt.flow':
     '{count, plural, one {1 hydrant in service within {reach} has no flow on record.} other {# hydrants in service within {reach} have no flow on record.}}',
   'cover.doubt.outlets':
-    '{count, plural, one {1 has no outlets on record.} other {# have no outlets on record.}}',
+    '{count, plural, one {1 hydrant in service has no outlets on record.} other {# hydrants in service have no outlets on record.}}',
   'cover.doubt.not-retested':
-    '{count, plural, one {1 came back without its tests.} other {# came back without their tests.}}',
+    '{count, plural, one {1 hydrant in service within {reach} came back without its tests.} other {# hydrants in service within {reach} came back without their tests.}}',
   'cover.doubt.maybe-struck':
-    '{count, plural, one {1 may be the struck hydrant itself.} other {# of them may be the struck hydrant itself.}}',
+    '{count, plural, one {1 hydrant counted here may be the struck one itself.} other {# hydrants counted here may be the struck one itself.}}',
   'cover.doubt.class-only': 'Flows are not published: each hydrant counts as the most of its class.',
   'cover.doubt.none': 'Flow and outlets of each hydrant are on record.',
 
   'cover.title': 'Areas that lost cover',
-  'cover.nav': 'Lost cover',
   'cover.what':
     'Places that had a hydrant in service within {reach} or a credit of {need}, and do not have it while the hydrants listed are out.',
   'cover.what.no-need':

@@ -4,10 +4,9 @@ export const cover: Record<keyof typeof english, string> = {
   'cover.summary': 'De un vistazo',
   'cover.oldest': 'Más tiempo fuera',
   'cover.oldest.none': 'No consta nada fuera de servicio.',
-  'cover.oldest.line': '{length}, desde: {since}',
   'cover.returns': 'Tiempo hasta volver',
   'cover.returns.median':
-    '{count, plural, one {El único que volvió en los {days} días anteriores a esta comprobación tardó {length}.} other {La mitad de los {shown} que volvieron en los {days} días anteriores a esta comprobación tardó menos de {length}.}}',
+    '{count, plural, one {{length}, por el único que volvió en los {days} días anteriores a esta comprobación.} other {{length}: de los {shown} que volvieron en los {days} días anteriores a esta comprobación, la mitad tardó menos y la mitad tardó más.}}',
   'cover.returns.none':
     'Ninguno ha vuelto aún en los {days} días anteriores a esta comprobación, así que no hay un tiempo habitual que indicar.',
   'cover.inactive':
@@ -25,13 +24,13 @@ export const cover: Record<keyof typeof english, string> = {
   'cover.now': 'Ahora',
   'cover.before': 'Antes',
   'cover.credit': 'Crédito por distancia: {left} ahora, {before} antes.',
-  'cover.credit.exact': '{flow}',
   'cover.credit.at-most': 'como máximo {flow}',
-  'cover.none-within':
-    'Ningún hidrante en servicio a menos de {distance}: todos los que había están fuera de servicio.',
 
-  'cover.hose.perhaps': '{hose} de manguera quizá alcancen',
-  'cover.hose.reaches': '{hose} de manguera alcanzan',
+  'cover.hose.perhaps':
+    '{all, select, true {{hose} de manguera quizá alcancen desde cada uno de estos.} other {{hose} de manguera quizá alcancen desde {count, plural, one {uno de estos} other {# de estos}}.}}',
+  'cover.hose.reaches':
+    '{all, select, true {{hose} de manguera alcanzan desde cada uno de estos.} other {{hose} de manguera alcanzan desde {count, plural, one {uno de estos} other {# de estos}}.}}',
+  'cover.hose.none': '{hose} de manguera no alcanzan desde ninguno de estos.',
   'cover.hose.too-far': 'más lejos que {hose} de manguera',
   'cover.straight-only': 'línea recta, sin calle conocida',
 
@@ -42,16 +41,15 @@ export const cover: Record<keyof typeof english, string> = {
   'cover.doubt.flow':
     '{count, plural, one {1 hidrante en servicio a menos de {reach} no tiene caudal registrado.} other {# hidrantes en servicio a menos de {reach} no tienen caudal registrado.}}',
   'cover.doubt.outlets':
-    '{count, plural, one {De 1 no constan las bocas.} other {De # no constan las bocas.}}',
+    '{count, plural, one {De 1 hidrante en servicio no constan las bocas.} other {De # hidrantes en servicio no constan las bocas.}}',
   'cover.doubt.not-retested':
-    '{count, plural, one {1 volvió sin repetir sus pruebas.} other {# volvieron sin repetir sus pruebas.}}',
+    '{count, plural, one {1 hidrante en servicio a menos de {reach} volvió sin repetir sus pruebas.} other {# hidrantes en servicio a menos de {reach} volvieron sin repetir sus pruebas.}}',
   'cover.doubt.maybe-struck':
-    '{count, plural, one {1 puede ser el propio hidrante golpeado.} other {# de ellos pueden ser el propio hidrante golpeado.}}',
+    '{count, plural, one {1 hidrante contado aquí puede ser el propio golpeado.} other {# hidrantes contados aquí pueden ser el propio golpeado.}}',
   'cover.doubt.class-only': 'Los caudales no se publican: cada hidrante cuenta como el máximo de su clase.',
   'cover.doubt.none': 'Constan el caudal y las bocas de cada hidrante.',
 
   'cover.title': 'Zonas que perdieron cobertura',
-  'cover.nav': 'Cobertura perdida',
   'cover.what':
     'Lugares que tenían un hidrante en servicio a menos de {reach} o un crédito de {need}, y no lo tienen mientras los hidrantes de la lista estén fuera.',
   'cover.what.no-need':

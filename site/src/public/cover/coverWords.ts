@@ -101,8 +101,12 @@ export function areaCause(reader: Reader, { hydrants, hydrantsOut }: PublicLostA
     : reader.say('cover.area.because', { count: hydrantsOut, hydrants: named });
 }
 
-/** What was looked at and what was found, as the checked fact that it is. */
-export function foundWords(reader: Reader, cover: PublicFireCover): readonly string[] {
+/** What was looked at and what was found, as the checked fact that it is; `brief` where straight lines are spoken of beside it. */
+export function foundWords(
+  reader: Reader,
+  cover: PublicFireCover,
+  { brief = false } = {},
+): readonly string[] {
   const { lookedAt, pointsLost, pointsWithNone, by, notCounted } = cover;
   const reach = reachWords(reader);
   const looked = reader.say(`cover.looked.${lookedAt.kind}`, {
@@ -123,7 +127,7 @@ export function foundWords(reader: Reader, cover: PublicFireCover): readonly str
         });
   return [
     ...(lookedAt.points === 0 ? [looked] : [looked, found]),
-    ...(by === 'straight' && lookedAt.points > 0 ? [reader.say('cover.straight-note')] : []),
+    ...(!brief && by === 'straight' && lookedAt.points > 0 ? [reader.say('cover.straight-note')] : []),
     ...(notCounted > 0 ? [reader.say('cover.not-counted', { count: notCounted })] : []),
   ];
 }
