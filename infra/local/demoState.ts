@@ -6,6 +6,7 @@ import type { Role } from '../../shared/roles.ts';
 import { demoMembers, loadDemo } from './demo/index.ts';
 import { townNetworkInp, townNetworkMeta } from './demo/network.ts';
 import { loadInventoryCsv } from './loadInventory.ts';
+import { loadTownLayers } from './loadLayer.ts';
 import { loadNetworkInp } from './loadNetwork.ts';
 import type { LocalServer } from './localServer.ts';
 import { membersFor } from './people.ts';
@@ -46,6 +47,7 @@ export async function ensureDemo(
       tokenFor,
       loadInventory: (csv, name) => loadInventoryCsv(csv, name, demoMembers.manager),
       loadNetwork: () => loadNetworkInp(townNetworkInp(), townNetworkMeta),
+      loadLayers: () => loadTownLayers(demoMembers.manager),
     },
     new Date(now),
   );

@@ -9,6 +9,7 @@ import { send } from '../../infra/local/demo/send.ts';
 import { Teller } from '../../infra/local/demo/teller.ts';
 import { townNetworkInp, townNetworkMeta } from '../../infra/local/demo/network.ts';
 import { loadInventoryCsv } from '../../infra/local/loadInventory.ts';
+import { loadTownLayers } from '../../infra/local/loadLayer.ts';
 import { loadNetworkInp } from '../../infra/local/loadNetwork.ts';
 import { startLocalServer } from '../../infra/local/localServer.ts';
 import { membersFor } from '../../infra/local/people.ts';
@@ -41,6 +42,7 @@ const api = {
   tokenFor: (role: keyof typeof members) => server.issuer.tokenFor(members[role]),
   loadInventory: (csv: string, name: string) => loadInventoryCsv(csv, name, demoMembers.manager),
   loadNetwork: () => loadNetworkInp(townNetworkInp(), townNetworkMeta),
+  loadLayers: () => loadTownLayers(demoMembers.manager),
 };
 
 /** Six invented hydrants on one street, 0.001° of latitude (364 ft) apart, the last a wet barrel. */

@@ -18,6 +18,8 @@ export interface DemoApi extends DemoServer {
   loadInventory(csv: string, fileName: string): Promise<void>;
   /** Puts the town's network model in force, unless one is. */
   loadNetwork(): Promise<void>;
+  /** Puts the town's streets and its stations' areas in force, unless they are. */
+  loadLayers(): Promise<void>;
 }
 
 export interface DemoLoaded {
@@ -33,6 +35,7 @@ export interface DemoLoaded {
 export async function loadDemo(api: DemoApi, now: Date): Promise<DemoLoaded> {
   await api.loadInventory(townInventoryCsv(), 'tansy-harbor-hydrants.csv');
   await api.loadNetwork();
+  await api.loadLayers();
   const teller = new Teller(now);
   demoRateBooks.forEach((edition, index) =>
     teller.tell('rate-book', { type: 'utility' }, 4000 - index, edition, { role: 'manager' }),

@@ -6,7 +6,20 @@ const feetPerDegreeLongitude = feetPerDegreeLatitude * Math.cos((origin.latitude
 /** The grid lies askew to north, as harbour towns do. */
 const turn = (14 * Math.PI) / 180;
 
-const avenues = [
+/** A place of the town by its own plane: feet along the streets from Pumphouse Avenue, feet across them from Harbor Street. */
+export function placeInTown(
+  alongFt: number,
+  acrossFt: number,
+): { latitudeDeg: number; longitudeDeg: number } {
+  const eastFt = alongFt * Math.cos(turn) - acrossFt * Math.sin(turn);
+  const northFt = alongFt * Math.sin(turn) + acrossFt * Math.cos(turn);
+  return {
+    latitudeDeg: origin.latitudeDeg + northFt / feetPerDegreeLatitude,
+    longitudeDeg: origin.longitudeDeg + eastFt / feetPerDegreeLongitude,
+  };
+}
+
+export const avenues = [
   'Pumphouse',
   'Cordwain',
   'Sailmaker',
@@ -20,7 +33,7 @@ const avenues = [
   'Bellfounder',
   'Osier',
 ];
-const streets = [
+export const streets = [
   'Harbor',
   'First',
   'Second',
@@ -32,7 +45,26 @@ const streets = [
   'Eighth',
   'Ninth',
 ];
-const blockFt = { along: 430, across: 520 };
+export const blockFt = { along: 430, across: 520 };
+
+/** The harbour bites into the south-east corner. */
+export const inHarbor = (row: number, column: number): boolean => row < 2 && column > 8;
+
+/** Two roads out of town and one to the point, where hydrants are far apart and losing one matters: step by step. */
+export const roads = {
+  'Mill Pond Rd': (step: number) => [-step * 390, 4.2 * blockFt.across + step * 60],
+  'Quarry Hill Rd': (step: number) => [
+    6 * blockFt.along + 1900 * Math.sin(step / 7),
+    9.4 * blockFt.across + step * 190,
+  ],
+  'Gull Point Dr': (step: number) => [
+    11.5 * blockFt.along + step * 240,
+    (3 + Math.sin(step / 4)) * blockFt.across,
+  ],
+} as const satisfies Record<string, (step: number) => readonly [alongFt: number, acrossFt: number]>;
+export const roadSteps = { 'Mill Pond Rd': 34, 'Quarry Hill Rd': 30, 'Gull Point Dr': 24 } as const;
+/** Feet of house numbers in a step of each road. */
+const numbers = { 'Mill Pond Rd': 120, 'Quarry Hill Rd': 110, 'Gull Point Dr': 60 } as const;
 
 /** The generator of Numerical Recipes' "quick and dirty" kind: the town is the same on every machine. */
 function dice(seed: number): () => number {
@@ -44,26 +76,19 @@ function dice(seed: number): () => number {
 }
 
 interface Spot {
-  readonly eastFt: number;
-  readonly northFt: number;
+  readonly latitudeDeg: number;
+  readonly longitudeDeg: number;
   readonly place: string;
 }
 
 function* spots(roll: () => number): Generator<Spot> {
   const inGrid = (alongFt: number, acrossFt: number, place: string): Spot => {
     const jitter = (): number => (roll() - 0.5) * 60;
-    const x = alongFt + jitter();
-    const y = acrossFt + jitter();
-    return {
-      eastFt: x * Math.cos(turn) - y * Math.sin(turn),
-      northFt: x * Math.sin(turn) + y * Math.cos(turn),
-      place,
-    };
+    return { ...placeInTown(alongFt + jitter(), acrossFt + jitter()), place };
   };
   for (const [row, street] of streets.entries())
     for (const [column, avenue] of avenues.entries()) {
-      // The harbour bites into the south-east corner.
-      if (row < 2 && column > 8) continue;
+      if (inHarbor(row, column)) continue;
       yield inGrid(column * blockFt.along, row * blockFt.across, `${street} St & ${avenue} Ave`);
       if (column < avenues.length - 1)
         yield inGrid(
@@ -78,21 +103,9 @@ function* spots(roll: () => number): Generator<Spot> {
           `${100 * (row + 1) + 21} ${avenue} Ave`,
         );
     }
-  // Two roads out of town, where hydrants are far apart and losing one matters.
-  for (let mile = 1; mile <= 34; mile += 1)
-    yield inGrid(-mile * 390, 4.2 * blockFt.across + mile * 60, `${mile * 120} Mill Pond Rd`);
-  for (let mile = 1; mile <= 30; mile += 1)
-    yield inGrid(
-      6 * blockFt.along + 1900 * Math.sin(mile / 7),
-      9.4 * blockFt.across + mile * 190,
-      `${mile * 110} Quarry Hill Rd`,
-    );
-  for (let step = 1; step <= 24; step += 1)
-    yield inGrid(
-      11.5 * blockFt.along + step * 240,
-      (3 + Math.sin(step / 4)) * blockFt.across,
-      `${step * 60} Gull Point Dr`,
-    );
+  for (const road of ['Mill Pond Rd', 'Quarry Hill Rd', 'Gull Point Dr'] as const)
+    for (let step = 1; step <= roadSteps[road]; step += 1)
+      yield inGrid(...roads[road](step), `${step * numbers[road]} ${road}`);
 }
 
 const columns = [
@@ -129,13 +142,11 @@ export function townInventoryCsv(): string {
     const month = String(1 + Math.floor(roll() * 12)).padStart(2, '0');
     const day = String(1 + Math.floor(roll() * 28)).padStart(2, '0');
     const inspected = `2025-${String(4 + Math.floor(roll() * 6)).padStart(2, '0')}-${String(1 + Math.floor(roll() * 28)).padStart(2, '0')}`;
-    const latitude = origin.latitudeDeg + spot.northFt / feetPerDegreeLatitude;
-    const longitude = origin.longitudeDeg + spot.eastFt / feetPerDegreeLongitude;
     const number = String(index + 1).padStart(4, '0');
     return [
       `TH-${number}`,
-      latitude.toFixed(6),
-      longitude.toFixed(6),
+      spot.latitudeDeg.toFixed(6),
+      spot.longitudeDeg.toFixed(6),
       spot.place,
       wet ? 'Wet barrel' : 'Dry barrel',
       model,

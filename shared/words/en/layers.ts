@@ -89,7 +89,7 @@ their next publication. docs/layers-geojson.md has what each kind must hold.
   'problem.layers-some-far':
     '{percent} % of it lies more than 2 miles from every hydrant. Look whether the file is your own area.',
   'problem.layers-hydrants-on-streets':
-    '{on, number} of {count, number} hydrants lie within {feet} ft of a street{examples, select, none {} other {; not {examples}}}. Distances to the others are straight lines.',
+    '{on, number} of {count, number} hydrants lie within {feet} ft of a street{examples, select, none {.} other {; not {examples}. Distances to the others are straight lines.}}',
   'problem.layers-hydrants-in-areas':
     '{inside, number} of {count, number} hydrants lie in an area{examples, select, none {} other {; not {examples}}}.',
   'problem.layers-areas-overlap':

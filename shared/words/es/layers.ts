@@ -90,7 +90,7 @@ desde su próxima publicación. docs/layers-geojson.md dice qué debe contener c
   'problem.layers-some-far':
     'El {percent} % está a más de 2 millas de todos los hidrantes. Mire si el archivo es de su propia área.',
   'problem.layers-hydrants-on-streets':
-    '{on, number} de {count, number} hidrantes están a menos de {feet} pies de una calle{examples, select, none {} other {; no {examples}}}. Las distancias a los demás son en línea recta.',
+    '{on, number} de {count, number} hidrantes están a menos de {feet} pies de una calle{examples, select, none {.} other {; no {examples}. Las distancias a los demás son en línea recta.}}',
   'problem.layers-hydrants-in-areas':
     '{inside, number} de {count, number} hidrantes están en un área{examples, select, none {} other {; no {examples}}}.',
   'problem.layers-areas-overlap':
