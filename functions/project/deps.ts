@@ -1,6 +1,7 @@
 import type { Hydrant } from '../../shared/inventory/hydrant.ts';
 import type { Ledger } from '../stores/ledger/ledger.ts';
 import type { ProjectionStore } from '../stores/projections/projections.ts';
+import type { Unprojected } from '../stores/unprojected/unprojected.ts';
 
 /** A projection that was written or removed, by its key. */
 export interface KeptItem {
@@ -12,6 +13,7 @@ export interface KeptItem {
 export interface ProjectorDeps {
   readonly ledger: Ledger;
   readonly projections: ProjectionStore;
+  readonly unprojected: Unprojected;
   /** The inventory's type of a hydrant; `unknown` for one it has not. A fault throws, and nothing is written. */
   readonly hydrantType: (hydrantId: string) => Promise<Hydrant['type']>;
   /**

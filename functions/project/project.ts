@@ -26,6 +26,13 @@ import { settle, type Reading, type Target } from './settle.ts';
  * `ProjectionContended` or `NeighborhoodTooLarge`; then it must be called again.
  */
 export async function projectStream(deps: ProjectorDeps, stream: Stream): Promise<void> {
+  // Read before the ledger is: whatever these marks stand for is then in what is projected.
+  const marks = await deps.unprojected.list(stream);
+  await projectFacts(deps, stream);
+  await deps.unprojected.remove(marks);
+}
+
+async function projectFacts(deps: ProjectorDeps, stream: Stream): Promise<void> {
   const { type, id } = splitStream(stream);
   const own = await deps.ledger.readStream(stream, { personal: false });
   for (const item of exhibitItems(own)) await addExhibit(deps, item);

@@ -36,10 +36,13 @@ export interface Rebuilt {
  * looks again. Reads the whole ledger into memory: cost grows with its facts (docs/decisions/0012 has numbers).
  */
 export async function rebuild(deps: ProjectorDeps, { write }: { readonly write: boolean }): Promise<Rebuilt> {
+  const marks = await deps.unprojected.list();
   const first = await compare(deps);
-  if (!write || first.differences.length === 0) return { ...first, left: first.differences };
-  await repair(deps, first);
-  const { differences: left } = await compare(deps);
+  if (!write) return { ...first, left: first.differences };
+  if (first.differences.length > 0) await repair(deps, first);
+  const left = first.differences.length > 0 ? (await compare(deps)).differences : [];
+  // All that these marks stand for is in what was compared; some stand for no fact at all.
+  if (left.length === 0) await deps.unprojected.remove(marks);
   return { ...first, left };
 }
 

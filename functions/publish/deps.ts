@@ -13,7 +13,7 @@ export function publishDeps(
     settings,
     store,
     renderer,
-    readSources: () => readSources(stores),
+    readSources: (checkedAt) => readSources(stores, checkedAt),
     stillRecorded: (vanished) => stillRecorded(stores.ledger, vanished),
   };
 }

@@ -29,7 +29,7 @@ import { sha256, writeFile } from './write.ts';
 export interface PublishDeps {
   readonly settings: UtilitySettings;
   /** The whole current state. Throws when any part of it cannot be read; never answers empty because of a fault. */
-  readonly readSources: () => Promise<PublicSources>;
+  readonly readSources: (checkedAt: string) => Promise<PublicSources>;
   /** Whether the ledger still holds an outage that no projection knows (false: a correction withdrew it). */
   readonly stillRecorded: (vanished: Vanished) => Promise<boolean>;
   readonly renderer: SiteRenderer;
@@ -42,6 +42,8 @@ export interface Publication {
   readonly checkedAt: string;
   readonly written: readonly string[];
   readonly unchanged: number;
+  /** Reports that the page says are missing from it; null when none is. */
+  readonly notYetShown: NonNullable<PublicSnapshot['notYetShown']> | null;
 }
 
 /** What was read must not replace the page that stands; each problem says why. */
@@ -76,10 +78,10 @@ export async function publishOnce(deps: PublishDeps, now: Date): Promise<Publica
   const seen = await readPointer(store);
   assertClock(seen.pointer, now);
   if (isAsNew(seen.pointer, checkedAt))
-    return { outcome: 'superseded', checkedAt, written: [], unchanged: 0 };
+    return superseded(checkedAt);
 
   const previous = await readPrevious(store);
-  const sources = await deps.readSources();
+  const sources = await deps.readSources(checkedAt);
   await refuseBadNews(deps, previous, sources);
   const edition = buildEdition(sources, settings, checkedAt);
   const feeds = feedFiles(edition, await readFeedMemory(store), settings);
@@ -88,7 +90,7 @@ export async function publishOnce(deps: PublishDeps, now: Date): Promise<Publica
   const announced = await announce(store, { checkedAt, hydrants }, seen);
   const { pointer: standing } = announced.standing;
   // A newer one may have come by while this one read. Its pages must not be taken for those that this one may replace.
-  if (isAsNew(standing, checkedAt)) return { outcome: 'superseded', checkedAt, written: [], unchanged: 0 };
+  if (isAsNew(standing, checkedAt)) return superseded(checkedAt);
   const made = pagesOf(edition, withdrawnPages(standing, hydrants));
   const gone = gonePages(edition, Object.keys(standing.files), made);
   const pages = { lists: made.lists, others: [...made.others, ...gone] };
@@ -101,10 +103,18 @@ export async function publishOnce(deps: PublishDeps, now: Date): Promise<Publica
       keeps: (there, shows) => announced.sure && mayStand(there, shows, now, settings.publishing),
     },
   );
-  const { relyUntil } = edition.snapshot;
+  const { relyUntil, notYetShown = null } = edition.snapshot;
   const moved = await moveForward(store, { version: 1, checkedAt, relyUntil, files, hydrants }, announced);
-  return { outcome: moved ? 'published' : 'superseded', checkedAt, written, unchanged };
+  return { outcome: moved ? 'published' : 'superseded', checkedAt, written, unchanged, notYetShown };
 }
+
+const superseded = (checkedAt: string): Publication => ({
+  outcome: 'superseded',
+  checkedAt,
+  written: [],
+  unchanged: 0,
+  notYetShown: null,
+});
 
 type StandingFile = Pointer['files'][string];
 

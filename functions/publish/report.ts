@@ -21,6 +21,14 @@ export async function publishAndReport(deps: PublishDeps, now: Date, log: Log): 
       unchanged: publication.unchanged,
       milliseconds: Math.round(performance.now() - started),
     });
+    if (publication.notYetShown !== null)
+      log({
+        level: 'warn',
+        event: 'public-page-behind',
+        hurt: 'readers of the public page, which says that reports are missing from it',
+        reports: publication.notYetShown.reports,
+        since: publication.notYetShown.since,
+      });
     return publication;
   } catch (error) {
     log({

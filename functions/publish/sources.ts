@@ -12,26 +12,32 @@ import type { CurrentInventory, InventoryStore } from '../stores/inventory/inven
 import type { LayerStore } from '../stores/layers/layers.ts';
 import type { Ledger } from '../stores/ledger/ledger.ts';
 import type { ProjectionStore } from '../stores/projections/projections.ts';
+import type { Unprojected } from '../stores/unprojected/unprojected.ts';
 import { readLayers } from './layers.ts';
+import { unprojectedAt } from './unprojectedAt.ts';
 
 export interface SourceDeps {
   readonly ledger: Ledger;
   readonly projections: ProjectionStore;
+  readonly unprojected: Pick<Unprojected, 'list'>;
   readonly inventory: Pick<InventoryStore, 'current'>;
   /** Streets, places to be covered, station areas, where the utility has loaded them. */
   readonly layers?: Pick<LayerStore, 'current'>;
+  /** Waits for the projector; an argument so that tests hold the time. */
+  readonly pause?: (milliseconds: number) => Promise<void>;
 }
 
 /** Streams read at once. */
 const AT_ONCE = 16;
 
-/** The whole current state, for a publication. Every read is strongly consistent; a fault throws. */
-export async function readSources({
-  ledger,
-  projections,
-  inventory: store,
-  layers,
-}: SourceDeps): Promise<PublicSources> {
+/**
+ * The whole current state, for a publication whose check is at `checkedAt`. Every read is strongly consistent; a fault
+ * throws.
+ */
+export async function readSources(deps: SourceDeps, checkedAt: string): Promise<PublicSources> {
+  const { ledger, projections, inventory: store, layers } = deps;
+  // First, and by itself: what is missing from the projections is asked before they are read.
+  const unprojected = await unprojectedAt(deps, checkedAt);
   const [inventory, loaded, hydrantRows, strikeRows] = await Promise.all([
     readInventory(store),
     layers ? readLayers(layers) : {},
@@ -41,6 +47,7 @@ export async function readSources({
   const statuses = hydrantRows.map(({ value }) => value);
   const strikes = strikeRows.map(({ value }) => value);
   return {
+    unprojected,
     inventory,
     ...loaded,
     statuses,

@@ -44,6 +44,11 @@ const handInPersonal = [
   'dynamodb:PutItem',
   'dynamodb:DeleteItem',
 ] as const;
+/** Whoever hands a fact in marks it as not yet projected, and takes the mark away when there was no new fact. */
+const markFacts: Permission = {
+  actions: ['dynamodb:PutItem', 'dynamodb:DeleteItem'],
+  on: { table: 'unprojected' },
+};
 /** Without the right to list, a missing object answers "forbidden", and absence could not be told from a fault. */
 const readObjects = ['s3:GetObject', 's3:ListBucket'] as const;
 
@@ -53,6 +58,7 @@ const packetRights: readonly Permission[] = [
   { actions: readPersonal, on: { table: 'personal' } },
   { actions: [...read, ...append], on: { table: 'projections' } },
   { actions: [...read, ...append], on: { table: 'unique' } },
+  markFacts,
   { actions: readObjects, on: { bucket: 'inventory', prefix: '' } },
   { actions: [...readObjects, 's3:PutObject'], on: { bucket: 'evidence', prefix: '' } },
   // It is handed a digest; the key itself stays where it is.
@@ -69,6 +75,7 @@ export const permissions: Readonly<Record<FunctionName, readonly Permission[]>> 
     { actions: [...read, ...append], on: { table: 'submissions' } },
     { actions: handInPersonal, on: { table: 'personal' } },
     { actions: ['dynamodb:GetItem', ...append], on: { table: 'unique' } },
+    markFacts,
   ],
   records: [
     { actions: readStream, on: { table: 'submissions' } },
@@ -128,6 +135,7 @@ export const permissions: Readonly<Record<FunctionName, readonly Permission[]>> 
   project: [
     { actions: readStream, on: { table: 'submissions' } },
     { actions: [...read, ...append], on: { table: 'projections' } },
+    { actions: ['dynamodb:Query', 'dynamodb:DeleteItem'], on: { table: 'unprojected' } },
     { actions: readObjects, on: { bucket: 'inventory', prefix: '' } },
   ],
   digest: [
@@ -155,6 +163,7 @@ export const permissions: Readonly<Record<FunctionName, readonly Permission[]>> 
   publish: [
     { actions: readStream, on: { table: 'submissions' } },
     { actions: ['dynamodb:Query'], on: { table: 'projections' } },
+    { actions: ['dynamodb:Query'], on: { table: 'unprojected' } },
     { actions: readObjects, on: { bucket: 'inventory', prefix: '' } },
     // Reading too: a page is replaced only if it is still the one that was seen.
     { actions: [...readObjects, 's3:PutObject'], on: { bucket: 'published', prefix: 'pages/' } },

@@ -44,13 +44,13 @@ export interface FollowingDeps {
 
 /** Follows facts accepted in this process, on the stores that the environment names, with the handlers that AWS runs. */
 export function followHere(log: Log): Following {
-  const { ledger, projections } = tables();
+  const { ledger, projections, unprojected } = tables();
   const hydrantType = async (hydrantId: string) =>
     (await (await inventoryStore()).hydrant(hydrantId))?.type ?? 'unknown';
   const { following, appended } = createFollowing({
     project: projectAsOnAws,
     replay: async () => {
-      await replayUnprojected({ ledger, projections, hydrantType });
+      await replayUnprojected({ ledger, projections, unprojected, hydrantType });
     },
     publish,
     log,

@@ -28,6 +28,13 @@ export const tables = {
   unique: { logicalId: 'UniqueTable', environment: 'UNIQUE_TABLE', partitionKey: 'space', sortKey: 'name' },
   /** What goes out to people: letters that wait to be sent or were, and the private addresses of calendars. */
   outbox: { logicalId: 'OutboxTable', environment: 'OUTBOX_TABLE', partitionKey: 'box', sortKey: 'entry' },
+  /** Facts that may not be among the projections yet. */
+  unprojected: {
+    logicalId: 'UnprojectedTable',
+    environment: 'UNPROJECTED_TABLE',
+    partitionKey: 'space',
+    sortKey: 'mark',
+  },
 } as const;
 export type TableName = keyof typeof tables;
 

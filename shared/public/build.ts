@@ -37,6 +37,8 @@ export interface PublicSources {
     /** Of the same hydrants. */
     readonly index: NearestIndex<Hydrant>;
   } | null;
+  /** When facts were recorded that the rest does not know yet, earliest first; left out: none. */
+  readonly unprojected?: readonly string[];
   readonly statuses: readonly HydrantStatus[];
   readonly strikes: readonly StrikeState[];
   /** Standing flow tests by residual hydrant. */
@@ -52,6 +54,11 @@ export interface PublicSources {
 /** An abandoned or planned hydrant serves nobody: it is not counted and never offered. */
 export const shouldServe = ({ service }: Pick<Hydrant, 'service'>): boolean =>
   service !== 'abandoned' && service !== 'planned';
+
+const notYetShown = (recordedAt: readonly string[] = []): Pick<PublicSnapshot, 'notYetShown'> => {
+  const [since] = recordedAt;
+  return since === undefined ? {} : { notYetShown: { reports: recordedAt.length, since } };
+};
 
 /**
  * What the public may know, from the state of the utility as read at `checkedAt` or later (so every fact recorded
@@ -202,6 +209,7 @@ export function buildEdition(
     },
     summary: summaryOf(outOfService, statuses, strikes, checkedAt),
     ...(cover ? { fireCover: cover.fireCover } : {}),
+    ...notYetShown(sources.unprojected),
     outOfService,
     notRetested: [...owing]
       .filter(([hydrantId]) => shows(hydrantId))

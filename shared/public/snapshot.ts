@@ -124,7 +124,7 @@ export const publicSnapshot = z
   .strictObject({
     version: z.literal(1),
     utility: publicUtility,
-    /** Every fact recorded before this instant is in the snapshot. */
+    /** Every fact recorded before this instant is in the snapshot, but for what `notYetShown` counts. */
     checkedAt: z.iso.datetime(),
     relyUntil: z.iso.datetime(),
     /** Null: no inventory has been loaded, and the page says that it is not set up. */
@@ -142,6 +142,11 @@ export const publicSnapshot = z
     summary: publicSummary.optional(),
     /** Left out without an inventory. */
     fireCover: publicFireCover.optional(),
+    /**
+     * Reports recorded before the check that are in nothing below yet, and when the first of them was: the page must
+     * say so. Left out: there is none.
+     */
+    notYetShown: z.strictObject({ reports: z.int().min(1), since: z.iso.datetime() }).optional(),
     /** Newest first. */
     outOfService: z.array(publicOutOfService),
     notRetested: z.array(publicNotRetested),

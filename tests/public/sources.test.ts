@@ -26,12 +26,18 @@ async function given(...submissions: Submission[]): Promise<void> {
     await projectStream({ ...stores, hydrantType: async () => 'dry-barrel' }, streamOfSubmission(submission));
   }
 }
-const read = () => readSources({ ...stores, inventory });
+const read = () => readSources({ ...stores, inventory }, '2026-03-05T12:00:00.000Z');
 const edition = async () => buildEdition(await read(), townSettings, '2026-03-05T12:00:00.000Z');
 
 describe('the state as the stores have it', () => {
   test('of nothing is nothing, and no inventory', async () => {
-    expect(await read()).toEqual({ inventory: null, statuses: [], strikes: [], flowTests: new Map() });
+    expect(await read()).toEqual({
+      unprojected: [],
+      inventory: null,
+      statuses: [],
+      strikes: [],
+      flowTests: new Map(),
+    });
   });
 
   test('a strike that was sent in is out of service on the page', async () => {
@@ -85,7 +91,7 @@ describe('the state as the stores have it', () => {
 
   test('a store that does not answer throws, and never reads as empty', async () => {
     const broken = { ...inventory, current: () => Promise.reject(new StoreUnavailable('no answer')) };
-    await expect(readSources({ ...stores, inventory: broken })).rejects.toBeInstanceOf(StoreUnavailable);
+    await expect(readSources({ ...stores, inventory: broken }, '2026-03-05T12:00:00.000Z')).rejects.toBeInstanceOf(StoreUnavailable);
   });
 });
 

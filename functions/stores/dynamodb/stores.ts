@@ -3,6 +3,7 @@ import { tables, type TableName } from '../../../shared/deployment/tables.ts';
 import type { Calendars } from '../calendars/calendars.ts';
 import { tableCalendars } from '../calendars/tableCalendars.ts';
 import type { Ledger } from '../ledger/ledger.ts';
+import { markedLedger } from '../ledger/markedLedger.ts';
 import { tableLedger } from '../ledger/tableLedger.ts';
 import type { Notices } from '../outbox/notices.ts';
 import type { Outbox } from '../outbox/outbox.ts';
@@ -12,6 +13,8 @@ import type { ProjectionStore } from '../projections/projections.ts';
 import { tableProjections } from '../projections/tableProjections.ts';
 import { tableUnique } from '../unique/tableUnique.ts';
 import type { Unique } from '../unique/unique.ts';
+import { tableUnprojected } from '../unprojected/tableUnprojected.ts';
+import type { Unprojected } from '../unprojected/unprojected.ts';
 import { dynamodbClient } from './client.ts';
 import type { TableNames } from './createTables.ts';
 import { dynamodbTable } from './dynamodbTable.ts';
@@ -22,6 +25,7 @@ export interface TableStores {
   readonly ledger: Ledger;
   readonly unique: Unique;
   readonly projections: ProjectionStore;
+  readonly unprojected: Unprojected;
   readonly outbox: Outbox;
   readonly notices: Notices;
   readonly calendars: Calendars;
@@ -30,8 +34,11 @@ export interface TableStores {
 /** The stores on their tables, whatever holds the tables. */
 export function storesOn(open: (table: TableName) => Table): TableStores {
   const outbox = open('outbox');
+  const unprojected = tableUnprojected(open('unprojected'));
+  const ledger = tableLedger({ submissions: open('submissions'), personal: open('personal') });
   return {
-    ledger: tableLedger({ submissions: open('submissions'), personal: open('personal') }),
+    ledger: markedLedger(ledger, unprojected),
+    unprojected,
     unique: tableUnique(open('unique')),
     projections: tableProjections(open('projections')),
     outbox: tableOutbox(outbox),

@@ -1,5 +1,8 @@
 /** English words: lists that are too long for one page, and the areas they are told apart by. */
 export const lists = {
+  'public.not-yet-shown':
+    '{count, plural, one {One report received since {since} is not on this page yet. A hydrant may be out of service that it does not name: call {phone}.} other {# reports received since {since} are not on this page yet. Hydrants may be out of service that it does not name: call {phone}.}}',
+
   'lists.newest':
     'The {listed} latest of {total} are listed here. All of them stand in the lists of the areas below.',
   'lists.areas': 'Areas of the town',

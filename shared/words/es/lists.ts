@@ -2,6 +2,9 @@ import type { lists as english } from '../en/lists.ts';
 
 /** Spanish words: lists that are too long for one page, and the areas they are told apart by. */
 export const lists: Record<keyof typeof english, string> = {
+  'public.not-yet-shown':
+    '{count, plural, one {Un aviso recibido desde el {since} aún no está en esta página. Puede haber un hidrante fuera de servicio que ella no nombra: llame al {phone}.} other {# avisos recibidos desde el {since} aún no están en esta página. Puede haber hidrantes fuera de servicio que ella no nombra: llame al {phone}.}}',
+
   'lists.newest':
     'Aquí están los {listed} más recientes de {total}. Todos están en las listas de las zonas, más abajo.',
   'lists.areas': 'Zonas de la ciudad',

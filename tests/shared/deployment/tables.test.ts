@@ -35,6 +35,12 @@ describe('tables and keys', () => {
         partitionKey: 'box',
         sortKey: 'entry',
       },
+      unprojected: {
+        logicalId: 'UnprojectedTable',
+        environment: 'UNPROJECTED_TABLE',
+        partitionKey: 'space',
+        sortKey: 'mark',
+      },
     });
   });
 

@@ -1,0 +1,129 @@
+import { mkdtemp, rm } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { gzipSync } from 'node:zlib';
+import { publishOnce } from '../../functions/publish/publish.ts';
+import { filePublished } from '../../functions/stores/published/filePublished.ts';
+import { buildEdition, type PublicSources } from '../../shared/public/build.ts';
+import { builtRenderer } from '../support/builtSite.ts';
+import {
+  anOutage,
+  aStatus,
+  aStrike,
+  inventoryOf,
+  townHydrants,
+  townNow,
+  townSettings,
+} from '../support/town.ts';
+import type { BenchRow } from './row.ts';
+
+/** The largest utility that the public pages are made for. */
+const HYDRANTS = 250_000;
+const OUT = 2000;
+
+/** What the issue that asked for it allows; stands beside each figure. */
+const allowed = (value: number): NonNullable<BenchRow['beside']> => ({ name: 'allowed', value });
+
+function cityWith(out: number): PublicSources {
+  const hydrants = townHydrants(HYDRANTS);
+  const every = Math.floor(HYDRANTS / OUT);
+  const struck = hydrants.filter((_, index) => index % every === 0).slice(0, out);
+  const since = (index: number): string => new Date(townNow.getTime() - (index + 1) * 600_000).toISOString();
+  return {
+    inventory: inventoryOf(hydrants),
+    strikes: struck.map(({ hydrantId }, index) => aStrike(`s-${index}`, { hydrantId, since: since(index) })),
+    statuses: struck.map(({ hydrantId }, index) =>
+      aStatus(hydrantId, [anOutage(`s-${index}`, { since: since(index) })]),
+    ),
+    flowTests: new Map(),
+  };
+}
+
+const oneMore = (city: PublicSources): PublicSources => {
+  const hydrantId = city.inventory?.hydrants[77_777]?.hydrantId ?? '';
+  const since = townNow.toISOString();
+  return {
+    ...city,
+    strikes: [aStrike('s-new', { hydrantId, since }), ...city.strikes],
+    statuses: [aStatus(hydrantId, [anOutage('s-new', { since })]), ...city.statuses],
+  };
+};
+
+/** Seconds of one run, and of the processor in it: beside other work the one says little, the other still does. */
+async function timed<T>(work: () => T | Promise<T>): Promise<{ answer: T; seconds: number; cpu: number }> {
+  const [began, before] = [performance.now(), process.cpuUsage()];
+  const answer = await work();
+  const { user, system } = process.cpuUsage(before);
+  return { answer, seconds: (performance.now() - began) / 1000, cpu: (user + system) / 1e6 };
+}
+
+/** Heap that grew while something was computed, at its most, MB. The inventory itself was there before. */
+function heapOf<T>(work: () => T): { answer: T; megabytes: number } {
+  globalThis.gc?.();
+  const before = process.memoryUsage().heapUsed;
+  const answer = work();
+  return { answer, megabytes: (process.memoryUsage().heapUsed - before) / 1e6 };
+}
+
+/**
+ * A city of 250,000 hydrants with 2,000 out of service: computing what the public may know, publishing all of it from
+ * nothing to files, publishing one strike more, and the weight of what a reader gets first.
+ */
+export async function bench(): Promise<readonly BenchRow[]> {
+  const renderer = await builtRenderer();
+  const folder = await mkdtemp(join(tmpdir(), 'bench-city-'));
+  try {
+    const city = cityWith(OUT);
+    const compute = () => buildEdition(city, townSettings, townNow.toISOString());
+    const { megabytes } = heapOf(compute);
+    const computed = await timed(compute);
+
+    const store = filePublished(folder);
+    const deps = {
+      settings: townSettings,
+      renderer,
+      store,
+      readSources: async () => city,
+      stillRecorded: async () => true,
+    };
+    const cold = await timed(() => publishOnce(deps, townNow));
+    const later = oneMore(city);
+    const change = await timed(() =>
+      publishOnce({ ...deps, readSources: async () => later }, new Date(townNow.getTime() + 60_000)),
+    );
+    const pages = cold.answer.written.filter((key) => key.endsWith('.html'));
+    const weights = await Promise.all(
+      pages.map(async (key) => gzipSync((await store.get(key))?.bytes ?? new Uint8Array()).length / 1000),
+    );
+    const first = gzipSync((await store.get('index.html'))?.bytes ?? new Uint8Array()).length / 1000;
+    return [
+      { name: 'a city: snapshot and cover', value: computed.seconds, unit: 's', beside: allowed(2) },
+      { name: 'a city: snapshot and cover, processor', value: computed.cpu, unit: 's', beside: allowed(2) },
+      { name: 'a city: snapshot and cover, heap', value: megabytes, unit: 'MB', beside: allowed(300) },
+      {
+        name: 'a city: published from nothing, to files',
+        value: cold.seconds,
+        unit: 's',
+        beside: allowed(60),
+      },
+      { name: 'a city: the same, processor', value: cold.cpu, unit: 's', beside: allowed(60) },
+      { name: 'a city: one strike more', value: change.seconds, unit: 's', beside: allowed(5) },
+      { name: 'a city: the same, processor', value: change.cpu, unit: 's', beside: allowed(5) },
+      {
+        name: 'a city: files written for one strike more',
+        value: change.answer.written.length,
+        unit: 'files',
+        beside: { name: 'files there are', value: cold.answer.written.length },
+      },
+      { name: 'a city: first page, gzipped', value: first, unit: 'kB', beside: allowed(60) },
+      {
+        name: 'a city: heaviest page, gzipped',
+        value: Math.max(...weights),
+        unit: 'kB',
+        beside: allowed(60),
+      },
+    ];
+  } finally {
+    await rm(folder, { recursive: true, force: true });
+  }
+}
