@@ -137,11 +137,15 @@ async function streetLayer(each: Each, reading: Reading, choices: LayerChoices):
       });
   };
   const joinEnds = joinWithinFt > 0;
+  const openEnds = joinEnds ? loose.ends.filter(({ offFt }) => offFt > joinWithinFt) : loose.ends;
+  const joinedEnds = loose.ends.length - openEnds.length;
   if (!joinCrossings)
     for (const joint of loose.crossings.slice(0, mostJoints)) doubt(joint, 'layers-crosses-unjoined');
-  if (!joinEnds) for (const joint of loose.ends.slice(0, mostJoints)) doubt(joint, 'layers-end-near-street');
+  for (const joint of openEnds.slice(0, mostJoints)) doubt(joint, 'layers-end-near-street');
   const { streets, parts } = buildStreets(
-    joinCrossings || joinEnds ? loose.joined({ crossings: joinCrossings, ends: joinEnds }) : lines,
+    joinCrossings || joinEnds
+      ? loose.joined({ crossings: joinCrossings, endsWithinFt: joinEnds ? joinWithinFt : -1 })
+      : lines,
     snapFt,
   );
   const count = streets.fromNode.length;
@@ -154,13 +158,9 @@ async function streetLayer(each: Each, reading: Reading, choices: LayerChoices):
           }),
         ]
       : []),
-    ...(loose.ends.length > 0
-      ? [
-          problem(joinEnds ? 'layers-ends-joined' : 'layers-ends-open', '', {
-            count: loose.ends.length,
-            feet: joinEnds ? joinWithinFt : tellEndsFt,
-          }),
-        ]
+    ...(joinedEnds > 0 ? [problem('layers-ends-joined', '', { count: joinedEnds, feet: joinWithinFt })] : []),
+    ...(openEnds.length > 0
+      ? [problem('layers-ends-open', '', { count: openEnds.length, feet: tellEndsFt })]
       : []),
     ...(parts.length > 1
       ? [

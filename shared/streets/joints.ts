@@ -10,16 +10,21 @@ export interface LooseJoint {
   readonly row: number;
   readonly otherRow: number;
   readonly at: Position;
+  /** How far the end stops from the street, feet; 0 for a crossing. */
+  readonly offFt: number;
 }
 
 /** What a file leaves open about how its streets join. */
 export interface LooseJoints {
   /** Crossings, on one level, without a position that both have. */
   readonly crossings: readonly LooseJoint[];
-  /** Ends that stop short of another street by no more than `joinWithinFt`, or that touch it where it has no position. */
+  /** Ends that stop short of another street by no more than `lookWithinFt`, or that touch it where it has no position. */
   readonly ends: readonly LooseJoint[];
   /** The lines with a position of both streets at each of these. */
-  readonly joined: (what: { readonly crossings: boolean; readonly ends: boolean }) => readonly StreetLine[];
+  readonly joined: (what: {
+    readonly crossings: boolean;
+    readonly endsWithinFt: number;
+  }) => readonly StreetLine[];
 }
 
 interface Cut {
@@ -29,6 +34,7 @@ interface Cut {
   readonly share: number;
   readonly at: Position;
   readonly why: 'crossing' | 'end';
+  readonly offFt: number;
 }
 
 const rounded = (degrees: number): number => Math.round(degrees * PER_DEGREE);
@@ -39,9 +45,9 @@ const keyOf = (longitude: number, latitude: number): string => `${rounded(longit
  * both have (as OSM has it, and RFC 7946 knows nothing else): a crossing without one may be a bridge, and an end beside
  * a street may be a fence. So they are told, and joined only if the person says so.
  *
- * @param joinWithinFt how far an end may stop short of a street to be told, feet
+ * @param lookWithinFt how far an end may stop short of a street to be told, feet
  */
-export function looseJoints(lines: readonly StreetLine[], joinWithinFt: number): LooseJoints {
+export function looseJoints(lines: readonly StreetLine[], lookWithinFt: number): LooseJoints {
   const pieces: (Piece & { readonly line: number; readonly piece: number })[] = [];
   const used = new Map<string, number>();
   for (const [line, { places }] of lines.entries())
@@ -75,10 +81,10 @@ export function looseJoints(lines: readonly StreetLine[], joinWithinFt: number):
       const crossing = crossingOf(piece, found);
       if (!crossing) continue;
       const at = placeAt(piece, crossing.shareA);
-      crossings.push({ row: rowOf(piece.line), otherRow: rowOf(found.line), at });
+      crossings.push({ row: rowOf(piece.line), otherRow: rowOf(found.line), at, offFt: 0 });
       cuts.push(
-        { line: piece.line, piece: piece.piece, share: crossing.shareA, at, why: 'crossing' },
-        { line: found.line, piece: found.piece, share: crossing.shareB, at, why: 'crossing' },
+        { line: piece.line, piece: piece.piece, share: crossing.shareA, at, why: 'crossing', offFt: 0 },
+        { line: found.line, piece: found.piece, share: crossing.shareB, at, why: 'crossing', offFt: 0 },
       );
     }
   }
@@ -88,7 +94,7 @@ export function looseJoints(lines: readonly StreetLine[], joinWithinFt: number):
     for (const at of [0, places.length - 2]) {
       const end = { longitudeDeg: places[at] ?? 0, latitudeDeg: places[at + 1] ?? 0 };
       if (used.get(keyOf(end.longitudeDeg, end.latitudeDeg)) !== 1) continue;
-      const highDeg = joinWithinFt / FEET_PER_DEGREE;
+      const highDeg = lookWithinFt / FEET_PER_DEGREE;
       const wideDeg = highDeg / Math.cos((end.latitudeDeg * Math.PI) / 180);
       let best: { readonly offFt: number; readonly share: number; readonly number: number } | null = null;
       for (const number of index.search(
@@ -100,12 +106,19 @@ export function looseJoints(lines: readonly StreetLine[], joinWithinFt: number):
         const piece = pieces[number];
         if (!piece || piece.line === line) continue;
         const near = nearestOnPiece(end, piece);
-        if (near.offFt <= joinWithinFt && (!best || near.offFt < best.offFt)) best = { ...near, number };
+        if (near.offFt <= lookWithinFt && (!best || near.offFt < best.offFt)) best = { ...near, number };
       }
       const piece = best && pieces[best.number];
       if (!best || !piece) continue;
-      ends.push({ row: rowOf(line), otherRow: rowOf(piece.line), at: end });
-      cuts.push({ line: piece.line, piece: piece.piece, share: best.share, at: end, why: 'end' });
+      ends.push({ row: rowOf(line), otherRow: rowOf(piece.line), at: end, offFt: best.offFt });
+      cuts.push({
+        line: piece.line,
+        piece: piece.piece,
+        share: best.share,
+        at: end,
+        why: 'end',
+        offFt: best.offFt,
+      });
     }
   return {
     crossings,
@@ -113,7 +126,7 @@ export function looseJoints(lines: readonly StreetLine[], joinWithinFt: number):
     joined: (what) =>
       withCuts(
         lines,
-        cuts.filter(({ why }) => (why === 'crossing' ? what.crossings : what.ends)),
+        cuts.filter(({ why, offFt }) => (why === 'crossing' ? what.crossings : offFt <= what.endsWithinFt)),
       ),
   };
 }
