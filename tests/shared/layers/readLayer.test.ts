@@ -42,7 +42,7 @@ function read(
   const text = JSON.stringify({ type: 'FeatureCollection', ...more, features });
   return readLayer(
     {
-      text: async function* () {
+      async *text() {
         for (let at = 0; at < text.length; at += 97) yield text.slice(at, at + 97);
       },
     },
@@ -171,7 +171,7 @@ describe('every feature is answered', () => {
       '{"type":"FeatureCollection",\n"features":[\n{"type":"Feature","id":"way/7","properties":{},"geometry":null},\n' +
       `${JSON.stringify(feature(good))}]}`;
     const result = await readLayer(
-      { text: async function* () { yield text; } }, // prettier-ignore
+      { async *text () { yield text; } }, // prettier-ignore
       { ...usual, kind: 'streets' },
     );
     expect(result.findings).toMatchObject([{ row: 1, line: 3, featureId: 'way/7' }]);
@@ -187,7 +187,7 @@ describe('every feature is answered', () => {
 
 describe('the file as a whole is refused', () => {
   const text = (whole: string): Promise<LayerResult> =>
-    readLayer({ text: async function* () { yield whole; } }, { ...usual, kind: 'streets' }); // prettier-ignore
+    readLayer({ async *text () { yield whole; } }, { ...usual, kind: 'streets' }); // prettier-ignore
 
   it.each([
     ['no collection', () => text('{"type":"Feature"}'), ['layers-no-features']],
