@@ -1,6 +1,7 @@
 import type { InventoryEdition, InventoryMeta } from '../../shared/inventory/edition.ts';
 import { inventoryLoaded } from '../../functions/submissions/inventoryLoads.ts';
 import { readKeys, serverUsing } from './dataFolder.ts';
+import type { ApiAccess } from './deployed/access.ts';
 import { createIssuer } from './issuer.ts';
 
 /** Longer than a busy server takes; the load itself is done, and its fact can also wait for the next start. */
@@ -20,7 +21,16 @@ export async function recordLoadAtServer(
   const issuer = await createIssuer((await readKeys(root)).issuerKey);
   const { loadedBy } = meta;
   const token = await issuer.tokenFor({ personId: loadedBy, name: loadedBy, roles: ['manager'] });
-  const response = await fetch(`${server.origin}/api/submissions`, {
+  return recordLoadThere({ origin: server.origin, token }, edition, meta);
+}
+
+/** The same of a server anywhere, by whoever signed in there. */
+export async function recordLoadThere(
+  { origin, token }: ApiAccess,
+  edition: InventoryEdition,
+  meta: InventoryMeta,
+): Promise<boolean> {
+  const response = await fetch(`${origin}/api/submissions`, {
     method: 'POST',
     headers: { authorization: `Bearer ${token}`, 'content-type': 'application/json' },
     body: JSON.stringify(inventoryLoaded(edition, meta)),

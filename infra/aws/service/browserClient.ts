@@ -1,6 +1,7 @@
 import { Duration } from 'aws-cdk-lib';
 import { CfnManagedLoginBranding, OAuthScope, UserPoolClient } from 'aws-cdk-lib/aws-cognito';
 import { Construct } from 'constructs';
+import { commandsReturnTo } from '../../../shared/deployment/signIn.ts';
 import type { People } from '../data/people.ts';
 import type { DeploymentSettings } from '../settings.ts';
 
@@ -21,10 +22,13 @@ export class BrowserClient extends Construct {
       idTokenValidity: Duration.hours(1),
       accessTokenValidity: Duration.hours(1),
       refreshTokenValidity: Duration.hours(signIn.rememberHours),
+      // Passkeys come with the choice of how to sign in (ALLOW_USER_AUTH); no password passes through our own pages.
+      authFlows: { user: true },
       oAuth: {
         flows: { authorizationCodeGrant: true },
         scopes: [OAuthScope.OPENID, OAuthScope.PROFILE, OAuthScope.EMAIL],
-        callbackUrls: [`${siteUrl}/sign-in/`],
+        // And the machine of somebody who runs a command against this deployment.
+        callbackUrls: [`${siteUrl}/sign-in/`, commandsReturnTo],
         logoutUrls: [`${siteUrl}/`],
       },
     });

@@ -1,19 +1,13 @@
-import { existsSync } from 'node:fs';
 import { userInfo } from 'node:os';
 import { resolve } from 'node:path';
-import { pathToFileURL } from 'node:url';
 import { v7 } from 'uuid';
-import { objectInventory } from '../../../functions/stores/inventory/objectInventory.ts';
-import { openObjectStore } from '../../../functions/stores/objects/open.ts';
 import { acceptable } from '../../../shared/inventory/choices.ts';
 import { importFields } from '../../../shared/inventory/mapping/fields.ts';
 import { ImportRefused } from '../../../shared/inventory/refused.ts';
 import { isLocale, say, sayProblem, type Locale } from '../../../shared/words/index.ts';
-import { claimDataFolder, inventoryFolder } from '../dataFolder.ts';
 import { readOptions } from '../import/options.ts';
 import { runImport } from '../import/run.ts';
-import { dataDir } from '../options.ts';
-import { recordLoadAtServer } from '../recordLoad.ts';
+import { importStores } from '../import/stores.ts';
 import { command, terminalLocale } from '../terminal.ts';
 
 /** Paths on the command line are meant from where the person stands; npm runs the script in the project's folder. */
@@ -34,6 +28,7 @@ await command(async () => {
       );
       return;
     }
+    const stores = importStores(process.env);
     await runImport(
       {
         ...options,
@@ -41,21 +36,12 @@ await command(async () => {
         report: options.report === null ? null : fromCaller(options.report),
       },
       {
-        openInventory: async () => {
-          const folder = inventoryFolder(await claimDataFolder(dataDir(process.env)));
-          return objectInventory(await openObjectStore(pathToFileURL(folder).href));
-        },
-        lookAtInventory: async () => {
-          const folder = inventoryFolder(dataDir(process.env));
-          return existsSync(folder)
-            ? objectInventory(await openObjectStore(pathToFileURL(folder).href))
-            : null;
-        },
+        openInventory: stores.openInventory,
+        lookAtInventory: stores.lookAtInventory,
         now: () => new Date().toISOString(),
         newId: () => v7(),
         account: () => userInfo().username,
-        recordLoad: async (edition, meta) =>
-          recordLoadAtServer(await claimDataFolder(dataDir(process.env)), edition, meta),
+        recordLoad: stores.recordLoad,
         print: (line) => console.log(line),
       },
     );

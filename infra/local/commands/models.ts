@@ -3,10 +3,11 @@ import { resolve } from 'node:path';
 import { v7 } from 'uuid';
 import { ImportRefused } from '../../../shared/inventory/refused.ts';
 import { isLocale, say, type Locale } from '../../../shared/words/index.ts';
+import { deploymentOf, openAccess } from '../deployed/access.ts';
 import { exampleCsv } from '../import/models/example.ts';
 import { readModelOptions } from '../import/models/options.ts';
 import { runModelImport, sayDoubt } from '../import/models/run.ts';
-import { modelServer } from '../import/models/server.ts';
+import { modelServer, modelServerThere } from '../import/models/server.ts';
 import { dataDir } from '../options.ts';
 import { command, terminalLocale } from '../terminal.ts';
 
@@ -26,7 +27,12 @@ await command(async () => {
       await runModelImport(
         { ...options, file: fromCaller(options.file) },
         {
-          openServer: (personId) => modelServer(dataDir(process.env), personId, options.locale),
+          openServer: async (personId) => {
+            const deployment = deploymentOf(process.env);
+            return deployment === null
+              ? modelServer(dataDir(process.env), personId, options.locale)
+              : modelServerThere(await openAccess(deployment, process.env), options.locale);
+          },
           now: () => new Date().toISOString(),
           newId: () => v7(),
           account: () => userInfo().username,

@@ -2,4 +2,22 @@ import type { deployment as english } from '../en/deployment.ts';
 
 export const deployment: Record<keyof typeof english, string> = {
   'problem.public-url-not-domain': 'Hay un dominio fijado, así que esta es su dirección: {url}',
+  'command.deployment-address':
+    '«{address}» no es la dirección de un despliegue. Escríbala con https://, por ejemplo https://hydrants.example.',
+  'command.deployment-silent':
+    '{address} no responde como este programa. ¿Es correcta la dirección, y está desplegado?',
+  'command.no-sign-in-page':
+    '{address} no tiene página de inicio de sesión. Fije DEPLOYMENT_TOKEN con una credencial que acepte.',
+  'command.not-signed-in':
+    'Nadie ha iniciado sesión en {address} desde este equipo, o la sesión ha caducado. Ejecute: npm run sign-in -- {address}',
+  'command.sign-in-refused':
+    '{address} no confirmó el inicio de sesión. Vuelva a ejecutarlo; una persona responsable puede ver en la lista si usted figura en ella.',
+  'command.sign-in-waited':
+    'Nadie volvió de la página de inicio de sesión en {minutes} minutos. Vuelva a ejecutarlo.',
+  'command.sign-in-usage': 'Dé una dirección: npm run sign-in -- https://hydrants.example',
+  'command.sign-in-open': 'Abra esto en un navegador de este equipo e inicie sesión:\n{address}',
+  'command.sign-in-done-browser': 'Sesión iniciada. Puede cerrar esta ventana.',
+  'command.sign-in-done':
+    'Sesión iniciada en {address}. Se guarda en {file}, que solo usted puede leer; bórrelo para cerrarla.',
+  'command.deployment-variable': 'Fije también {name}: la pila de los datos lo dice entre sus salidas.',
 };

@@ -1,6 +1,7 @@
 import type { Fact } from '../../../../shared/submissions/submission.ts';
 import { say, type Locale } from '../../../../shared/words/index.ts';
 import { readKeys, serverUsing } from '../../dataFolder.ts';
+import type { ApiAccess } from '../../deployed/access.ts';
 import { createIssuer } from '../../issuer.ts';
 import type { ModelServer } from './run.ts';
 
@@ -17,8 +18,13 @@ export async function modelServer(
   if (!running) return null;
   const issuer = await createIssuer((await readKeys(root)).issuerKey);
   const token = await issuer.tokenFor({ personId, name: personId, roles: ['manager'] });
+  return modelServerThere({ origin: running.origin, token }, locale);
+}
+
+/** The same of a server anywhere, asked by whoever signed in there. */
+export function modelServerThere({ origin, token }: ApiAccess, locale: Locale): ModelServer {
   const ask = (path: string, body?: unknown): Promise<Response> =>
-    fetch(running.origin + path, {
+    fetch(origin + path, {
       method: body === undefined ? 'GET' : 'POST',
       headers: {
         authorization: `Bearer ${token}`,
