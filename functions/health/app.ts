@@ -1,13 +1,18 @@
+import type { UtilitySettings } from '../../shared/utility/settings.ts';
 import { evaluateFlowTest } from '../../shared/hydraulics/evaluateFlowTest.ts';
 import { failedDeliveries } from '../dispatch/failed.ts';
 import { createFamilyApp, type App, type HttpDeps } from '../http/app.ts';
 import { StoreUnavailable } from '../stores/faults.ts';
 import type { Notices } from '../stores/outbox/notices.ts';
 import type { ProjectionStore } from '../stores/projections/projections.ts';
+import type { PublishedStore } from '../stores/published/published.ts';
+import { publicPageAt } from './publicPage.ts';
 
 export interface HealthDeps extends HttpDeps {
   readonly projections: ProjectionStore;
   readonly notices: Notices;
+  readonly published: Pick<PublishedStore, 'head'>;
+  readonly settings: UtilitySettings;
 }
 
 /**
@@ -28,8 +33,9 @@ const unlessAway = <T>(asked: Promise<T>): Promise<T | null> =>
   });
 
 /**
- * `GET /api/health`: whether the arithmetic gives a known answer and the store answers at all; and how many messages to
- * dispatch failed in the last days, which is for people to make good and no reason to take the service away.
+ * `GET /api/health`: whether the arithmetic gives a known answer, the store answers at all, and the public page that
+ * stands may still be relied on; and how many messages to dispatch failed in the last days, which is for people to make
+ * good and no reason to take the service away.
  */
 export function createHealthApp(deps: HealthDeps): App {
   return createFamilyApp('health', deps, {
@@ -37,11 +43,14 @@ export function createHealthApp(deps: HealthDeps): App {
       const arithmetic = arithmeticIsRight();
       const store = (await unlessAway(deps.projections.versionOf('health', 'probe'))) !== null;
       const failed = store ? await unlessAway(failedDeliveries(deps.notices, deps.now())) : null;
-      const status = arithmetic && store ? 'ok' : 'failing';
+      const publicPage = await unlessAway(publicPageAt(deps.published, deps.settings, deps.now()));
+      const fresh = publicPage?.state === 'good';
+      const status = arithmetic && store && fresh ? 'ok' : 'failing';
       return call.json(
         {
           status,
-          checks: { arithmetic, store },
+          checks: { arithmetic, store, publicPage: fresh },
+          publicPage,
           dispatchMessages: { failed: failed === null ? null : failed.length },
         },
         status === 'ok' ? 200 : 503,

@@ -131,6 +131,8 @@ export const permissions: Readonly<Record<FunctionName, readonly Permission[]>> 
     { actions: ['dynamodb:GetItem'], on: { table: 'projections' } },
     // How many messages to dispatch did not go out.
     { actions: ['dynamodb:Query'], on: { table: 'outbox' } },
+    // When the public page that stands was checked.
+    { actions: readObjects, on: { bucket: 'published', prefix: 'pages/' } },
   ],
   project: [
     { actions: readStream, on: { table: 'submissions' } },

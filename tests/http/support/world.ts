@@ -13,6 +13,7 @@ import { projectStream } from '../../../functions/project/project.ts';
 import { createCalendarApp } from '../../../functions/calendar/app.ts';
 import { createDispatchApp } from '../../../functions/dispatch/app.ts';
 import { createHealthApp } from '../../../functions/health/app.ts';
+import { memoryPublished } from '../../../functions/stores/published/memoryPublished.ts';
 import { createNetworkApp } from '../../../functions/network/app.ts';
 import { solveNetwork } from '../../../functions/network/solve.ts';
 import type { NetworkQuestion } from '../../../shared/network/question.ts';
@@ -65,6 +66,7 @@ export async function testWorld(
     exhibits,
     inventory,
     models: objectModels(memoryObjects()),
+    published: memoryPublished(),
     solve: (inp: string, question: NetworkQuestion) => solveNetwork(inp, question),
     current: currentState(stores),
     afterAppend: over.afterAppend ?? (({ stream }) => projectStream({ ...stores, hydrantType }, stream)),

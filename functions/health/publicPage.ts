@@ -1,0 +1,26 @@
+import type { UtilitySettings } from '../../shared/utility/settings.ts';
+import { SNAPSHOT_KEY } from '../publish/pages.ts';
+import type { PublishedStore } from '../stores/published/published.ts';
+
+export interface PublicPageHealth {
+  /** `old`: it says itself that it is not to be relied on any more. `none`: nothing was ever published. */
+  readonly state: 'good' | 'old' | 'none';
+  readonly checkedAt: string | null;
+  readonly relyUntil: string | null;
+}
+
+/** How old the public page is: by its snapshot, which is written after every page. Throws `StoreUnavailable`. */
+export async function publicPageAt(
+  published: Pick<PublishedStore, 'head'>,
+  { publishing: { relyForMinutes } }: UtilitySettings,
+  now: Date,
+): Promise<PublicPageHealth> {
+  const checkedAt = (await published.head(SNAPSHOT_KEY))?.checkedAt ?? null;
+  if (checkedAt === null) return { state: 'none', checkedAt: null, relyUntil: null };
+  const relyUntil = new Date(Date.parse(checkedAt) + relyForMinutes * 60_000);
+  return {
+    state: now < relyUntil ? 'good' : 'old',
+    checkedAt,
+    relyUntil: relyUntil.toISOString(),
+  };
+}
