@@ -145,6 +145,7 @@ describe('npm run rebuild', { timeout: 120_000 }, () => {
         PROJECTIONS_TABLE: localTableNames.projections,
         UNIQUE_TABLE: localTableNames.unique,
         OUTBOX_TABLE: localTableNames.outbox,
+        UNPROJECTED_TABLE: localTableNames.unprojected,
         INVENTORY_URL: `file://${dataDir}/objects/inventory`,
       });
       expect(deployed).toMatchObject({ code: 0, out: expect.stringContaining('from 3 facts') });

@@ -22,7 +22,7 @@ function shortName(resource: unknown): string {
   if (text.includes(':identity/claims@')) return 'sender';
   if (text.includes(':identity/hydrants@')) return 'dispatch';
   const found =
-    /(SubmissionsTable|PersonalTable|ProjectionsTable|UniqueTable|OutboxTable|EvidenceBucket|InventoryBucket|NetworkBucket|PublishedBucket|ProjectFailures|PublishFailures|DispatchFailures|DisplayFailures|DispatchMessagesTexts|PacketKey|Function\w+?Log(?=[0-9A-F]{8}")|FunctionpacketJobsHandler)/.exec(
+    /(SubmissionsTable|PersonalTable|ProjectionsTable|UniqueTable|OutboxTable|UnprojectedTable|EvidenceBucket|InventoryBucket|NetworkBucket|PublishedBucket|ProjectFailures|PublishFailures|DispatchFailures|DisplayFailures|DispatchMessagesTexts|PacketKey|Function\w+?Log(?=[0-9A-F]{8}")|FunctionpacketJobsHandler)/.exec(
       text,
     )?.[1];
   if (found === undefined) return text;
@@ -237,7 +237,7 @@ describe('what no function may do', () => {
     ).toEqual(['publish']);
     for (const { on } of permissions.publish) {
       if ('bucket' in on && on.bucket === 'published') expect(on.prefix).toBe('pages/');
-      if ('table' in on) expect(['projections', 'submissions']).toContain(on.table);
+      if ('table' in on) expect(['projections', 'submissions', 'unprojected']).toContain(on.table);
     }
   });
 
