@@ -28,6 +28,7 @@ export const stations = {
   'stations.by.straight': 'Distances are straight lines. Hose along streets is longer.',
   'stations.straight': 'straight line',
   'stations.rest': '{count, plural, one {One more, not on this sheet:} other {# more, not on this sheet:}}',
+  'stations.unnamed': '{count, plural, one {and one more} other {and # more}} on the page itself',
   'stations.map': 'Map of the area of {name}',
   'stations.map.alt':
     '{out, plural, =0 {None is out of service.} one {One is out of service, with a numbered sign.} other {# are out of service, with numbered signs.}} The list has every place in words.',

@@ -32,6 +32,7 @@ export const stations: Record<keyof typeof english, string> = {
   'stations.straight': 'línea recta',
   'stations.rest':
     '{count, plural, one {Uno más, que no está en esta hoja:} other {# más, que no están en esta hoja:}}',
+  'stations.unnamed': '{count, plural, one {y uno más} other {y # más}} en la página misma',
   'stations.map': 'Mapa del área de {name}',
   'stations.map.alt':
     '{out, plural, =0 {Ninguno está fuera de servicio.} one {Uno está fuera de servicio, con un número.} other {# están fuera de servicio, con números.}} La lista dice cada lugar con palabras.',

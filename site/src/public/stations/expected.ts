@@ -7,6 +7,3 @@ export function expectedOf(outages: PublicOutOfService['outages']): string | nul
     ? null
     : dates.reduce((latest, at) => (Date.parse(at) > Date.parse(latest) ? at : latest));
 }
-
-/** Lines that one sheet holds; the rest stands on it by number and name alone. */
-export const SHEET_MOST = 14;
