@@ -110,7 +110,7 @@ describe('what is left around a hydrant that is out', () => {
       certain: false,
       doubts: { notRetested: 1 },
     });
-    const reported = aStrike('s-1', { position: { latitudeDeg: 39.201, longitudeDeg: -98.4 } as never });
+    const reported = aStrike('s-1', { position: { latitudeDeg: 39.201, longitudeDeg: -98.4 } });
     const doubted = build({ ...sources, strikes: [reported] }).snapshot;
     expect(doubted.outOfService.find(({ hydrantId }) => hydrantId === 'A')?.cover).toMatchObject({
       certain: false,
