@@ -70,14 +70,16 @@ export function pagesOf(
     ...withdrawn.map((hydrantId) =>
       page(hydrantPath(hydrantId), locale, { edition, hydrant: null }, 'withdrawn'),
     ),
-    page('how-to-read/', locale, { edition }, 'how to read'),
+    page('how-to-read/', locale, { edition }, { by: edition.snapshot.fireCover?.by }),
     ...(edition.listAreas?.areas ?? []).flatMap((area) => areaPages(area, locale)),
     ...stationPages(locale),
   ]);
   return {
     others: [...others, { key: '404.html', path: '/404', content: { edition }, shows: utility }],
     // What the list names first links to the page of lost cover.
-    lists: ['cover/', ''].flatMap((name) => locales.map((locale) => page(name, locale, { edition }))),
+    lists: ['cover/', 'map/', 'wall/', ''].flatMap((name) =>
+      locales.map((locale) => page(name, locale, { edition })),
+    ),
   };
 }
 
@@ -149,7 +151,17 @@ export function assetsIn(text: string): readonly string[] {
   return [...text.matchAll(assetReferences)].flatMap(([, attribute, url]) => attribute ?? url ?? []);
 }
 
-/** One asset; a style sheet's own assets are found in it by `assetsIn`. */
+const utf8Text = new TextDecoder();
+const scriptImports = /\b(?:from|import)\s*\(?\s*["'`]\.\/([\w.~@-]+\.js)["'`]/g;
+
+/** The assets that an asset needs: a style sheet its fonts, a script the scripts that it imports. */
+export function namedIn({ key, bytes }: PublishedFile): readonly string[] {
+  if (key.endsWith('.css')) return assetsIn(utf8Text.decode(bytes));
+  if (!key.endsWith('.js')) return [];
+  return [...utf8Text.decode(bytes).matchAll(scriptImports)].map(([, name]) => `/_assets/${name ?? ''}`);
+}
+
+/** One asset; what it needs in its turn is found by `namedIn`. */
 export async function assetFile(renderer: SiteRenderer, path: string): Promise<PublishedFile> {
   const key = path.slice(1);
   return {

@@ -11,7 +11,6 @@ import { problem, type Problem } from '../../shared/problems/problem.ts';
 import type { UtilitySettings } from '../../shared/utility/settings.ts';
 import type { PublishedStore } from '../stores/published/published.ts';
 import {
-  assetFile,
   assetsIn,
   gonePages,
   pagesOf,
@@ -22,6 +21,8 @@ import {
   type PublishedFile,
 } from './pages.ts';
 import { feedFiles, readFeedMemory, type FeedFiles } from './feeds.ts';
+import { assetWriter } from './assets.ts';
+import { mapFiles } from './mapFiles.ts';
 import { announce, isAsNew, moveForward, readPointer, type Pointer } from './pointer.ts';
 import type { SiteRenderer } from './renderer.ts';
 import { sha256, writeFile } from './write.ts';
@@ -77,8 +78,7 @@ export async function publishOnce(deps: PublishDeps, now: Date): Promise<Publica
   const checkedAt = now.toISOString();
   const seen = await readPointer(store);
   assertClock(seen.pointer, now);
-  if (isAsNew(seen.pointer, checkedAt))
-    return superseded(checkedAt);
+  if (isAsNew(seen.pointer, checkedAt)) return superseded(checkedAt);
 
   const previous = await readPrevious(store);
   const sources = await deps.readSources(checkedAt);
@@ -204,22 +204,7 @@ async function writeEdition(
     else unchanged++;
   };
 
-  const assets = new Map<string, Promise<void>>();
-  const writeAsset = async (path: string): Promise<void> => {
-    const file = await assetFile(renderer, path);
-    // A style sheet's fonts first, for the same reason as the sheet before the page.
-    if (path.endsWith('.css')) await writeAssets(new TextDecoder().decode(file.bytes));
-    await write(file);
-  };
-  const writeAssets = async (text: string): Promise<void> => {
-    const wanted = assetsIn(text).map((path) => {
-      const under = assets.get(path) ?? writeAsset(path);
-      assets.set(path, under);
-      return under;
-    });
-    await Promise.all(wanted);
-  };
-
+  const writeAssets = assetWriter(renderer, write);
   const publishPage = async (page: PageToRender): Promise<void> => {
     const shows = page.shows === undefined ? undefined : digest(page.shows);
     const there = standing.files[page.key];
@@ -229,15 +214,20 @@ async function writeEdition(
       return;
     }
     const file = await renderPage(renderer, page);
-    await writeAssets(new TextDecoder().decode(file.bytes));
+    await writeAssets(assetsIn(new TextDecoder().decode(file.bytes)));
     await write(file, shows);
   };
   for (let start = 0; start < others.length; start += AT_ONCE)
     await Promise.all(others.slice(start, start + AT_ONCE).map(publishPage));
+  const writeAll = async (all: readonly PublishedFile[]): Promise<void> => {
+    for (let start = 0; start < all.length; start += AT_ONCE)
+      await Promise.all(all.slice(start, start + AT_ONCE).map((file) => write(file)));
+  };
   for (const page of lists) await publishPage(page);
-  const data = [snapshotFile(edition), ...feeds];
-  for (let start = 0; start < data.length; start += AT_ONCE)
-    await Promise.all(data.slice(start, start + AT_ONCE).map((file) => write(file)));
+  const map = mapFiles(edition, Object.keys(standing.files));
+  await writeAll([snapshotFile(edition), ...feeds, ...map.cells]);
+  // After the cells that it names.
+  await write(map.index);
   for (const file of memory) await write(file);
   return { files, written, unchanged };
 }

@@ -71,6 +71,11 @@ const stores: readonly [string, () => PublishedStore][] = [
   ['files', () => filePublished(join(folder, String(Math.random())))],
 ];
 
+/** Pages that say when they were checked, and are made anew at each. */
+const lists = ['', 'cover/', 'map/', 'wall/'].flatMap((page) => [
+  `${page}index.html`,
+  `es/${page}index.html`,
+]);
 /** Every file for machines that says when it was checked, and so is new at each check. */
 const feeds = [
   'v1/changes.json',
@@ -96,11 +101,12 @@ describe.each(stores)('a publisher on %s', (_, open) => {
         '_assets/site.css',
         'es/how-to-read/index.html',
         'es/hydrants/A/index.html',
-        'es/index.html',
         'how-to-read/index.html',
         'hydrants/A/index.html',
-        'index.html',
+        ...lists,
         'v1/snapshot.json',
+        'v1/map/index.json',
+        'v1/map/c.json',
         ...feeds,
         'v1/openapi.json',
       ].toSorted(),
@@ -122,9 +128,9 @@ describe.each(stores)('a publisher on %s', (_, open) => {
     const { written, unchanged } = await publishOnce(publisher(store, sourcesWith('A')), minute(10));
     // The snapshot, the feeds and the lists say when they were checked; the other pages would say what they said.
     expect(written.toSorted()).toEqual(
-      ['es/index.html', 'index.html', 'v1/snapshot.json', ...feeds].toSorted(),
+      [...lists, 'v1/snapshot.json', 'v1/map/index.json', ...feeds].toSorted(),
     );
-    expect(unchanged).toBe(8);
+    expect(unchanged).toBe(9);
     expect(await textAt(store, 'hydrants/A/index.html')).toContain('20:05');
   });
 
@@ -268,7 +274,7 @@ describe('the last good page stays, and one line says why', () => {
     const lines: LogEntry[] = [];
     const deps = publisher(memoryPublished(), sourcesWith('A'));
     await publishAndReport(deps, minute(5), (entry) => lines.push(entry));
-    expect(lines).toMatchObject([{ level: 'info', event: 'public-page-published', written: 21 }]);
+    expect(lines).toMatchObject([{ level: 'info', event: 'public-page-published', written: 29 }]);
   });
 });
 
@@ -303,7 +309,7 @@ describe('a store that fails in the middle', () => {
       for (const list of ['index.html', 'es/index.html'])
         expect(await textAt(store, list)).toMatch(/20:11.*out:\[A\]\[B\]$/s);
       // What a publication that was cut off wrote is in no list, so no page is taken on trust.
-      if (last > 0) expect(written.filter((key) => key.endsWith('.html'))).toHaveLength(9);
+      if (last > 0) expect(written.filter((key) => key.endsWith('.html'))).toHaveLength(7 + lists.length);
     },
   );
 

@@ -2,9 +2,10 @@ import { createServer, type Server } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import type { PublishedStore } from '../../functions/stores/published/published.ts';
 
-/** As strict as a deployment sends it: the pages must work under it, so the tests serve them under it. */
+/** As strict as a deployment sends it: the pages must work under it, so the tests serve them under it. The pages' own
+ * policy is stricter still, where a page reads nothing (`publicPolicy`). */
 export const contentSecurityPolicy =
-  "default-src 'none'; style-src 'self'; script-src 'self'; font-src 'self'; img-src 'self'; base-uri 'none'; form-action 'none'; frame-ancestors 'none'";
+  "default-src 'none'; style-src 'self'; script-src 'self'; font-src 'self'; img-src 'self'; connect-src 'self'; base-uri 'none'; form-action 'none'; frame-ancestors 'none'";
 
 /** Serves published objects as a static host would: index pages, the 404 page, types and cache times. */
 export async function servePublished(

@@ -28,9 +28,8 @@ export const wall = {
   'wall.old.title': 'DO NOT RELY ON THIS SCREEN',
   'wall.old.why': 'It was good until {until}. What it shows was checked {checked} and may have changed.',
   'wall.old.alive':
-    'The service answers, but its page has not been made anew since {checked}. Tell the utility: {phone}.',
-  'wall.old.gone':
-    'The service cannot be reached since {since}. Check this screen’s network; to ask: {phone}.',
+    'The service answers, but its page has not been made anew since {checked}. Tell the utility.',
+  'wall.old.gone': 'The service cannot be reached since {since}. Check this screen’s network.',
   'wall.early.why':
     'This screen’s clock is earlier than the check ({checked}), so it cannot tell whether what it shows is still good. Set the clock.',
   'wall.gone.title': 'The service cannot be reached',

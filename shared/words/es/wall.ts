@@ -29,9 +29,8 @@ export const wall: Record<keyof typeof english, string> = {
   'wall.old.title': 'NO CONFÍE EN ESTA PANTALLA',
   'wall.old.why': 'Era válida hasta: {until}. Lo que muestra se comprobó {checked} y puede haber cambiado.',
   'wall.old.alive':
-    'El servicio responde, pero su página no se ha rehecho desde: {checked}. Avise al servicio de agua: {phone}.',
-  'wall.old.gone':
-    'No se puede contactar con el servicio desde: {since}. Revise la red de esta pantalla; para preguntar: {phone}.',
+    'El servicio responde, pero su página no se ha rehecho desde: {checked}. Avise al servicio de agua.',
+  'wall.old.gone': 'No se puede contactar con el servicio desde: {since}. Revise la red de esta pantalla.',
   'wall.early.why':
     'El reloj de esta pantalla va por detrás de la comprobación ({checked}), así que no puede saber si lo que muestra aún es válido. Ponga el reloj en hora.',
   'wall.gone.title': 'No se puede contactar con el servicio',

@@ -3,10 +3,10 @@ import { intervalEnds } from '../../../shared/hydraulics/sayCapacity.ts';
 import { hydrantPath, pagePath } from '../../../shared/public/address.ts';
 import type { PublicEdition } from '../../../shared/public/edition.ts';
 import { dayOf, timeOfDay, zoneName } from '../../../shared/public/times.ts';
-import { convert } from '../../../shared/units/convert.ts';
 import { displays, formatNumber, formatQuantity, unitSymbol } from '../../../shared/units/format.ts';
 import type { System, UnitId } from '../../../shared/units/units.ts';
 import { isLocale, say, type Locale, type WordKey, type WordParams } from '../../../shared/words/index.ts';
+import { paced } from './paced.ts';
 
 /** For whom a page is written: language, units, time zone. Every part of a page speaks through this. */
 export interface Reader {
@@ -34,16 +34,6 @@ export interface Reader {
 }
 
 const FEET_PER_MILE = 5280;
-
-/**
- * A distance as a person would pace it, ten feet or a meter. The other system's figure is that of the rounded one, so
- * that the two beside each other are one distance: 20 ft is 6 m.
- */
-export function paced(feet: number, system: System, own: System): number {
-  const inOwn =
-    own === 'us' ? Math.round(feet / 10) * 10 : convert(Math.round(convert(feet, 'ft', 'm')), 'm', 'ft');
-  return Math.round(system === 'us' ? inOwn : convert(inOwn, 'ft', 'm'));
-}
 
 const known = new WeakMap<PublicEdition, ReadonlySet<string>>();
 
