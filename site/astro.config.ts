@@ -1,7 +1,9 @@
 import { defineConfig, passthroughImageService } from 'astro/config';
 import type { AstroIntegration } from 'astro';
 import { offline } from './offlineBuild.ts';
+import { preloadFirst } from './preloadFirst.ts';
 import { asNeeded } from './asNeeded.ts';
+import { firstChunk } from './firstChunk.ts';
 
 /**
  * Public pages are rendered by the publisher, not by a web server: the build gives `dist/server/entry.mjs`, which
@@ -27,14 +29,15 @@ export default defineConfig({
   outDir: './dist',
   cacheDir: './.astro/cache',
   adapter: publisher,
-  integrations: [offline],
+  // In this order: the offline list holds the hash of the finished page.
+  integrations: [preloadFirst, offline],
   image: { service: passthroughImageService() },
   devToolbar: { enabled: false },
   trailingSlash: 'ignore',
   // A strict content security policy stands on every page: no style and no script inside the HTML.
   build: { inlineStylesheets: 'never', assets: '_assets' },
   vite: {
-    plugins: [asNeeded()],
+    plugins: [asNeeded(), firstChunk()],
     build: { assetsInlineLimit: 0, target: 'es2022' },
     oxc: { jsx: { runtime: 'automatic', importSource: 'preact' } },
     // The bundle runs inside a function with nothing beside it.

@@ -427,7 +427,7 @@ describe('a later look at a struck hydrant', () => {
     await told();
     await shot(page, 'judged-by-inspection-360');
     // A routine inspection is not asked about a strike.
-    await goTo(page, server, '/crew/#/new/inspection?hydrant=T-104');
+    await goTo(page, server, '/crew/#/new/inspection?hydrant=T-109');
     expect(await page.getByRole('heading', { name: 'Damage by the strike' }).count()).toBe(0);
     expect(faults.filter((fault) => !/ERR_FAILED/.test(fault))).toEqual([]);
   });

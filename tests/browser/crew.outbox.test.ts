@@ -256,7 +256,7 @@ describe('a refused entry', () => {
 describe('whose entry it is', () => {
   test('a colleague can deliver it and not change it; both are named', async () => {
     const page = await crew();
-    await goTo(page, server, '/crew/#/new/inspection?hydrant=T-106');
+    await goTo(page, server, '/crew/#/new/inspection?hydrant=T-108');
     await page.getByText('Sound', { exact: true }).click();
     await page.route('**/api/submissions', (route) => route.abort());
     await sendForm(page);
@@ -278,7 +278,7 @@ describe('whose entry it is', () => {
     await page.getByText('Recorded.', { exact: true }).waitFor();
     const { status } = await server.ask<{ status: { lastInspectedAt: string } }>(
       'crew',
-      '/api/hydrants/T-106',
+      '/api/hydrants/T-108',
     );
     expect(status.lastInspectedAt).not.toBeNull();
   });

@@ -39,7 +39,9 @@ export const ports = {
   offlineQueue: 28_381,
   offlineQueueLine: 28_382,
   offlineDrafts: 28_385,
+  firstWords: 28_386,
   benchField: 28_383,
   benchQueue: 28_384,
   night: 27_169,
+  smoke: 29_220,
 } as const;

@@ -206,6 +206,7 @@ export const procedure = {
   'procedure.lubricant':
     '{where}: {what}{manual, select, none {} other {, by {manual}}}{page, select, none {} other {, page {page}}}.',
   'procedure.sheet-link': 'Print this procedure as a sheet',
+  'procedure.sheet-any': 'Repair steps on paper',
   'procedure.in-repair': 'The repair says: done {when}, {who}.',
 
   'proof.pumped-out': 'Drain plugged: barrel pumped dry',
@@ -237,8 +238,6 @@ export const procedure = {
   'sheet.place': 'Place',
   'sheet.model': 'Model',
   'sheet.printed': 'Printed {when}. A newer record of the model may say otherwise.',
-  'sheet.reading': 'Reading…',
-  'sheet.failed': 'The sheet could not be opened without a connection. Try again with a signal.',
   'sheet.model-none': 'Not known: take torques from the maker’s manual.',
   'sheet.date': 'Date',
   'sheet.crew': 'Crew lead',

@@ -202,6 +202,7 @@ export const procedure: Record<keyof typeof english, string> = {
   'procedure.lubricant':
     '{where}: {what}{manual, select, none {} other {, según {manual}}}{page, select, none {} other {, página {page}}}.',
   'procedure.sheet-link': 'Imprimir este procedimiento en una hoja',
+  'procedure.sheet-any': 'Pasos de la reparación en papel',
   'procedure.in-repair': 'La reparación dice: hecho {when}, {who}.',
 
   'proof.pumped-out': 'Drenaje taponado: cuerpo achicado',
@@ -233,8 +234,6 @@ export const procedure: Record<keyof typeof english, string> = {
   'sheet.place': 'Lugar',
   'sheet.model': 'Modelo',
   'sheet.printed': 'Impreso {when}. Un registro más nuevo del modelo puede decir otra cosa.',
-  'sheet.reading': 'Leyendo…',
-  'sheet.failed': 'La hoja no se pudo abrir sin conexión. Pruebe de nuevo con señal.',
   'sheet.model-none': 'No se sabe: tome los pares del manual del fabricante.',
   'sheet.date': 'Fecha',
   'sheet.crew': 'Jefe de cuadrilla',

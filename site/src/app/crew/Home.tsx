@@ -9,7 +9,7 @@ import { LookChoice } from '../screens/LookChoice.tsx';
 import { Heading } from '../screens/Heading.tsx';
 import { DraftList, EntryList } from '../screens/EntryList.tsx';
 import { DeviceLine } from '../screens/ThisDevice.tsx';
-import { StageTag } from '../screens/StrikeFacts.tsx';
+import { StageTag } from '../screens/StageTag.tsx';
 import { StockNotice } from '../screens/StockNotice.tsx';
 import { strikeTitle } from '../screens/titles.ts';
 import { Unread } from '../screens/Unread.tsx';
@@ -41,9 +41,12 @@ export function Home() {
           </a>
         </p>
       )}
-      <p>
+      <p class="actions">
         <a class="button" href={to(['find'])}>
           {words.t('crew.find')}
+        </a>
+        <a class="button plain" href={to(['sheet'])}>
+          {words.t('procedure.sheet-any')}
         </a>
       </p>
       {/* Here and not in the frame of every screen: on a phone a line of it is a line less of the form. */}

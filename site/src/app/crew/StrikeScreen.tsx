@@ -13,7 +13,8 @@ import { Kit } from '../screens/Kit.tsx';
 import { MainShut } from '../screens/MainShut.tsx';
 import { mayWrite } from '../screens/may.ts';
 import { NetworkLink } from '../screens/NetworkLink.tsx';
-import { missingFrom, MissingList, StageTag, StrikeAlarms, StrikeTimes } from '../screens/StrikeFacts.tsx';
+import { missingFrom, MissingList, StrikeAlarms, StrikeTimes } from '../screens/StrikeFacts.tsx';
+import { StageTag } from '../screens/StageTag.tsx';
 import { Story } from '../screens/Story.tsx';
 import { strikeTitle } from '../screens/titles.ts';
 import { WaitingHere } from '../screens/ThisDevice.tsx';
@@ -115,7 +116,9 @@ function Content({ answer }: { readonly answer: StrikeAnswer }) {
           ))}
         </p>
         <p>
-          <a href={to(['sheet'], query)}>{words.t('procedure.sheet-link')}</a>
+          <a class="button plain" href={to(['sheet'], query)}>
+            {words.t('procedure.sheet-link')}
+          </a>
         </p>
       </section>
       <Damage answer={answer} />

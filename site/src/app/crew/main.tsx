@@ -3,16 +3,14 @@ import { start } from '../screens/start.tsx';
 import { Find } from './Find.tsx';
 import { lazyScreen } from '../screens/lazyScreen.tsx';
 import { Home } from './Home.tsx';
-import { HydrantScreen } from './HydrantScreen.tsx';
-import { StrikeScreen } from './StrikeScreen.tsx';
 
 start({
   area: 'crew',
   screens: {
     '': Home,
     find: Find,
-    hydrant: HydrantScreen,
-    strike: StrikeScreen,
+    hydrant: lazyScreen(async () => (await import('./HydrantScreen.tsx')).HydrantScreen),
+    strike: lazyScreen(async () => (await import('./StrikeScreen.tsx')).StrikeScreen),
     stock: lazyScreen(async () => (await import('../screens/stock/StockScreen.tsx')).StockScreen),
     // Printed before a truck leaves: nothing that a phone at the curb has to carry.
     sheet: lazyScreen(async () => (await import('../sheet/SheetScreen.tsx')).SheetScreen),

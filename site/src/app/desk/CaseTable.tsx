@@ -6,7 +6,7 @@ import { to } from '../core/router.ts';
 import { session, type Session } from '../core/session.ts';
 import { useWords } from '../core/words.ts';
 import { mayWrite } from '../screens/may.ts';
-import { StageTag } from '../screens/StrikeFacts.tsx';
+import { StageTag } from '../screens/StageTag.tsx';
 import { strikeTitle } from '../screens/titles.ts';
 import { ageDays } from './age.ts';
 import { totalCents, type Case } from './piles.ts';

@@ -12,7 +12,8 @@ import { formOfKind, formsRead } from '../form/specs/byKind.ts';
 import { textOf } from '../form/nodes.ts';
 import type { FormSpec } from '../form/spec.ts';
 import { Fields } from '../form/view/Fields.tsx';
-import { AskToHold, asksToHold, LifeCautions } from '../form/view/LifeCautions.tsx';
+import { lazy } from '../form/view/Lazy.tsx';
+import type { AskToHoldProps, LifeCautionsProps } from '../form/view/LifeCautions.tsx';
 import { ScopeProvider } from '../form/view/scope.ts';
 import { useFormContext } from './formContext.ts';
 import { AlreadyStruck, AskReturn, wouldChangeNothing } from './BeforeSending.tsx';
@@ -23,6 +24,11 @@ import { NotFound } from './NotFound.tsx';
 import { ProblemSummary } from './ProblemSummary.tsx';
 import { takesOut } from './UnsentBanner.tsx';
 import { TellDispatch } from './TellDispatch.tsx';
+
+// What a clerk has read before an event of a claim is recorded: no phone at a curb carries it.
+const ofClaims = () => import('../form/view/LifeCautions.tsx');
+const LifeCautions = lazy<LifeCautionsProps>(async () => (await ofClaims()).LifeCautions, { when: 'asked' });
+const AskToHold = lazy<AskToHoldProps>(async () => (await ofClaims()).AskToHold, { when: 'asked' });
 
 /** A form that is being filled in: `#/form/<submissionId>`. */
 export function FormScreen() {
@@ -96,9 +102,16 @@ function Form({ spec, opened, author, busy }: FormProps) {
       setAsking('return');
       return;
     }
-    if (!sure && !draft.corrects && asksToHold(spec, context, draft.values, words.zone)) {
-      setAsking('hold');
-      return;
+    if (!sure && !draft.corrects && spec.kind === 'payment-received') {
+      // Kept from a second touch of the button while the rule is read.
+      busy.current = true;
+      const { asksToHold } = await ofClaims().finally(() => {
+        busy.current = false;
+      });
+      if (asksToHold(spec, context, draft.values, words.zone)) {
+        setAsking('hold');
+        return;
+      }
     }
     setAsking(null);
     busy.current = true;
@@ -155,7 +168,7 @@ function Form({ spec, opened, author, busy }: FormProps) {
             change={(values) => update({ ...draft, values: spec.follow?.(values, words.zone) ?? values })}
           />
         )}
-        {!draft.corrects?.withdraw && (
+        {draft.subject.type === 'claim' && !draft.corrects?.withdraw && (
           <LifeCautions
             corrects={draft.corrects !== undefined}
             values={draft.values}

@@ -10,14 +10,6 @@ import type { StrikeAnswer } from '../core/strikeAnswer.ts';
 import { useWords } from '../core/words.ts';
 import { sayHold } from '../form/view/sayHold.ts';
 
-/** The stage as a word in a frame. Out of service stands on the one accent: it must not be relied on. */
-export function StageTag({ strike }: { readonly strike: StrikeState }) {
-  const words = useWords();
-  return (
-    <span class={strike.returnedAt === null ? 'tag out' : 'tag'}>{words.t(`stage.${strike.stage}`)}</span>
-  );
-}
-
 /** The times that matter, those that are known. */
 export function StrikeTimes({ strike }: { readonly strike: StrikeState }) {
   const words = useWords();
@@ -176,7 +168,8 @@ export function MissingList({ missing, strike, may, claims = [], history = [] }:
   const address = ({ code, kind }: Missing): string | null => {
     if (code === 'packet' || code === 'packet-old')
       return claims[0] ? to(['claim', claims[0].claimId]) : null;
-    if (code === 'photos') {
+    // Both are put right in the report itself.
+    if (code === 'photos' || code === 'hydrant') {
       const report = may('strike') ? reportIn(history)?.recorded.submission : undefined;
       return report?.subject.type === 'strike'
         ? to(['correct', 'strike', report.subject.strikeId, report.submissionId])

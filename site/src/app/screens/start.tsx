@@ -1,6 +1,7 @@
 import { render, type ComponentType } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
 import { photosInDrafts, restoreDrafts, sweepDrafts } from '../core/drafts.ts';
+import { readSoon } from '../core/later.ts';
 import { useObservable } from '../core/observable.ts';
 import { forgetPeople, loadPeople } from '../core/people.ts';
 import { forgetResources } from '../core/resource.ts';
@@ -21,18 +22,22 @@ import { refresh, sweepFiles } from '../outbox/outbox.ts';
 import { startSending } from '../outbox/send.ts';
 import { Heading } from './Heading.tsx';
 import { NotFound } from './NotFound.tsx';
-import { CorrectForm } from './CorrectForm.tsx';
 import { EntryScreen } from './EntryScreen.tsx';
 import { FormScreen } from './FormScreen.tsx';
-import { NetworkScreen } from './NetworkScreen.tsx';
+import { lazyScreen } from './lazyScreen.tsx';
 import { NewForm } from './NewForm.tsx';
-import { OutboxScreen } from './OutboxScreen.tsx';
 import { Shell } from './Shell.tsx';
 
 export type Screens = Readonly<Record<string, ComponentType>>;
 
 /** Screens that both apps have. */
-const common: Screens = { new: NewForm, form: FormScreen, correct: CorrectForm, network: NetworkScreen };
+const common: Screens = {
+  new: NewForm,
+  form: FormScreen,
+  correct: lazyScreen(async () => (await import('./CorrectForm.tsx')).CorrectForm),
+  network: lazyScreen(async () => (await import('./NetworkScreen.tsx')).NetworkScreen),
+};
+const OutboxScreen = lazyScreen(async () => (await import('./OutboxScreen.tsx')).OutboxScreen);
 
 interface AppProps {
   readonly area: 'crew' | 'desk';
@@ -155,7 +160,7 @@ export function start(props: AppProps): void {
     setTimeout(() => {
       void loadAllWords(preferences.get().locale);
       void loadUtilityWords();
-      void loadForms();
+      void loadForms().then(readSoon);
     }, REST_AFTER_MS);
   });
 }

@@ -1,20 +1,22 @@
 import { ChoiceField, ChoicesField, YesNoField } from './choice.tsx';
 import { CodeField } from './code.tsx';
-import { CoefficientField } from './coefficient.tsx';
 import { HydrantField } from './hydrant.tsx';
 import { InstantField } from './instant.tsx';
-import { OutagesField, PickField } from './pick.tsx';
 import { PeopleField, PersonField } from './person.tsx';
-import type { LeafProps } from './props.ts';
+import { lazy } from './Lazy.tsx';
+import type { LeafProps, PropsOf } from './props.ts';
 import { PositionField } from './position.tsx';
-import {
-  DateField,
-  DiffuserConstantField,
-  MoneyField,
-  NumberField,
-  QuantityField,
-  TextField,
-} from './typed.tsx';
+import { DateField, MoneyField, NumberField, QuantityField, TextField } from './typed.tsx';
+
+// Fields of the forms that follow the first.
+const CoefficientField = lazy<PropsOf<'coefficient'>>(
+  async () => (await import('./coefficient.tsx')).CoefficientField,
+);
+const DiffuserConstantField = lazy<PropsOf<'diffuser-constant'>>(
+  async () => (await import('./diffuserConstant.tsx')).DiffuserConstantField,
+);
+const OutagesField = lazy<PropsOf<'outages'>>(async () => (await import('./pick.tsx')).OutagesField);
+const PickField = lazy<PropsOf<'pick'>>(async () => (await import('./pick.tsx')).PickField);
 
 export function LeafField({ leaf, ...rest }: LeafProps) {
   switch (leaf.type) {

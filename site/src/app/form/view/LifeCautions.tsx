@@ -31,7 +31,6 @@ function cautionsNow(
 
 /** A payment marked as full that would be recorded as cashed is asked about once more. */
 export const asksToHold = (spec: FormSpec, job: FormContext, values: Values, zone: string): boolean =>
-  spec.kind === 'payment-received' &&
   values['deposited'] === 'deposited' &&
   cautionsNow(spec, job, values, zone).some(({ code }) => code === 'full-payment');
 
@@ -43,14 +42,14 @@ function sayCaution({ code, params }: LifeCaution, words: Wording): string {
   return words.t(`caution.life.${code}`, Object.fromEntries(amounts) as Record<string, string>);
 }
 
-interface Props {
+export interface LifeCautionsProps {
   readonly corrects: boolean;
   readonly values: Values;
   readonly change: (next: Values) => void;
 }
 
 /** The cautions that what is typed calls for, said as soon as it calls for them. */
-export function LifeCautions({ corrects, values, change }: Props) {
+export function LifeCautions({ corrects, values, change }: LifeCautionsProps) {
   const { spec, job, words } = useScope();
   // Read already by whoever picks a line; only a dispute is measured against them.
   const statement = useStatement(spec.kind === 'line-disputed' ? (job.claim?.claimId ?? null) : null);
@@ -76,13 +75,13 @@ export function LifeCautions({ corrects, values, change }: Props) {
   );
 }
 
-interface AskProps {
+export interface AskToHoldProps {
   readonly onHold: () => void;
   readonly onSure: () => void;
 }
 
 /** Asks once: a cheque marked as full payment is held, or was deposited knowingly. */
-export function AskToHold({ onHold, onSure }: AskProps) {
+export function AskToHold({ onHold, onSure }: AskToHoldProps) {
   const { words } = useScope();
   const hold = useFocusOnMount<HTMLButtonElement>();
   return (

@@ -2,20 +2,24 @@ import { useRef } from 'preact/hooks';
 import { focusSoon } from '../../core/focus.ts';
 import { rowsOf } from '../nodes.ts';
 import { wordsOf } from '../words.ts';
-import { AllocationList } from './AllocationList.tsx';
-import { FoldedRows } from './FoldedRows.tsx';
-import { JointsList } from './joints.tsx';
 import { lazy } from './Lazy.tsx';
 import { ListProblems } from './ListProblems.tsx';
 import { PhotosList } from './photos.tsx';
-import { ProofsList } from './proofs.tsx';
-import { StepsList } from './steps.tsx';
-import { ValvesList } from './valves.tsx';
 import type { ListProps } from './props.ts';
 import { fieldId, useScope } from './scope.ts';
 
-/** With nothing but the plain rows one can still type the times. */
-const Running = lazy<ListProps>(async () => (await import('./RunningList.tsx')).RunningList, RowsList);
+// The lists of the forms that follow the first. With nothing but plain rows one can still type the times.
+const Running = lazy<ListProps>(async () => (await import('./RunningList.tsx')).RunningList, {
+  meanwhile: RowsList,
+});
+const StepsList = lazy<ListProps>(async () => (await import('./steps.tsx')).StepsList);
+const ProofsList = lazy<ListProps>(async () => (await import('./proofs.tsx')).ProofsList);
+const ValvesList = lazy<ListProps>(async () => (await import('./valves.tsx')).ValvesList);
+const JointsList = lazy<ListProps>(async () => (await import('./joints.tsx')).JointsList);
+const FoldedRows = lazy<ListProps>(async () => (await import('./FoldedRows.tsx')).FoldedRows);
+const AllocationList = lazy<ListProps>(async () => (await import('./AllocationList.tsx')).AllocationList, {
+  when: 'asked',
+});
 
 export function ListField(props: ListProps) {
   switch (props.list.as) {

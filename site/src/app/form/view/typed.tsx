@@ -1,18 +1,14 @@
-import { METRIC_PER_US_CONSTANT } from '../../../../../shared/hydraulics/diffuser.ts';
 import { unitName, unitSymbol } from '../../../../../shared/units/format.ts';
-import { isTypedConstant, isTypedQuantity, textOf } from '../nodes.ts';
-import { readNumber } from '../number.ts';
+import { isTypedQuantity, textOf } from '../nodes.ts';
 import { shownQuantity, typingUnit } from '../quantity.ts';
 import { wordsOf } from '../words.ts';
 import { FieldShell } from './FieldShell.tsx';
+import { inputOf } from './inputOf.ts';
 import type { PropsOf } from './props.ts';
 import { recalled } from '../../core/recall.ts';
 import { useScope } from './scope.ts';
 
 /** Fields that are typed into. All are plain text to the browser: what was typed is kept even when it is no number. */
-
-const inputOf = (event: Event): string =>
-  (event.currentTarget as HTMLInputElement | HTMLTextAreaElement).value;
 
 export function TextField({ leaf, path, value, set }: PropsOf<'text'>) {
   const { spec } = useScope();
@@ -69,34 +65,6 @@ export function NumberField({ leaf, path, value, set }: PropsOf<'number'>) {
             onInput={(event) => set(inputOf(event))}
           />
           {leaf.percent && <span class="unit">%</span>}
-        </div>
-      )}
-    </FieldShell>
-  );
-}
-
-/** A diffuser's K in the unit in which its maker prints it; what was typed stays what is stored. */
-export function DiffuserConstantField({ leaf, path, value, set }: PropsOf<'diffuser-constant'>) {
-  const { words } = useScope();
-  const typed = isTypedConstant(value) ? value : { text: textOf(value), system: words.system };
-  const amount = readNumber(typed.text);
-  const ratio = typed.system === 'us' ? METRIC_PER_US_CONSTANT : 1 / METRIC_PER_US_CONSTANT;
-  const shown =
-    typed.system === words.system || amount === null
-      ? typed
-      : { text: String(Number((amount * ratio).toFixed(2))), system: words.system };
-  return (
-    <FieldShell leaf={leaf} path={path}>
-      {(described) => (
-        <div class="with-unit">
-          <input
-            {...described}
-            inputMode="decimal"
-            autocomplete="off"
-            value={shown.text}
-            onInput={(event) => set({ text: inputOf(event), system: shown.system })}
-          />
-          <span class="unit">{words.t(`hydraulics.unit.k.${shown.system}`)}</span>
         </div>
       )}
     </FieldShell>
