@@ -25,7 +25,7 @@ const area = (name: string, from: number, to: number): Station => ({
 const stations = [
   area('Station 1, Harbor', west, middle),
   // The longest that a name may be.
-  area(`Estación número 2 ${'de la colina '.repeat(4)}y del molino`, middle, east),
+  area(`Estación número 2 ${'de la colina '.repeat(4)}y molinos`, middle, east),
   area('Station 3', -97.2, -97.1),
 ];
 const [first, second, third] = stations;
