@@ -218,6 +218,23 @@ describe('areas that lost cover', () => {
     });
   });
 
+  test('places within 300 ft of each other are one area, and farther apart are two', () => {
+    const areas = (...places: (readonly [north: number, east: number])[]) => {
+      const points = places.map(([north, east], index) => ({
+        id: String(index),
+        latitudeDeg: 39.2 + north / 10_000,
+        longitudeDeg: -98.4 + east / 10_000,
+      }));
+      const alone = street.slice(0, 1);
+      return lost(given(['A'], alone, { mustCover: { count: 2, around: () => points } })).areasFound;
+    };
+    // 8 steps of 36.48 ft are 292 ft, 9 are 328 ft.
+    expect(areas([5, 0], [13, 0])).toBe(1);
+    expect(areas([5, 0], [14, 0])).toBe(2);
+    // 7 steps north and 9 east, of 28.27 ft (36.48 × cos 39.2°), are 360 ft apart, though neither way is 300: 255, 254.
+    expect(areas([5, 0], [12, 9])).toBe(2);
+  });
+
   test('a place is named as coarsely as hydrants are, and then nothing is drawn', () => {
     const fine = build(given(['A']));
     expect(fine.areaDrawings).toHaveLength(fine.snapshot.fireCover!.areas.length);

@@ -129,6 +129,15 @@ describe('points that lost their cover', () => {
     expect(lost([north('A', 200), north('B', 900)], ['A', 'B'], 0)).toEqual(['none']);
     expect(lost([north('A', 200), north('B', 900)], ['A'], 0)).toEqual([]);
   });
+  it('one in service that is beyond 1,000 ft is no cover, in whatever direction', () => {
+    // 800 ft north and 800 ft east: 1,131 ft (Pythagoras).
+    const corner = {
+      ...north('C', 800),
+      longitudeDeg: fire.longitudeDeg + 800 / (364_811 * Math.cos(0.7086)),
+    };
+    expect(lost([north('A', 500), corner], ['A'], 0)).toEqual(['none']);
+    expect(lost([north('A', 500), corner], ['A'], 500)).toEqual(['none']);
+  });
   it('what is left is under the need, and was not before', () => {
     const two = [north('A', 200), north('B', 900)];
     expect(lost(two, ['A'], 500)).toEqual(['short']);
