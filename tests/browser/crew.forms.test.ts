@@ -7,6 +7,7 @@ import {
   appServer,
   expectAccessible,
   expectNoSideScroll,
+  expectTouchable,
   goTo,
   minutesAgo,
   pickHydrant,
@@ -385,6 +386,8 @@ const screens = (): readonly (readonly [string, string])[] => [
   ['find', '/crew/#/find'],
   ['hydrant', '/crew/#/hydrant/T-101'],
   ['strike', `/crew/#/strike/${strikeId}`],
+  ['sheet', '/crew/#/sheet'],
+  ['stock', '/crew/#/stock'],
   ['outbox', '/crew/#/outbox'],
   ['not found', '/crew/#/nowhere'],
   ['sign-in', '/sign-in/'],
@@ -410,15 +413,20 @@ const screens = (): readonly (readonly [string, string])[] => [
 
 describe('every screen', () => {
   test.each([
-    ['light, English', { colorScheme: 'light' as const }, 'en'],
-    ['dark, Spanish', { colorScheme: 'dark' as const }, 'es'],
+    ['light, English', { colorScheme: 'light' as const }, 'en', 'auto'],
+    ['dark, Spanish', { colorScheme: 'dark' as const }, 'es', 'auto'],
+    ['in the sun, English', { colorScheme: 'light' as const }, 'en', 'sunlight'],
   ])(
-    'passes axe and fits 320 px: %s',
-    async (_name, options, locale) => {
+    'passes axe, fits 320 px and a wet glove: %s',
+    async (_name, options, locale, look) => {
       const { page, faults } = await crew({ viewport: { width: 320, height: 640 }, ...options });
-      await page.evaluate((chosen) => {
-        localStorage.setItem('hsl.locale', JSON.stringify(chosen));
-      }, locale);
+      await page.evaluate(
+        ([language, screen]) => {
+          localStorage.setItem('hsl.locale', JSON.stringify(language));
+          localStorage.setItem('hsl.look', JSON.stringify(screen));
+        },
+        [locale, look] as const,
+      );
       for (const [name, path] of screens()) {
         await goTo(page, server, path);
         // Forms fill in what is known first.
@@ -430,6 +438,9 @@ describe('every screen', () => {
           throw new Error(`${name}: ${String(error)}`);
         });
         await expectNoSideScroll(page).catch((error: unknown) => {
+          throw new Error(`${name}: ${String(error)}`);
+        });
+        await expectTouchable(page).catch((error: unknown) => {
           throw new Error(`${name}: ${String(error)}`);
         });
         expect(

@@ -268,6 +268,20 @@ describe('the return', () => {
 });
 
 describe('the printed sheet', () => {
+  test('is one touch away from the start and from a hydrant, for either barrel', async () => {
+    const { page } = await crew();
+    await goTo(page, server, '/crew/');
+    await page.getByRole('link', { name: 'Repair steps on paper' }).click();
+    await page.getByRole('heading', { level: 1, name: /^Repair sheet: .*dry barrel/ }).waitFor();
+    await page.getByRole('link', { name: 'Wet barrel' }).click();
+    await page.getByRole('heading', { level: 1, name: /^Repair sheet: .*wet barrel/ }).waitFor();
+    await goTo(page, server, '/crew/#/hydrant/T-106');
+    await page.getByRole('link', { name: 'Repair steps on paper' }).click();
+    // What is known of that hydrant stands on it.
+    await page.getByRole('heading', { level: 1, name: /^Repair sheet: .*wet barrel/ }).waitFor();
+    await page.locator('.sheet-head').getByText('T-106').waitFor();
+  });
+
   test('has every step with boxes, the lines that stop, and the model’s torques', async () => {
     const strikeId = await struck('T-105');
     const { page, faults } = await crew();

@@ -30,7 +30,9 @@ const odd = fc.oneof(
   fc.string({ minLength: 2000, maxLength: 3000 }),
 );
 const queries = fc.dictionary(
-  fc.constantFrom('find', 'near', 'limit', 'answers', 'from', 'to', 'format', 'year', 'q', 'by', 'until'),
+  fc.constantFrom(
+    ...['find', 'near', 'within', 'limit', 'answers', 'from', 'to', 'format', 'year', 'q', 'by', 'until'],
+  ),
   odd,
 );
 const deep = fc.nat({ max: 300 }).map((depth) => `${'['.repeat(depth)}${']'.repeat(depth)}`);

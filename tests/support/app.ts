@@ -155,3 +155,22 @@ export async function expectNoSideScroll(page: Page): Promise<void> {
   }));
   expect(scroll).toBeLessThanOrEqual(client);
 }
+
+/**
+ * Whatever is touched is at least 44 px high and wide, for a wet glove (WCAG 2.2, 2.5.5, AAA). A control inside a label
+ * is as large as its label. Links in the middle of a sentence are excepted there, and not here.
+ */
+export async function expectTouchable(page: Page): Promise<void> {
+  const small = await page.evaluate(() =>
+    [...document.querySelectorAll('a, button, input, select, textarea, summary')].flatMap((element) => {
+      const box = (
+        element.matches('input') ? (element.closest('label') ?? element) : element
+      ).getBoundingClientRect();
+      const shown = box.width > 1 && box.height > 1 && !element.closest('.visually-hidden, .skip');
+      return shown && (box.width < 43.5 || box.height < 43.5)
+        ? [`${element.outerHTML.slice(0, 80)} ${Math.round(box.width)} x ${Math.round(box.height)}`]
+        : [];
+    }),
+  );
+  expect(small).toEqual([]);
+}

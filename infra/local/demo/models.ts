@@ -1,8 +1,9 @@
 import type { BodyOf } from '../../../shared/submissions/submission.ts';
 
 /**
- * Three invented hydrant models with invented torques, kits, wrench sizes and lubricants. A real utility types these from the maker's manual. The second is
- * kept as the first form of a model was, with its torques in lbf·ft alone.
+ * Three invented hydrant models with invented torques, kits, wrench sizes and lubricants. A real utility types these from
+ * the maker's manual. The second is kept as the first form of a model was, with its torques in lbf·ft alone. A joint of
+ * the first and one of the third have no torque on record, as happens: the forms then send to the maker's manual.
  */
 export const demoModels: readonly BodyOf<'hydrant-model'>[] = [
   {
@@ -153,7 +154,33 @@ export const demoModels: readonly BodyOf<'hydrant-model'>[] = [
       { kind: 'hose', diameterIn: 2.5 },
       { kind: 'pumper', diameterIn: 4 },
     ],
-    torques: [],
+    joints: [
+      {
+        kind: 'bolts',
+        joint: 'Base flange (break-off bolts)',
+        bolts: 6,
+        torque: 78,
+        torqueTo: 84,
+        unit: 'lbf.ft',
+        condition: 'lubricated',
+        wrenchTolerancePercent: 4,
+        manual: 'Lowmarsh W-3 maintenance sheet, invented',
+        page: '5',
+      },
+      // Left open, so that the demo also shows what a form says where the record has no torque.
+      {
+        kind: 'bolts',
+        joint: 'Outlet valve bonnets',
+        bolts: 4,
+        torque: null,
+        torqueTo: null,
+        unit: null,
+        condition: null,
+        wrenchTolerancePercent: null,
+        manual: null,
+        page: null,
+      },
+    ],
     kitContents: [
       {
         partNumber: 'LM-W3-BO',
@@ -162,7 +189,7 @@ export const demoModels: readonly BodyOf<'hydrant-model'>[] = [
         replaces: 'The sheared bolts and the gasket under the barrel',
       },
     ],
-    manual: null,
+    manual: 'Lowmarsh W-3 maintenance sheet, invented',
     wrenches: [
       {
         fits: 'Each outlet’s operating nut',
@@ -173,6 +200,13 @@ export const demoModels: readonly BodyOf<'hydrant-model'>[] = [
       },
       { fits: 'Base flange bolts', shape: 'hex', size: 1.125, unit: 'in', measured: 'flat-to-flat' },
     ],
-    lubricants: [{ where: 'Outlet valve stems', what: 'Food-grade grease', manual: null, page: null }],
+    lubricants: [
+      {
+        where: 'Outlet valve stems',
+        what: 'Food-grade grease',
+        manual: 'Lowmarsh W-3 maintenance sheet, invented',
+        page: '6',
+      },
+    ],
   },
 ];

@@ -58,7 +58,15 @@ export function HydrantScreen() {
       )}
       <HydrantMainShut hydrantId={hydrantId} answer={hydrant.value} />
       {hydrant.value?.hydrant && <NetworkLink hydrantId={hydrantId} />}
-      <Actions hydrantId={hydrantId} status={hydrant.value?.status ?? null} words={words} />
+      <Actions hydrantId={hydrantId} />
+      <p>
+        <a
+          class="button plain"
+          href={to(['sheet'], { hydrant: hydrantId, strike: openStrike(hydrant.value) })}
+        >
+          {words.t('procedure.sheet-any')}
+        </a>
+      </p>
       <Kit hydrant={hydrant.value?.hydrant ?? null} />
     </>
   );
@@ -185,13 +193,12 @@ function Open({ status, hydrantId }: { readonly status: HydrantStatus; readonly 
   );
 }
 
-interface ActionsProps {
-  readonly hydrantId: string;
-  readonly status: HydrantStatus | null;
-  readonly words: ReturnType<typeof useWords>;
-}
+/** The strike that is being repaired, so that its sheet is for how far its damage goes; null for a hydrant that works. */
+const openStrike = (answer: HydrantAnswer | null): string | null =>
+  answer?.status?.open.find(({ cause }) => cause === 'strike')?.outageId ?? null;
 
-function Actions({ hydrantId, words }: ActionsProps) {
+function Actions({ hydrantId }: { readonly hydrantId: string }) {
+  const words = useWords();
   const current = useObservable(session);
   const open = kinds.filter((kind) => mayWrite(current, kind));
   if (open.length === 0) return null;

@@ -86,7 +86,8 @@ export type Leaf =
   | (Named & { readonly type: 'diffuser-constant' })
   /** Blank is not said; with `blankIsNothing` it is no money. */
   | (Named & { readonly type: 'money'; readonly blankIsNothing?: boolean })
-  | (Named & { readonly type: 'instant' })
+  /** `ahead`: a time to come, offered from now on; "now" would say nothing. */
+  | (Named & { readonly type: 'instant'; readonly ahead?: boolean })
   | (Named & { readonly type: 'date' })
   /** `compact` draws one line that opens, where many rows stand below each other. */
   | (Named & Choices & { readonly type: 'choice'; readonly whenBlank?: string; readonly compact?: boolean })

@@ -198,7 +198,9 @@ export function HydrantFinder({ inputId, labelledBy, suggested, onPick }: Props)
       {way === 'map' && <NearMap onPick={onPick} />}
       {suggested && typed === '' && state.is === 'idle' && (
         <button type="button" class="plain" onClick={() => onPick(suggested)}>
-          {words.t('finder.this-one', { hydrantId: suggested })}
+          <span>
+            {words.t('finder.this-one')} <span class="nowrap">{suggested}</span>
+          </span>
         </button>
       )}
       {/* The map has a list of its own: two lists of the same hydrants would be one too many. */}

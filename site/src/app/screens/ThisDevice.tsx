@@ -43,7 +43,7 @@ export function ThisDevice() {
   return (
     <section>
       <h2>{words.t('offline.title')}</h2>
-      <dl class="said">
+      <dl class="said spoken">
         <div>
           <dt>{words.t('offline.app')}</dt>
           <dd>{words.t(`offline.app.${state}`)}</dd>

@@ -13,6 +13,9 @@ import { SheetJoints } from './SheetJoints.tsx';
 import { SheetSteps } from './SheetSteps.tsx';
 import './sheet.css';
 
+/** The two that have a procedure of their own: what a sheet for any hydrant is chosen from. */
+const barrels = ['dry-barrel', 'wet-barrel'] as const satisfies readonly Hydrant['type'][];
+
 const isScope = (value: string | null): value is Scope =>
   (scopes as readonly (string | null)[]).includes(value);
 const isType = (value: string | null): value is Hydrant['type'] =>
@@ -58,6 +61,22 @@ export function SheetScreen() {
             {words.t('sheet.print')}
           </button>
         </p>
+        {hydrant === null && (
+          <nav aria-label={words.t('hydrant.type')}>
+            <p class="actions">
+              {barrels.map((each) => (
+                <a
+                  class={`button ${each === type ? 'primary' : 'plain'}`}
+                  key={each}
+                  href={to(['sheet'], { strike: query.get('strike'), hydrant: hydrantId, type: each, scope })}
+                  aria-current={each === type ? 'page' : undefined}
+                >
+                  {words.t(`value.hydrantType.${each}`)}
+                </a>
+              ))}
+            </p>
+          </nav>
+        )}
         <nav aria-label={words.t('sheet.which')}>
           <ul class="plain-list lines">
             {scopes.map((each) => (

@@ -52,7 +52,7 @@ export const expectedReturnSpec: FormSpec = {
       test: ({ _subject: subject }) => subject === 'hydrant',
       nodes: [{ type: 'pick', name: 'outageId', of: 'outage' }],
     },
-    { type: 'instant', name: 'expectedAt' },
+    { type: 'instant', name: 'expectedAt', ahead: true },
     { type: 'choice', name: 'waitingFor', list: 'waitingFor', choices: waitingFor, required: true },
     note,
   ],

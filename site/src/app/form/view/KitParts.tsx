@@ -54,7 +54,7 @@ export function KitParts({ values, change }: ExtraProps) {
       <PlaceList />
       {scan}
       <h3>{words.t('form.kit-of', { model: model.name })}</h3>
-      <ul class="plain-list">
+      <ul class="plain-list kit-parts">
         {model.kitContents.map((item) => (
           <li key={item.partNumber}>
             {used(item.partNumber) || shelves(item.partNumber).length === 0 ? (

@@ -5,6 +5,10 @@ import { FieldShell } from './FieldShell.tsx';
 import type { PropsOf } from './props.ts';
 import { useScope } from './scope.ts';
 
+const HOUR_MS = 3_600_000;
+/** What a crew says of a time to come, in hours. */
+const ahead = { hours: 4, day: 24, week: 168 } as const;
+
 /** The zone's short name at an instant, in the reader's language: EST, EDT. */
 function zoneName(instant: string, zone: string, locale: string): string {
   const parts = new Intl.DateTimeFormat(`${locale}-US`, {
@@ -52,13 +56,31 @@ export function InstantField({ leaf, path, value, set, change, level }: PropsOf<
               onKeyUp={(event) => notice(event.currentTarget)}
               onBlur={(event) => notice(event.currentTarget)}
             />
-            <button type="button" class="plain" onClick={now} aria-describedby={`${described.id}-now`}>
-              {words.t('form.now')}
-            </button>
-            <span class="visually-hidden" id={`${described.id}-now`}>
-              {words.t('form.now-for')}
-            </span>
+            {!leaf.ahead && (
+              <>
+                <button type="button" class="plain" onClick={now} aria-describedby={`${described.id}-now`}>
+                  {words.t('form.now')}
+                </button>
+                <span class="visually-hidden" id={`${described.id}-now`}>
+                  {words.t('form.now-for')}
+                </span>
+              </>
+            )}
           </div>
+          {leaf.ahead && (
+            <div class="choices" role="group" aria-label={words.t('form.ahead')}>
+              {Object.entries(ahead).map(([key, hours]) => (
+                <button
+                  type="button"
+                  class="plain"
+                  key={key}
+                  onClick={() => set(localMinute(new Date(Date.now() + hours * HOUR_MS), words.zone))}
+                >
+                  {words.t(`form.ahead.${key}`)}
+                </button>
+              ))}
+            </div>
+          )}
           {read && !read.ok && read.code === 'time-twice' && (
             <div class="choices" role="group" aria-label={words.t('form.which-of-two')}>
               {(read.offsets ?? []).map((offset) => {

@@ -59,6 +59,7 @@ export function StepsList({ list, path, value, set, level, changeLevel }: ListPr
       {soFar.type === 'unknown' && <p class="label-note">{words.t('procedure.type-unknown')}</p>}
       <p>
         <a
+          class="button plain"
           href={to(['sheet'], {
             strike: job.strike?.strikeId ?? null,
             hydrant: job.hydrantId,

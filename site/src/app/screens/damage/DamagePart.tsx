@@ -44,10 +44,10 @@ export function DamagePart({
       <h3>{words.t('damage.by-rules')}</h3>
       <JudgementView found={found} judgement={judgement} model={model} />
       {report && judgement.look.length > 0 && mayWrite(current, 'strike') && (
-        <p>
+        <p class="actions">
           <a class="button" href={to(['correct', 'strike', strike.strikeId, report])}>
             {words.t('damage.look.do')}
-          </a>{' '}
+          </a>
           {strike.hydrantId !== null && mayWrite(current, 'inspection') && (
             <a class="button" href={to(['new', 'inspection'], { hydrant: strike.hydrantId, struck: 'yes' })}>
               {words.t('damage.look.inspect')}
