@@ -1,4 +1,5 @@
 import type { IncomingMessage } from 'node:http';
+import { feedHeaders, feedsPath, preflightHeaders } from '../../shared/feeds/cors.ts';
 import { answer, type Answer } from './answer.ts';
 import { answerFile, filesFor, readBelow, type Served } from './staticFiles.ts';
 
@@ -13,8 +14,18 @@ export interface Pages {
   readonly published: PublishedFiles;
 }
 
-/** Answers for everything that is neither the API nor the runner's own: the built site first, then what is published. */
-export async function answerPage(
+/**
+ * Answers for everything that is neither the API nor the runner's own: the built site first, then what is published. What
+ * stands below `/v1/` may be read by pages of other sites as well, as on AWS (`infra/aws/service/publicFeeds.ts`).
+ */
+export async function answerPage(request: IncomingMessage, pathname: string, pages: Pages): Promise<Answer> {
+  if (!pathname.startsWith(feedsPath)) return answerFrom(request, pathname, pages);
+  if (request.method === 'OPTIONS') return answer(204, preflightHeaders);
+  const found = await answerFrom(request, pathname, pages);
+  return { ...found, headers: { ...found.headers, ...feedHeaders } };
+}
+
+async function answerFrom(
   request: IncomingMessage,
   pathname: string,
   { client, published }: Pages,

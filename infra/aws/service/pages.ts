@@ -23,6 +23,7 @@ import { houseBucket } from '../house/houseBucket.ts';
 import type { DeploymentSettings } from '../settings.ts';
 import { PAGE_SECONDS } from './cacheTimes.ts';
 import { enterName, nameOf } from './ownName.ts';
+import { feedPaths, publicFeeds } from './publicFeeds.ts';
 import { securityHeaders } from './securityHeaders.ts';
 import { deploySiteFiles } from './siteFiles.ts';
 
@@ -92,18 +93,17 @@ export class Pages extends Construct {
       cachePolicy: this.shortCache(),
       functionAssociations: fileNames,
     };
+    const published = { ...app, origin: fromPages };
     this.distribution = new Distribution(this, 'Distribution', {
       defaultRootObject: 'index.html',
       httpVersion: HttpVersion.HTTP2_AND_3,
       priceClass: PriceClass.PRICE_CLASS_100,
       ...nameOf(this, domain),
-      defaultBehavior: {
-        ...app,
-        origin: fromPages,
-      },
+      defaultBehavior: published,
       additionalBehaviors: {
         // Their names change with their content.
         '/_assets/*': fixedName,
+        [feedPaths]: publicFeeds(this, published),
         ...Object.fromEntries(appPaths.map((path) => [path, app])),
       },
     });
