@@ -17,4 +17,21 @@ export const deployment = {
   'command.sign-in-done':
     'Signed in at {address}. It is kept in {file}, which only you can read; delete that file to sign out.',
   'command.deployment-variable': 'Set {name} as well: the stack of the data says it among its outputs.',
+  'smoke.page': 'the public page answers',
+  'smoke.headers': 'its headers are the strict ones',
+  'smoke.health': 'health: the arithmetic, the store and the page are good',
+  'smoke.utility': 'the utility’s own facts are read',
+  'smoke.closed': 'nobody reads the desk without a sign-in',
+  'smoke.manager': 'this sign-in is a manager’s',
+  'smoke.taken': 'a trial report is taken',
+  'smoke.once': 'sent again it is the same one, and another under its id is refused',
+  'smoke.photo': 'its photo arrives',
+  'smoke.apart': 'the trial is on no list, no page and in no message',
+  'smoke.line':
+    '{state, select, ok {ok     } other {FAILED }}{what}{found, select, none {} other {: {found}}}',
+  'smoke.well': '{address} is well.',
+  'smoke.not-well': '{address} is not well: see the lines marked FAILED.',
+  'smoke.open-only':
+    'Nobody is signed in at {address}, so only what anybody may see was looked at. For the rest: npm run sign-in -- {address}',
+  'smoke.usage': 'Give one address: npm run smoke -- https://hydrants.example',
 } as const;

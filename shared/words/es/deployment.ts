@@ -20,4 +20,20 @@ export const deployment: Record<keyof typeof english, string> = {
   'command.sign-in-done':
     'Sesión iniciada en {address}. Se guarda en {file}, que solo usted puede leer; bórrelo para cerrarla.',
   'command.deployment-variable': 'Fije también {name}: la pila de los datos lo dice entre sus salidas.',
+  'smoke.page': 'la página pública responde',
+  'smoke.headers': 'sus cabeceras son las estrictas',
+  'smoke.health': 'salud: el cálculo, el almacén y la página están bien',
+  'smoke.utility': 'se leen los datos de la empresa de aguas',
+  'smoke.closed': 'nadie lee el escritorio sin iniciar sesión',
+  'smoke.manager': 'esta sesión es de responsable',
+  'smoke.taken': 'se acepta un aviso de prueba',
+  'smoke.once': 'enviado otra vez es el mismo, y otro con su identificador se rechaza',
+  'smoke.photo': 'su foto llega',
+  'smoke.apart': 'la prueba no está en ninguna lista, página ni mensaje',
+  'smoke.line': '{state, select, ok {bien  } other {FALLA }}{what}{found, select, none {} other {: {found}}}',
+  'smoke.well': '{address} está bien.',
+  'smoke.not-well': '{address} no está bien: vea las líneas marcadas con FALLA.',
+  'smoke.open-only':
+    'Nadie ha iniciado sesión en {address}, así que solo se miró lo que cualquiera puede ver. Para lo demás: npm run sign-in -- {address}',
+  'smoke.usage': 'Dé una dirección: npm run smoke -- https://hydrants.example',
 };
