@@ -8,6 +8,8 @@ import { ports } from '../support/ports.ts';
 import { sampleBodies } from '../support/sampleBodies.ts';
 import type { BenchRow } from './row.ts';
 
+/** A thousand uploads while the server is away every few seconds. */
+export const limitS = 1_200;
 const HOW_MANY = 1000;
 const KILL_EVERY_MS = 5_000;
 const AWAY_MS = 500;
