@@ -1,3 +1,5 @@
+import { freshness } from '../../../shared/public/freshness.ts';
+
 /**
  * Turns the page into a loud warning once it is too old. The times themselves stand in the HTML for those without
  * script; this adds what the device's clock says, and says so, because a device's clock can be wrong.
@@ -5,8 +7,6 @@
 const root = document.documentElement;
 const { checkedAt = '', relyUntil = '', timeZone = 'UTC', staleMark = '' } = root.dataset;
 
-/** A device clock this far behind the check cannot tell how old the page is. */
-const CLOCK_TOLERANCE_MS = 2 * 60_000;
 const CHECK_EVERY_MS = 10_000;
 
 const title = document.title;
@@ -32,8 +32,8 @@ function deviceTime(now: Date): string {
 
 function judge(): void {
   const now = new Date();
-  const old = now.getTime() >= Date.parse(relyUntil);
-  const early = now.getTime() < Date.parse(checkedAt) - CLOCK_TOLERANCE_MS;
+  const state = freshness(now, { checkedAt, relyUntil });
+  const [old, early] = [state === 'old', state === 'early'];
   const doubtful = old || early;
   root.classList.toggle('stale', doubtful);
   document.title = doubtful ? `${staleMark} · ${title}` : title;
