@@ -47,5 +47,4 @@ export const feeds = {
 
   'feeds.list.text':
     'The same facts at fixed addresses, with the same times. Each says when it was checked and after when not to rely on it.',
-  'feeds.list.language': '{feed}, {language}',
 } as const;

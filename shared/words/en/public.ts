@@ -255,7 +255,6 @@ export const publicPages = {
   'public.help.times-text':
     'Times are in the utility’s time zone, {zone}, by the 24-hour clock. Quantities are in US units and in metric units.',
   'public.help.data': 'For other systems',
-  'public.help.data-text': 'The same facts as JSON, with the same times:',
 
   'public.footer.data': 'Data for other systems (JSON)',
   'public.footer.license': 'Terms of use of the data:',

@@ -48,5 +48,4 @@ export const feeds: Record<keyof typeof english, string> = {
 
   'feeds.list.text':
     'Los mismos datos en direcciones fijas, con las mismas horas. Cada uno dice cuándo se comprobó y después de cuándo no confiar en él.',
-  'feeds.list.language': '{feed}, {language}',
 };

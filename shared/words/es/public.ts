@@ -265,7 +265,6 @@ export const publicPages: Record<keyof typeof english, string> = {
   'public.help.times-text':
     'Las horas son las de la zona horaria de la empresa, {zone}, en formato de 24 horas. Las cantidades van en unidades de EE. UU. y en unidades métricas.',
   'public.help.data': 'Para otros sistemas',
-  'public.help.data-text': 'Los mismos datos en JSON, con las mismas horas:',
 
   'public.footer.data': 'Datos para otros sistemas (JSON)',
   'public.footer.license': 'Condiciones de uso de los datos:',
