@@ -5,7 +5,6 @@ import type { CDPSession, Page } from 'playwright-core';
 import { builtSite } from '../../infra/local/buildSite.ts';
 import { appServer, goTo, signedIn } from '../support/app.ts';
 import { launchBrowser } from '../support/browser.ts';
-import { ensureBuilt } from '../support/builtSite.ts';
 import { ports } from '../support/ports.ts';
 import type { BenchRow } from './row.ts';
 
@@ -58,9 +57,10 @@ const median = (of: readonly number[]): number =>
  * from what the device has. Beside it the same without the brakes.
  */
 export async function bench(): Promise<readonly BenchRow[]> {
-  await ensureBuilt();
-  const [server, browser] = await Promise.all([appServer(ports.benchField), launchBrowser()]);
+  const server = appServer(ports.benchField);
+  const browser = await launchBrowser();
   try {
+    await server.start();
     const address = `${server.origin}/crew/#/new/strike`;
     const first: number[] = [];
     const again: number[] = [];

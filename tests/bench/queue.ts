@@ -151,8 +151,10 @@ async function arrivedOnce(server: AppServer): Promise<{ strikes: number; report
  * again on the same data. Throws unless each is there once, with its photo.
  */
 export async function bench(): Promise<readonly BenchRow[]> {
-  const [server, browser] = await Promise.all([appServer(ports.benchQueue), launchBrowser()]);
+  const server = appServer(ports.benchQueue);
+  const browser = await launchBrowser();
   try {
+    await server.start();
     const { page } = await signedIn(browser, server, 'crew');
     await goTo(page, server, '/crew/#/outbox');
     await fill(page, HOW_MANY, [...photoBytes('quince-overall')]);

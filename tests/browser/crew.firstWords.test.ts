@@ -1,15 +1,9 @@
-import type { Browser } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { appServer, signedIn, type AppServer } from '../support/app.ts';
-import { launchBrowser } from '../support/browser.ts';
+import { describe, expect, it } from 'vitest';
+import { appTest, noSignal } from '../support/browserTest.ts';
 import { ports } from '../support/ports.ts';
 
-let server: AppServer;
-let browser: Browser;
-beforeAll(async () => {
-  [server, browser] = await Promise.all([appServer(ports.firstWords), launchBrowser()]);
-}, 180_000);
-afterAll(() => Promise.all([browser?.close(), server?.end()]));
+// The whole catalogue never comes.
+const { signIn, server } = appTest(ports.firstWords, { tolerated: [noSignal] });
 
 /** What has a name on the screen and says nothing: a word that was not here. */
 const speechless = (): string[] =>
@@ -33,7 +27,7 @@ describe('on a line that brings the first words and then nothing more', () => {
     ['es', '#/'],
     ['es', '#/new/strike'],
   ] as const)('%s %s has a word for everything it shows', async (locale, address) => {
-    const { page, close } = await signedIn(browser, server, 'crew');
+    const { page } = await signIn('crew');
     if (locale === 'es') {
       await page.getByRole('button', { name: 'Español' }).click();
       await page.locator('html[lang=es]').waitFor();
@@ -56,6 +50,5 @@ describe('on a line that brings the first words and then nothing more', () => {
     expect(await page.locator('html').getAttribute('lang')).toBe(locale);
     // Asked for in the end, so the names above are of the right files.
     await expect.poll(() => asked.length, { timeout: 10_000 }).toBeGreaterThan(0);
-    await close();
   });
 });

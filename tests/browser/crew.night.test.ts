@@ -1,35 +1,30 @@
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import type { Page } from 'playwright-core';
+import { beforeAll, describe, expect, test } from 'vitest';
 import { photoBytes } from '../../infra/local/demo/photos.ts';
 import type { StrikeState } from '../../shared/strikes/state.ts';
 import type { HistoryEntry } from '../../shared/submissions/history.ts';
 import {
-  appServer,
   expectAccessible,
   expectNoSideScroll,
   goTo,
   minutesAgo,
   pickHydrant,
   sendForm,
-  signedIn,
-  type AppServer,
-  type Looking,
 } from '../support/app.ts';
-import { launchBrowser } from '../support/browser.ts';
+import type { Looking } from '../support/browser.ts';
+import { appTest, noSignal, shot } from '../support/browserTest.ts';
 import { ports } from '../support/ports.ts';
 
 /**
  * A night strike on a phone, from the first report to the return, with no signal from the moment the truck leaves the
  * yard until it is back: every form is filled in on what the device holds, and in the morning everything is there once.
  */
-let browser: Browser;
-let server: AppServer;
+const { server, signInForAll } = appTest(ports.night, { tolerated: [noSignal] });
 let crew: Looking;
 let page: Page;
 
 beforeAll(async () => {
-  [server, browser] = await Promise.all([appServer(ports.night), launchBrowser()]);
-  crew = await signedIn(browser, server, 'crew', {
+  crew = await signInForAll('crew', {
     serviceWorkers: 'allow',
     viewport: { width: 360, height: 740 },
     colorScheme: 'dark',
@@ -40,18 +35,10 @@ beforeAll(async () => {
   // The truck leaves the yard.
   await server.kill();
 }, 180_000);
-afterAll(async () => {
-  await browser.close();
-  await server.end();
-});
 
 const button = (name: string | RegExp) => page.getByRole('button', { name });
 const choose = (group: string, choice: string) =>
   page.getByRole('radiogroup', { name: group }).getByText(choice, { exact: true }).click();
-const shots = process.env['SHOTS'];
-const shot = async (name: string): Promise<void> => {
-  if (shots !== undefined) await page.screenshot({ path: `${shots}/${name}.png`, fullPage: true });
-};
 /** Kept on the device, and said to be no more than that. */
 const keep = async (): Promise<void> => {
   await sendForm(page);
@@ -73,7 +60,7 @@ describe('a night with no signal', () => {
     await page.getByText('Tell dispatch by radio or phone now.').first().waitFor();
     await expectAccessible(page);
     await expectNoSideScroll(page);
-    await shot('night-kept');
+    await shot(page, 'night-kept');
   });
 
   test('dispatch is told by radio, and the valve is shut', async () => {
@@ -111,7 +98,7 @@ describe('a night with no signal', () => {
     });
     await page.getByRole('img', { name: 'Photo 1' }).waitFor();
     await choose('What it shows', 'Close-up');
-    await shot('night-repair');
+    await shot(page, 'night-repair');
     await keep();
   });
 
@@ -142,7 +129,7 @@ describe('a night with no signal', () => {
     await goTo(page, server, '/crew/#/outbox');
     await page.getByRole('listitem').filter({ hasText: 'Return to service' }).first().waitFor();
     await expectAccessible(page);
-    await shot('night-outbox');
+    await shot(page, 'night-outbox');
   });
 
   test('signal comes back: everything is there once, in the order in which it was done', async () => {

@@ -1,11 +1,8 @@
-import type { Browser, Page, Route } from 'playwright-core';
+import type { Page, Route } from 'playwright-core';
 import sharp from 'sharp';
-import { afterAll, afterEach, beforeAll, describe, expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import { photoBytes } from '../../infra/local/demo/photos.ts';
-import type { StrikeState } from '../../shared/strikes/state.ts';
-import type { HistoryEntry } from '../../shared/submissions/history.ts';
 import {
-  appServer,
   expectAccessible,
   expectNoSideScroll,
   goTo,
@@ -13,43 +10,17 @@ import {
   pickHydrant,
   sendAndConfirm,
   sendForm,
-  signedIn,
-  type AppServer,
-  type Looking,
 } from '../support/app.ts';
-import { launchBrowser } from '../support/browser.ts';
+import { appTest, noSignal, refusal, shot } from '../support/browserTest.ts';
 import { exifBlock } from '../support/exifBlock.ts';
 import { heicFile } from '../support/heicFile.ts';
 import { ports } from '../support/ports.ts';
+import { historyOf, strikesAt } from '../support/records.ts';
 
 /** Nothing typed is lost, nothing is sent twice, and nobody believes that dispatch knows before the server has said so. */
-let browser: Browser;
-let server: AppServer;
-let open: Looking[] = [];
+const { server, signIn } = appTest(ports.outbox, { tolerated: [noSignal, refusal] });
 
-beforeAll(async () => {
-  [server, browser] = await Promise.all([appServer(ports.outbox), launchBrowser()]);
-}, 180_000);
-afterEach(async () => {
-  for (const each of open) await each.close();
-  open = [];
-});
-afterAll(async () => {
-  await browser.close();
-  await server.end();
-});
-
-const crew = async (): Promise<Page> => {
-  const looking = await signedIn(browser, server, 'crew');
-  open.push(looking);
-  return looking.page;
-};
-const strikesAt = async (hydrantId: string): Promise<StrikeState[]> =>
-  (await server.ask<{ strikes: StrikeState[] }>('manager', '/api/strikes')).strikes.filter(
-    (strike) => strike.hydrantId === hydrantId,
-  );
-const storyOf = async (strikeId: string): Promise<HistoryEntry[]> =>
-  (await server.ask<{ history: HistoryEntry[] }>('manager', `/api/strikes/${strikeId}`)).history;
+const crew = async (): Promise<Page> => (await signIn('crew')).page;
 const newStrike = async (page: Page, hydrantId: string): Promise<void> => {
   await goTo(page, server, '/crew/#/new/strike');
   await page.getByRole('heading', { name: 'Which hydrant' }).waitFor();
@@ -113,9 +84,9 @@ describe('with no server', () => {
 
     await server.start();
     await notSent(page).waitFor({ state: 'detached', timeout: 30_000 });
-    const strikes = await strikesAt('T-102');
+    const strikes = await strikesAt(server, 'T-102');
     expect(strikes).toHaveLength(1);
-    expect(await storyOf(strikes[0]!.strikeId)).toHaveLength(1);
+    expect(await historyOf(server, strikes[0]!.strikeId)).toHaveLength(1);
   });
 
   test('the entry outlives the browser’s page', async () => {
@@ -128,7 +99,7 @@ describe('with no server', () => {
     // The page is opened anew, as after a killed browser: the entry is there and goes.
     await goTo(page, server, '/crew/#/outbox');
     await page.getByText('Recorded lately').waitFor();
-    expect(await strikesAt('T-103')).toHaveLength(1);
+    expect(await strikesAt(server, 'T-103')).toHaveLength(1);
   });
 
   test('a browser that is killed while it sends has lost nothing', async () => {
@@ -144,7 +115,7 @@ describe('with no server', () => {
     await page.close({ runBeforeUnload: false });
     await next.goto(`${server.origin}/crew/#/outbox`);
     await next.getByText('Recorded lately').waitFor({ timeout: 10_000 });
-    expect(await strikesAt('T-104')).toHaveLength(1);
+    expect(await strikesAt(server, 'T-104')).toHaveLength(1);
   });
 
   test('an answer that was lost on the way is asked for again, and the report stands once', async () => {
@@ -159,13 +130,13 @@ describe('with no server', () => {
     await sendForm(page);
     await page.getByText('No connection.', { exact: false }).waitFor();
     expect(lost).toBe(1);
-    expect(await strikesAt('T-106')).toHaveLength(1);
+    await expect.poll(async () => (await strikesAt(server, 'T-106')).length, { timeout: 10_000 }).toBe(1);
 
     await page.unroute('**/api/submissions');
     await page.getByRole('button', { name: 'Send now' }).click();
     await page.getByText('Recorded.', { exact: true }).waitFor();
-    const [strike] = await strikesAt('T-106');
-    expect(await storyOf(strike!.strikeId)).toHaveLength(1);
+    const [strike] = await strikesAt(server, 'T-106');
+    expect(await historyOf(server, strike!.strikeId)).toHaveLength(1);
   });
 
   test('a store that is down is no refusal', async () => {
@@ -227,7 +198,7 @@ describe('a refused entry', () => {
 
   test('a second correction of the same report is refused by the server and can be thrown away', async () => {
     const page = await crew();
-    const [strike] = await strikesAt('T-102');
+    const [strike] = await strikesAt(server, 'T-102');
     const at = `/crew/#/correct/strike/${strike!.strikeId}/${strike!.submissionIds[0]!}`;
     await goTo(page, server, at);
     await page.getByLabel('Reason').fill('wrong time');
@@ -248,7 +219,7 @@ describe('a refused entry', () => {
     await page.getByRole('button', { name: 'Throw this entry away' }).click();
     await page.getByRole('button', { name: 'Discard it for good' }).click();
     await page.getByRole('heading', { name: 'Hydrants' }).waitFor();
-    const kinds = (await storyOf(strike!.strikeId)).map(({ recorded }) => recorded.submission.kind);
+    const kinds = (await historyOf(server, strike!.strikeId)).map(({ recorded }) => recorded.submission.kind);
     expect(kinds).toEqual(['strike', 'correction']);
   });
 });
@@ -306,7 +277,7 @@ describe('whose entry it is', () => {
 
     await page.goto(`${server.origin}/local/sign-in?role=crew`);
     // Sent in the background, once the app has opened and found what waits.
-    await expect.poll(async () => (await strikesAt('T-104')).length, { timeout: 10_000 }).toBe(2);
+    await expect.poll(async () => (await strikesAt(server, 'T-104')).length, { timeout: 10_000 }).toBe(2);
     await notSent(page).waitFor({ state: 'detached' });
   });
 
@@ -398,8 +369,7 @@ describe('photos', () => {
     expect(await row(1).getByRole('radio', { checked: true }).count()).toBe(0);
     await expectAccessible(page);
     await expectNoSideScroll(page);
-    const shots = process.env['SHOTS'];
-    if (shots) await page.locator('form').screenshot({ path: `${shots}/photos-360.png` });
+    await shot(page, 'photos-360', 'form');
   });
 
   test('what is no photo is named and not taken; the same one is taken once; a reload keeps it', async () => {
@@ -433,7 +403,7 @@ describe('a device that keeps nothing', () => {
     await newStrike(page, 'T-105');
     await sendForm(page);
     await page.getByText('This device could not keep a copy.', { exact: false }).waitFor();
-    expect(await strikesAt('T-105')).toHaveLength(1);
+    expect(await strikesAt(server, 'T-105')).toHaveLength(1);
   });
 
   test('says so and to tell dispatch when it cannot send either', async () => {

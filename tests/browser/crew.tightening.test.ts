@@ -1,68 +1,31 @@
-import type { Browser, BrowserContextOptions, Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, describe, expect, test } from 'vitest';
-import type { StrikeState } from '../../shared/strikes/state.ts';
-import type { HistoryEntry } from '../../shared/submissions/history.ts';
+import type { BrowserContextOptions, Page } from 'playwright-core';
+import { beforeAll, describe, expect, test } from 'vitest';
 import type { BodyOf } from '../../shared/submissions/submission.ts';
-import {
-  appServer,
-  expectAccessible,
-  expectNoSideScroll,
-  goTo,
-  sendAndConfirm,
-  sendForm,
-  signedIn,
-  type AppServer,
-  type Looking,
-} from '../support/app.ts';
-import { launchBrowser } from '../support/browser.ts';
+import { expectAccessible, expectNoSideScroll, goTo, sendAndConfirm, sendForm } from '../support/app.ts';
+import type { Looking } from '../support/browser.ts';
+import { appTest, noSignal, shot } from '../support/browserTest.ts';
 import { ports } from '../support/ports.ts';
+import { bodiesOf } from '../support/records.ts';
+import { reportStrike } from '../support/reportStrike.ts';
 
 /** Tightening on the repair form, the rate book's codes, and cautions, as a crew meets them. */
-let browser: Browser;
-let server: AppServer;
-let open: Looking[] = [];
+const { server, signIn, tolerate } = appTest(ports.tightening);
 let strikeId = '';
 
 beforeAll(async () => {
-  [server, browser] = await Promise.all([appServer(ports.tightening), launchBrowser()]);
-  const looking = await signedIn(browser, server, 'crew');
-  await goTo(looking.page, server, '/crew/#/new/strike?hydrant=T-101');
-  await sendAndConfirm(looking.page);
-  await looking.close();
-  const { strikes } = await server.ask<{ strikes: StrikeState[] }>('crew', '/api/strikes');
-  strikeId = strikes[0]!.strikeId;
+  strikeId = await reportStrike(signIn, server, 'T-101');
 }, 180_000);
-afterEach(async () => {
-  for (const each of open) await each.close();
-  open = [];
-});
-afterAll(async () => {
-  await browser.close();
-  await server.end();
-});
 
-const crew = async (options: BrowserContextOptions = {}): Promise<Looking> => {
-  const looking = await signedIn(browser, server, 'crew', options);
-  open.push(looking);
-  return looking;
-};
-const repairs = async (): Promise<BodyOf<'repair'>[]> =>
-  (await server.ask<{ history: HistoryEntry[] }>('manager', `/api/strikes/${strikeId}`)).history
-    .filter(({ recorded }) => recorded.submission.kind === 'repair')
-    .map(({ recorded }) => recorded.submission.body as BodyOf<'repair'>);
+const crew = (options: BrowserContextOptions = {}): Promise<Looking> => signIn('crew', options);
+const repairs = (): Promise<BodyOf<'repair'>[]> => bodiesOf(server, strikeId, 'repair');
 const repairOf = (hydrant: string): string => `/crew/#/new/repair?strike=${strikeId}&hydrant=${hydrant}`;
 const joint = (page: Page, name: string) => page.getByRole('group', { name, exact: true });
-/** Looked at by a person: `SHOTS=folder`. */
-const shot = async (page: Page, name: string): Promise<void> => {
-  const folder = process.env['SHOTS'];
-  if (folder !== undefined) await page.screenshot({ path: `${folder}/${name}.png`, fullPage: true });
-};
 const nobodyWorked = async (page: Page): Promise<void> =>
   page.getByRole('button', { name: 'Remove Person 1' }).click();
 
 describe('tightening', () => {
   test('shows the ring, the passes with their torque, and what the manual says; nothing where it says nothing', async () => {
-    const { page, faults } = await crew();
+    const { page } = await crew();
     await goTo(page, server, repairOf('T-101'));
     const flange = joint(page, 'Breakaway flange');
     // The demo's invented model: 72 lbf·ft; 72 × 1.355 818 = 97.6 N·m (NIST SP 811, second-hand).
@@ -97,7 +60,6 @@ describe('tightening', () => {
     await expectAccessible(page);
     await expectNoSideScroll(page);
     await shot(page, 'repair-360');
-    expect(faults).toEqual([]);
   });
 
   test('is recorded joint by joint: torque, wrench, who and when, and shown when the form is opened again', async () => {
@@ -153,6 +115,7 @@ describe('tightening', () => {
   });
 
   test('a joint that no record has keeps its order, and takes no torque without manual and page', async () => {
+    tolerate(noSignal);
     const { page } = await crew();
     await page.route('**/api/models', (route) => route.abort());
     // Nor did the device keep any: the same person's earlier reading would stand in.
@@ -210,8 +173,7 @@ describe('tightening', () => {
 
 describe('a hydrant model', () => {
   test('is recorded by a manager as the manual prints it, and read by the next repair', async () => {
-    const looking = await signedIn(browser, server, 'manager');
-    open.push(looking);
+    const looking = await signIn('manager');
     const { page } = looking;
     await page.goto(`${server.origin}/desk/`);
     await page.getByRole('link', { name: 'Record a hydrant model' }).click();

@@ -1,61 +1,33 @@
-import type { Browser, BrowserContextOptions, Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, describe, expect, test } from 'vitest';
+import type { BrowserContextOptions } from 'playwright-core';
+import { beforeAll, describe, expect, test } from 'vitest';
 import type { AnsweredObjection } from '../../shared/audit/objections.ts';
 import type { ClaimState } from '../../shared/claims/state.ts';
 import type { Statement } from '../../shared/costs/statement.ts';
-import {
-  appServer,
-  expectAccessible,
-  expectNoSideScroll,
-  goTo,
-  sendForm,
-  signedIn,
-  type AppServer,
-  type Looking,
-} from '../support/app.ts';
-import { launchBrowser } from '../support/browser.ts';
+import { expectAccessible, expectNoSideScroll, goTo, sendForm } from '../support/app.ts';
+import type { Looking } from '../support/browser.ts';
+import { appTest, shot } from '../support/browserTest.ts';
 import { ports } from '../support/ports.ts';
+import { dollars } from '../support/records.ts';
 
 /** The desk for money: what an insurer would say, what a line stands on, and the rate book. */
-let browser: Browser;
-let server: AppServer;
+const { server, signIn } = appTest(ports.deskMoney, { load: 'town' });
 let claim: ClaimState;
-let open: Looking[] = [];
 
 beforeAll(async () => {
-  [server, browser] = await Promise.all([appServer(ports.deskMoney, 'town'), launchBrowser()]);
   const { claims } = await server.ask<{ claims: ClaimState[] }>('clerk', '/api/claims');
   claim = claims.find(({ claimNumber }) => /-0001$/.test(claimNumber))!;
 }, 180_000);
-afterEach(async () => {
-  for (const each of open) await each.close();
-  open = [];
-});
-afterAll(async () => {
-  await browser.close();
-  await server.end();
-});
 
-const signed = async (role: 'clerk' | 'manager', options: BrowserContextOptions = {}): Promise<Looking> => {
-  const looking = await signedIn(browser, server, role, options);
-  open.push(looking);
-  return looking;
-};
+const signed = (role: 'clerk' | 'manager', options: BrowserContextOptions = {}): Promise<Looking> =>
+  signIn(role, options);
 
-/** Where pictures of the screens are kept, when somebody wants to look. */
-const shots = process.env['SHOTS'];
-const shot = async (page: Page, name: string): Promise<void> => {
-  if (shots !== undefined) await page.screenshot({ path: `${shots}/${name}.png`, fullPage: true });
-};
-const dollars = (cents: number): string =>
-  `$${(cents / 100).toFixed(2).replaceAll(/\B(?=(\d{3})+\.)/g, ',')}`;
 const objectionsNow = async (): Promise<AnsweredObjection[]> =>
   (await server.ask<{ objections: AnsweredObjection[] }>('clerk', `/api/claims/${claim.claimId}/objections`))
     .objections;
 
 describe('the objections of a claim', () => {
   test('stand ranked by money; one is answered by name, and the answer stands', async () => {
-    const { page, faults } = await signed('clerk');
+    const { page } = await signed('clerk');
     await goTo(page, server, `/desk/#/claim/${claim.claimId}`);
     const panel = page.locator('#objections');
     await panel.locator('.objections > li').first().waitFor();
@@ -92,11 +64,10 @@ describe('the objections of a claim', () => {
     await panel.getByRole('button', { name: `Open (${openBefore - 1})` }).waitFor();
     await panel.getByRole('button', { name: 'Answered (1)' }).click();
     expect(await panel.locator('.objections > li').count()).toBe(1);
-    expect(faults).toEqual([]);
   });
 
   test('lead to the line that they are about, and the line says why', async () => {
-    const { page, faults } = await signed('clerk');
+    const { page } = await signed('clerk');
     const statement = await server.ask<Statement>('clerk', `/api/claims/${claim.claimId}/statement`);
     const labor = statement.lines.find(({ section }) => section === 'labor')!;
     await goTo(page, server, `/desk/#/claim/${claim.claimId}`);
@@ -124,7 +95,6 @@ describe('the objections of a claim', () => {
     expect(await why.getByRole('link').count()).toBeGreaterThan(1);
     await why.getByRole('link', { name: labor.editionId!, exact: true }).click();
     await page.getByText('An edition on record never changes', { exact: false }).waitFor();
-    expect(faults).toEqual([]);
   });
 });
 
@@ -143,7 +113,7 @@ describe('the rate book', () => {
 });
 
 test('finance takes the ledger over as a file', async () => {
-  const { page, faults } = await signed('clerk');
+  const { page } = await signed('clerk');
   await goTo(page, server, '/desk/#/figures');
   await page.getByLabel('From', { exact: true }).fill('2026-06-30');
   await page.getByLabel('To', { exact: true }).fill('2026-06-01');
@@ -162,11 +132,10 @@ test('finance takes the ledger over as a file', async () => {
   expect(head).toContain('debit');
   expect(lines.length).toBeGreaterThan(10);
   await expectAccessible(page);
-  expect(faults).toEqual([]);
 });
 
 test('claim and rate book fit a phone', async () => {
-  const { page, faults } = await signed('clerk', {
+  const { page } = await signed('clerk', {
     viewport: { width: 360, height: 740 },
   });
   for (const [path, name] of [
@@ -178,5 +147,4 @@ test('claim and rate book fit a phone', async () => {
     await expectNoSideScroll(page);
     await shot(page, name);
   }
-  expect(faults).toEqual([]);
 });

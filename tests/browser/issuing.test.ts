@@ -1,52 +1,32 @@
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, expect, test } from 'vitest';
+import type { Page } from 'playwright-core';
+import { beforeAll, expect, test } from 'vitest';
 import type { AnsweredObjection } from '../../shared/audit/objections.ts';
 import type { ClaimState } from '../../shared/claims/state.ts';
-import {
-  appServer,
-  expectAccessible,
-  expectNoSideScroll,
-  goTo,
-  sendAndConfirm,
-  signedIn,
-  type AppServer,
-  type Looking,
-} from '../support/app.ts';
-import { launchBrowser } from '../support/browser.ts';
+import { expectAccessible, expectNoSideScroll, goTo, sendAndConfirm } from '../support/app.ts';
+import type { Looking } from '../support/browser.ts';
+import { appTest, shot } from '../support/browserTest.ts';
 import { ports } from '../support/ports.ts';
+import { dollars } from '../support/records.ts';
 
 /** From an accepted objection to the demand that is recorded as sent: what the desk says before a packet is issued. */
-let browser: Browser;
-let server: AppServer;
+const { server, signIn, signInForAll } = appTest(ports.issuing, { load: 'town' });
 let clerk: Looking;
 let page: Page;
 let claim: ClaimState;
 
 beforeAll(async () => {
-  [server, browser] = await Promise.all([appServer(ports.issuing, 'town'), launchBrowser()]);
   const { claims } = await server.ask<{ claims: ClaimState[] }>('clerk', '/api/claims');
   claim = claims.find(({ claimNumber }) => /-0002$/.test(claimNumber))!;
-  clerk = await signedIn(browser, server, 'clerk');
+  clerk = await signInForAll('clerk');
   ({ page } = clerk);
 }, 180_000);
-afterAll(async () => {
-  await browser.close();
-  await server.end();
-});
 
-const shots = process.env['SHOTS'];
-const shot = async (name: string, selector = 'main'): Promise<void> => {
-  if (shots === undefined) return;
-  await page
-    .locator(selector)
-    .first()
-    .screenshot({ path: `${shots}/${name}-1280.png` });
+/** How a part looks on the desk and on a phone, where nothing may scroll sideways. */
+const wideAndNarrow = async (name: string, selector = 'main'): Promise<void> => {
+  await shot(page, `${name}-1280`, selector);
   await page.setViewportSize({ width: 360, height: 740 });
   await expectNoSideScroll(page);
-  await page
-    .locator(selector)
-    .first()
-    .screenshot({ path: `${shots}/${name}-360.png` });
+  await shot(page, `${name}-360`, selector);
   await page.setViewportSize({ width: 1280, height: 900 });
 };
 const button = (name: string) => page.getByRole('button', { name });
@@ -54,8 +34,6 @@ const openClaim = async (): Promise<void> => {
   await goTo(page, server, `/desk/#/claim/${claim.claimId}`);
   await page.locator('.objections').waitFor();
 };
-const dollars = (cents: number): string =>
-  `$${(cents / 100).toFixed(2).replaceAll(/\B(?=(\d{3})+\.)/g, ',')}`;
 const objections = async (): Promise<AnsweredObjection[]> =>
   (await server.ask<{ objections: AnsweredObjection[] }>('clerk', `/api/claims/${claim.claimId}/objections`))
     .objections;
@@ -80,7 +58,7 @@ test('an accepted objection offers its credit, and stands before the packet is i
   await before.getByText(/of what its payer asks for|that its payer asks for/).waitFor();
   await before.getByText('Files that cannot be included: a preview says').waitFor();
   await expectAccessible(page);
-  await shot('before-issuing', '#packet');
+  await wideAndNarrow('before-issuing', '#packet');
 
   await before.getByRole('link', { name: `Add a credit of ${amount}` }).click();
   await page.getByLabel('Amount (needed)').waitFor();
@@ -107,7 +85,7 @@ test('a preview says what the packet would go out with, files among it', async (
     .locator('.before-issuing')
     .getByText(/Every file is included|will be listed and not included/)
     .waitFor();
-  await shot('preview', '#packet');
+  await wideAndNarrow('preview', '#packet');
 });
 
 test('the focus goes to the result; a second revision asks at its button what changed', async () => {
@@ -127,7 +105,7 @@ test('the focus goes to the result; a second revision asks at its button what ch
   const field = page.getByLabel('What changed since revision 1, and why');
   expect(await field.evaluate((at) => at === document.activeElement)).toBe(true);
   expect(await button('Issue it now').count()).toBe(0);
-  await shot('changes-needed', '#packet');
+  await wideAndNarrow('changes-needed', '#packet');
   await field.fill('Nothing, in truth');
   await button('Issue the packet').click();
   await button('Issue it now').click();
@@ -160,26 +138,16 @@ test('a bill that changed since is said, and the demand of the next revision is 
     ((now.packets.at(-1)?.demandCents ?? 0) / 100).toFixed(2),
   );
   expect(await page.getByLabel('Sent to (needed)').inputValue()).toBe(now.payerName ?? '');
-  expect(clerk.faults).toEqual([]);
 });
 
 test('on a phone the whole name of who is signed in is read', async () => {
   for (const role of ['clerk', 'manager', 'crew'] as const) {
-    const phone = await signedIn(browser, server, role, { viewport: { width: 360, height: 740 } });
+    const phone = await signIn(role, { viewport: { width: 360, height: 740 } });
     await goTo(phone.page, server, role === 'crew' ? '/crew/#/' : '/desk/#/');
     const cut = await phone.page.locator('.who a').evaluate((name) => name.scrollWidth > name.clientWidth);
     expect(`${role}: ${cut}`).toBe(`${role}: false`);
     await expectNoSideScroll(phone.page);
-    if (shots !== undefined) await phone.page.screenshot({ path: `${shots}/name-${role}-360.png` });
+    await shot(phone.page, `name-${role}-360`);
     await phone.close();
-  }
-  if (shots === undefined) return;
-  for (const [path, name] of [
-    ['/', 'home'],
-    ['/crew/#/', 'crew'],
-    ['/desk/#/', 'desk'],
-  ] as const) {
-    await goTo(page, server, path).catch(() => undefined);
-    await page.screenshot({ path: `${shots}/${name}-1280.png`, fullPage: true });
   }
 });

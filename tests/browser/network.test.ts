@@ -1,28 +1,18 @@
-import type { Browser, BrowserContextOptions, Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, describe, expect, test } from 'vitest';
+import type { BrowserContextOptions, Page } from 'playwright-core';
+import { beforeAll, describe, expect, test } from 'vitest';
 import type { NetworkForHydrant } from '../../shared/network/forHydrant.ts';
 import { formatQuantity } from '../../shared/units/format.ts';
 import type { StrikeState } from '../../shared/strikes/state.ts';
-import {
-  appServer,
-  expectAccessible,
-  expectNoSideScroll,
-  goTo,
-  signedIn,
-  type AppServer,
-  type Looking,
-} from '../support/app.ts';
-import { launchBrowser } from '../support/browser.ts';
+import { expectAccessible, expectNoSideScroll, goTo } from '../support/app.ts';
+import type { Looking } from '../support/browser.ts';
+import { appTest, shot } from '../support/browserTest.ts';
 import { ports } from '../support/ports.ts';
 
 /** What the network model says, as a crew and a desk look at it: the demo town with its invented model. */
-let browser: Browser;
-let server: AppServer;
+const { server, signIn } = appTest(ports.network, { load: 'town' });
 let strike: StrikeState;
-let open: Looking[] = [];
 
 beforeAll(async () => {
-  [server, browser] = await Promise.all([appServer(ports.network, 'town'), launchBrowser()]);
   const { strikes } = await server.ask<{ strikes: StrikeState[] }>('crew', '/api/strikes');
   // One whose hydrant was tested and whose water was shut: everything there is to show.
   for (const one of strikes.filter(
@@ -35,26 +25,10 @@ beforeAll(async () => {
     if (flowTests.length > 0) strike = one;
   }
 }, 240_000);
-afterEach(async () => {
-  for (const each of open) await each.close();
-  open = [];
-});
-afterAll(async () => {
-  await browser?.close();
-  await server?.end();
-});
 
-const look = async (role: 'crew' | 'clerk', options: BrowserContextOptions = {}): Promise<Looking> => {
-  const looking = await signedIn(browser, server, role, options);
-  open.push(looking);
-  return looking;
-};
+const look = (role: 'crew' | 'clerk', options: BrowserContextOptions = {}): Promise<Looking> =>
+  signIn(role, options);
 const phone: BrowserContextOptions = { viewport: { width: 360, height: 740 } };
-/** Looked at by a person: `SHOTS=folder`. */
-const shot = async (page: Page, name: string): Promise<void> => {
-  const folder = process.env['SHOTS'];
-  if (folder !== undefined) await page.screenshot({ path: `${folder}/${name}.png`, fullPage: true });
-};
 const link = (page: Page) => page.getByRole('link', { name: 'What the network model says' });
 
 describe('what the network model says', () => {

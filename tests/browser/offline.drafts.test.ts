@@ -1,44 +1,18 @@
-import { mkdtemp, rm } from 'node:fs/promises';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
 import type { Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, describe, expect, test } from 'vitest';
-import { appServer, goTo, pickHydrant, sendAndConfirm, type AppServer } from '../support/app.ts';
-import { launchOn, type KillableBrowser } from '../support/browser.ts';
+import { describe, expect, test } from 'vitest';
+import { goTo, pickHydrant, sendAndConfirm } from '../support/app.ts';
+import { appTest } from '../support/browserTest.ts';
 import { ports } from '../support/ports.ts';
 
 /**
  * Unfinished forms and a browser that is killed (SIGKILL) within a second of the last touch. Chromium writes localStorage
  * to the disk some seconds late, so whatever is found again was in the database.
  */
-let server: AppServer;
-let profile: string;
-let open: KillableBrowser[] = [];
-
-beforeAll(async () => {
-  server = await appServer(ports.offlineDrafts);
-  profile = await mkdtemp(join(tmpdir(), 'hsl-drafts-'));
-}, 180_000);
-afterEach(async () => {
-  for (const each of open) await each.kill();
-  open = [];
-});
-afterAll(async () => {
-  await server.end();
-  await rm(profile, { recursive: true, force: true });
-});
+const { device, server } = appTest(ports.offlineDrafts);
 
 /** Time for the sign-in, which stands in localStorage alone, to reach the disk. */
 const SETTLED_MS = 6_000;
 
-async function opened(): Promise<{ readonly page: Page; readonly kill: () => Promise<void> }> {
-  const { context, kill } = await launchOn(profile);
-  open.push({ context, kill });
-  const page = await context.newPage();
-  page.setDefaultTimeout(10_000);
-  await page.setViewportSize({ width: 360, height: 740 });
-  return { page, kill };
-}
 async function signIn(page: Page, role: 'crew' | 'manager'): Promise<void> {
   await page.goto(`${server.origin}/local/sign-in?role=${role}`);
   await page.waitForSelector('h1[tabindex]');
@@ -47,7 +21,8 @@ const unfinished = (page: Page) => page.locator('section', { hasText: 'Unfinishe
 
 describe('a browser killed within a second of a touch', () => {
   test('has the form as it was typed, for whoever typed it; one that was sent does not come back', async () => {
-    const first = await opened();
+    const phone = await device();
+    const first = await phone.open();
     await signIn(first.page, 'crew');
     await new Promise((resolve) => setTimeout(resolve, SETTLED_MS));
 
@@ -66,7 +41,7 @@ describe('a browser killed within a second of a touch', () => {
     await first.kill();
     expect(Date.now() - touched).toBeLessThan(1_000);
 
-    const second = await opened();
+    const second = await phone.open();
     await second.page.goto(address);
     await second.page.getByRole('button', { name: 'Change T-101' }).waitFor();
     expect(await second.page.getByLabel('Note', { exact: true }).inputValue()).toBe(
@@ -92,7 +67,7 @@ describe('a browser killed within a second of a touch', () => {
     await new Promise((resolve) => setTimeout(resolve, 300));
     await second.kill();
 
-    const third = await opened();
+    const third = await phone.open();
     await third.page.goto(`${server.origin}/crew/`);
     await third.page.waitForSelector('h1[tabindex]');
     await third.page.getByText('T-101', { exact: false }).first().waitFor();
@@ -100,7 +75,7 @@ describe('a browser killed within a second of a touch', () => {
   }, 120_000);
 
   test('of what stands in both places the later change stands', async () => {
-    const { page } = await opened();
+    const { page } = await (await device()).open();
     await signIn(page, 'crew');
     await goTo(page, server, '/crew/#/new/inspection?hydrant=T-102');
     await page.getByLabel('Note', { exact: true }).fill('as the database has it');

@@ -1,57 +1,21 @@
-import { mkdtemp, rm } from 'node:fs/promises';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
-import type { Browser, BrowserContext, Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, describe, expect, test } from 'vitest';
-import { photoBytes } from '../../infra/local/demo/photos.ts';
+import type { Page } from 'playwright-core';
+import { describe, expect, test } from 'vitest';
 import type { StrikeState } from '../../shared/strikes/state.ts';
-import type { HistoryEntry } from '../../shared/submissions/history.ts';
-import { appServer, goTo, pickHydrant, sendForm, signedIn, type AppServer } from '../support/app.ts';
-import { badLine, type BadLine } from '../support/badLine.ts';
-import { launchBrowser, launchOn } from '../support/browser.ts';
+import { goTo, pickHydrant, sendForm } from '../support/app.ts';
+import {
+  badLineTest,
+  expectNothingWaits,
+  expireSignIn,
+  kept,
+  photo,
+  waiting,
+} from '../support/badLineTest.ts';
 import { ports } from '../support/ports.ts';
 
 /** What goes wrong between a phone and the server. Each ends with everything there exactly once. */
-let browser: Browser;
-let server: AppServer;
-let line: BadLine;
-/** The server as the phone reaches it: through the line. */
-let reached: AppServer;
-let contexts: { close: () => Promise<unknown> }[] = [];
+const app = badLineTest(ports.offlineQueue, ports.offlineQueueLine);
+const { device, down, expectOnce, fillStrike, line, phone, reached, server, stories, up } = app;
 
-beforeAll(async () => {
-  [server, browser] = await Promise.all([appServer(ports.offlineQueue), launchBrowser()]);
-  line = await badLine(server.origin, ports.offlineQueueLine);
-  reached = { ...server, origin: line.origin };
-}, 180_000);
-afterEach(async () => {
-  line.fate = () => 'pass';
-  for (const each of contexts) await each.close();
-  contexts = [];
-});
-afterAll(async () => {
-  await browser.close();
-  await line.close();
-  await server.end();
-});
-
-/** Another photo each: the store takes the same bytes once, and then there is nothing to upload. */
-const photo = (name: string) => ({
-  name: `${name}.jpg`,
-  mimeType: 'image/jpeg',
-  buffer: Buffer.concat([photoBytes('quince-overall'), Buffer.from(name)]),
-});
-const phone = async (role: 'crew' | 'manager' = 'crew'): Promise<Page> => {
-  const looking = await signedIn(browser, reached, role, {
-    serviceWorkers: 'allow',
-    viewport: { width: 360, height: 740 },
-  });
-  contexts.push(looking);
-  // The worker is there, so that the app opens without the line.
-  await goTo(looking.page, reached, '/crew/');
-  await looking.page.getByText('Ready with no signal', { exact: false }).waitFor();
-  return looking.page;
-};
 /**
  * A full disk, as IndexedDB shows it: the transaction is aborted when it is to be written. (The browser's own override of
  * an address's quota is not held against IndexedDB by this Chromium, and a full file system needs an administrator.)
@@ -70,69 +34,7 @@ const fillDisk = (page: Page, full: boolean): Promise<void> =>
         }
       : put;
   }, full);
-async function fillStrike(page: Page, hydrantId: string, withPhoto = false): Promise<void> {
-  await goTo(page, reached, '/crew/#/new/strike');
-  await pickHydrant(page, 'Hydrant', hydrantId);
-  await page.getByRole('button', { name: `Change ${hydrantId}` }).waitFor();
-  if (!withPhoto) return;
-  await page.getByLabel('Add photos').setInputFiles(photo(hydrantId));
-  await page.getByRole('img', { name: 'Photo 1' }).waitFor();
-  await sendForm(page);
-  await page.getByRole('button', { name: /^Photo 1 · What it shows/ }).waitFor();
-  await page.getByRole('radiogroup', { name: /shows/ }).getByText('Whole scene', { exact: true }).click();
-}
-const kept = (page: Page) => page.getByText('It is kept on this device', { exact: false }).waitFor();
 const recordedLately = (page: Page) => page.getByText('Recorded lately').waitFor({ timeout: 30_000 });
-
-/** What the server holds of a hydrant's strikes: one story each. */
-async function stories(hydrantId: string): Promise<HistoryEntry[][]> {
-  const { strikes } = await server.ask<{ strikes: StrikeState[] }>('manager', '/api/strikes');
-  const found = strikes.filter((strike) => strike.hydrantId === hydrantId);
-  return Promise.all(
-    found.map(
-      async ({ strikeId }) =>
-        (await server.ask<{ history: HistoryEntry[] }>('manager', `/api/strikes/${strikeId}`)).history,
-    ),
-  );
-}
-/** One strike, one report, and each photo that it declared has arrived. */
-async function expectOnce(hydrantId: string, photos = 0): Promise<HistoryEntry> {
-  await expect.poll(async () => (await stories(hydrantId)).length, { timeout: 30_000 }).toBe(1);
-  const [story] = await stories(hydrantId);
-  expect(story).toHaveLength(1);
-  const { strikes } = await server.ask<{ strikes: StrikeState[] }>('manager', '/api/strikes');
-  const { strikeId } = strikes.find((strike) => strike.hydrantId === hydrantId)!;
-  await expect
-    .poll(
-      async () =>
-        Object.values(
-          (await server.ask<{ evidence: Record<string, string> }>('manager', `/api/strikes/${strikeId}`))
-            .evidence,
-        ),
-      { timeout: 30_000 },
-    )
-    .toEqual(Array<string>(photos).fill('arrived'));
-  return story![0]!;
-}
-/** What waits on a device. */
-const waiting = (page: Page): Promise<number> =>
-  page.evaluate(
-    () =>
-      new Promise<number>((resolve, reject) => {
-        const request = indexedDB.open('hsl');
-        request.onerror = () => reject(request.error ?? new Error('not opened'));
-        request.onsuccess = () => {
-          const count = request.result.transaction('outbox').objectStore('outbox').count();
-          count.onsuccess = () => {
-            request.result.close();
-            resolve(count.result);
-          };
-        };
-      }),
-  );
-const down = (): void => {
-  line.fate = () => 'down';
-};
 const sending = (method: string, path: string): boolean => method === 'POST' && path === '/api/submissions';
 
 describe('everything exactly once', { timeout: 90_000 }, () => {
@@ -145,7 +47,7 @@ describe('everything exactly once', { timeout: 90_000 }, () => {
         : 'pass';
     await sendForm(page);
     await expectOnce('T-101', 1);
-    await expect.poll(() => waiting(page), { timeout: 30_000 }).toBe(0);
+    await expectNothingWaits(page);
     expect(line.seen.filter((request) => request === 'POST /api/submissions').length).toBeGreaterThan(2);
   });
 
@@ -171,7 +73,7 @@ describe('everything exactly once', { timeout: 90_000 }, () => {
     expect(strikes.filter(({ hydrantId }) => hydrantId === 'T-102')).toHaveLength(1);
     upload.state = 'lose once';
     await expectOnce('T-102', 1);
-    await expect.poll(() => waiting(page), { timeout: 30_000 }).toBe(0);
+    await expectNothingWaits(page);
     expect(upload.cuts).toBeGreaterThan(0);
   });
 
@@ -217,7 +119,7 @@ describe('everything exactly once', { timeout: 90_000 }, () => {
       db.close();
     }, copied);
     expect(await waiting(second)).toBe(1);
-    line.fate = () => 'pass';
+    up();
     await Promise.all([goTo(first, reached, '/crew/#/outbox'), goTo(second, reached, '/crew/#/outbox')]);
     await Promise.all([recordedLately(first), recordedLately(second)]);
     await expectOnce('T-103', 1);
@@ -227,15 +129,7 @@ describe('everything exactly once', { timeout: 90_000 }, () => {
   test('a sign-in that expired while nothing could be sent: opens, queues, and goes when the person is back', async () => {
     const page = await phone();
     down();
-    await page.evaluate(() => {
-      const [head = '', claims = '', signature = ''] = (localStorage.getItem('hsl.token') ?? '').split('.');
-      const read = JSON.parse(atob(claims.replace(/-/g, '+').replace(/_/g, '/'))) as { exp: number };
-      read.exp = Math.floor(Date.now() / 1000) - 3600;
-      localStorage.setItem(
-        'hsl.token',
-        [head, btoa(JSON.stringify(read)).replace(/=+$/, ''), signature].join('.'),
-      );
-    });
+    await expireSignIn(page);
     await goTo(page, reached, '/crew/#/new/strike');
     await page.getByText('Sign in again to send.', { exact: false }).waitFor();
     await page.getByRole('searchbox', { name: 'Hydrant' }).fill('T-104');
@@ -243,25 +137,19 @@ describe('everything exactly once', { timeout: 90_000 }, () => {
     await sendForm(page);
     await kept(page);
     await page.getByText('Tell dispatch by radio or phone now.').first().waitFor();
-    line.fate = () => 'pass';
+    up();
     // The line is back, and the sign-in is not: it waits, and nothing is refused.
     await goTo(page, reached, '/crew/#/outbox');
     expect(await waiting(page)).toBe(1);
     await page.goto(`${reached.origin}/local/sign-in?role=crew`);
     const { recorded } = await expectOnce('T-104');
     expect(recorded.submission.person.personId).toBe('w-101');
-    await expect.poll(() => waiting(page), { timeout: 30_000 }).toBe(0);
+    await expectNothingWaits(page);
   });
 
   test('a browser that is killed while it sends, with its photo half uploaded', async () => {
-    const profile = await mkdtemp(join(tmpdir(), 'hsl-profile-'));
-    const opened = async (): Promise<{ page: Page; context: BrowserContext; kill: () => Promise<void> }> => {
-      const { context, kill } = await launchOn(profile);
-      contexts.push({ close: kill });
-      return { page: await context.newPage(), context, kill };
-    };
-    const first = await opened();
-    first.page.setDefaultTimeout(10_000);
+    const mine = await device();
+    const first = await mine.open();
     await first.page.goto(`${reached.origin}/local/sign-in?role=crew`);
     await first.page.waitForSelector('h1[tabindex]');
     await fillStrike(first.page, 'T-105', true);
@@ -288,20 +176,18 @@ describe('everything exactly once', { timeout: 90_000 }, () => {
         return cut === 1 ? 'hold' : 'pass';
       };
     });
-    const second = await opened();
+    const second = await mine.open();
     // The queue was on the disk at once; the sign-in may not have been, and is made again by the same person.
     await second.page.goto(`${reached.origin}/local/sign-in?role=crew`);
     await uploading;
     await second.kill();
 
-    const third = await opened();
+    const third = await mine.open();
     await third.page.goto(`${reached.origin}/local/sign-in?role=crew`);
     await goTo(third.page, reached, '/crew/#/outbox');
     await recordedLately(third.page);
     await expectOnce('T-105', 1);
-    await expect.poll(() => waiting(third.page), { timeout: 30_000 }).toBe(0);
-    await third.kill();
-    await rm(profile, { recursive: true, force: true, maxRetries: 5, retryDelay: 200 });
+    await expectNothingWaits(third.page);
   });
 
   test('a full disk: a photo that does not fit is refused at once, and the report goes all the same', async () => {
@@ -317,13 +203,13 @@ describe('everything exactly once', { timeout: 90_000 }, () => {
     await page.getByText('Tell dispatch by radio or phone now.').first().waitFor();
     expect(await waiting(page)).toBe(0);
     // With a line it goes all the same: better told once than kept and not told.
-    line.fate = () => 'pass';
+    up();
     await sendForm(page);
     await page.getByText('could not keep a copy', { exact: false }).first().waitFor();
     await expectOnce('T-106');
-    // Room again: another report of the same hydrant keeps and sends as ever.
+    // Room again: another report keeps and sends as ever.
     await fillDisk(page, false);
-    await goTo(page, reached, '/crew/#/new/inspection?hydrant=T-106');
+    await goTo(page, reached, '/crew/#/new/inspection?hydrant=T-108');
     await page.getByText('Sound', { exact: true }).click();
     await sendForm(page);
     await page.getByText('Recorded.', { exact: true }).waitFor();
@@ -338,7 +224,7 @@ describe('everything exactly once', { timeout: 90_000 }, () => {
     await sendForm(page);
     await kept(page);
     await fillDisk(page, true);
-    line.fate = () => 'pass';
+    up();
     await page.getByRole('button', { name: 'Send now' }).click();
     const causes = async () =>
       (
@@ -347,7 +233,7 @@ describe('everything exactly once', { timeout: 90_000 }, () => {
     await expect.poll(causes, { timeout: 20_000 }).toContain('frozen');
     await fillDisk(page, false);
     await goTo(page, reached, '/crew/#/outbox');
-    await expect.poll(() => waiting(page), { timeout: 30_000 }).toBe(0);
+    await expectNothingWaits(page);
     expect((await causes()).filter((cause) => cause === 'frozen')).toHaveLength(1);
   });
 
@@ -359,7 +245,7 @@ describe('everything exactly once', { timeout: 90_000 }, () => {
     await sendForm(page);
     await kept(page);
     await page.evaluate((token) => localStorage.setItem('hsl.token', token), await server.token('manager'));
-    line.fate = () => 'pass';
+    up();
     await goTo(page, reached, '/crew/#/outbox');
     await page.getByText('Written by others on this device').waitFor();
     // It goes when its author's colleague says so, and not before.

@@ -1,14 +1,14 @@
-import AxeBuilder from '@axe-core/playwright';
-import type { Browser, BrowserContextOptions, Page } from 'playwright-core';
+import type { BrowserContextOptions, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { publishOnce } from '../../functions/publish/publish.ts';
 import { memoryPublished } from '../../functions/stores/published/memoryPublished.ts';
-import { launchBrowser } from '../support/browser.ts';
+import { expectAccessible, expectNoSideScroll } from '../support/app.ts';
+import { browserScreens, refusal } from '../support/browserTest.ts';
 import { builtRenderer } from '../support/builtSite.ts';
 import { servePublished } from '../support/servePublished.ts';
 import { townNow, townSettings, townSources } from '../support/town.ts';
 
-let browser: Browser;
+const screens = browserScreens();
 let site: { url: string; close: () => Promise<void> };
 let notSetUp: { url: string; close: () => Promise<void> };
 
@@ -22,10 +22,8 @@ beforeAll(async () => {
   };
   site = await publish(townSources());
   notSetUp = await publish({ ...townSources(), inventory: null });
-  browser = await launchBrowser();
 }, 180_000);
 afterAll(async () => {
-  await browser.close();
   await site.close();
   await notSetUp.close();
 });
@@ -40,18 +38,12 @@ interface Looking extends BrowserContextOptions {
 
 /** Opens a page as a reader would, and answers with what went wrong in the browser meanwhile. */
 async function open(path: string, { at = fresh, from = site, ...options }: Looking = {}) {
-  const context = await browser.newContext({ viewport: { width: 1280, height: 900 }, ...options });
-  const page = await context.newPage();
-  const faults: string[] = [];
+  const { page, faults, close } = await screens.open({ viewport: { width: 1280, height: 900 }, ...options });
   const asked: string[] = [];
-  page.on('console', (message) => {
-    if (message.type() === 'error' || message.type() === 'warning') faults.push(message.text());
-  });
-  page.on('pageerror', (error) => faults.push(String(error)));
   page.on('request', (request) => asked.push(request.url()));
   await page.clock.install({ time: at });
   await page.goto(`${from.url}${path}`);
-  return { page, faults, asked, close: () => context.close() };
+  return { page, faults, asked, close };
 }
 
 const phone = { viewport: { width: 320, height: 640 } };
@@ -72,28 +64,28 @@ const looks: readonly (readonly [string, Looking])[] = [
 ];
 
 describe.each(pages)('%s', (_, path) => {
-  // WCAG 2.2 AA by the rules of axe-core.
   test.each(looks)('has nothing that axe objects to: %s', async (__, look) => {
     const { page, close } = await open(path, look);
-    const { violations } = await new AxeBuilder({ page })
-      .withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'])
-      .analyze();
-    expect(violations.map(({ id, nodes }) => [id, nodes.map(({ target }) => String(target))])).toEqual([]);
+    await expectAccessible(page);
     await close();
   });
 
   test('fits a phone of 320 px without scrolling sideways', async () => {
     const { page, close } = await open(path, phone);
-    expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(320);
+    await expectNoSideScroll(page);
     await close();
   });
 
   test('works under a strict content policy and asks only its own host', async () => {
-    const { page, faults, asked, close } = await open(path);
+    const { page, asked, close } = await open(path);
     await page.waitForLoadState('networkidle');
-    expect(faults).toEqual([]);
-    expect(asked.every((url) => url.startsWith(site.url))).toBe(true);
-    expect(await page.evaluate(() => document.fonts.check('16px "Atkinson Hyperlegible"'))).toBe(true);
+    expect(asked.length).toBeGreaterThan(1);
+    expect(asked.filter((url) => !url.startsWith(site.url))).toEqual([]);
+    // Loaded, and not merely unknown: `document.fonts.check` is true of a face that nobody declares.
+    const loaded = await page.evaluate(() =>
+      [...document.fonts].filter(({ status }) => status === 'loaded').map(({ family }) => family),
+    );
+    expect(loaded.some((family) => family.includes('Atkinson Hyperlegible'))).toBe(true);
     expect(await page.context().cookies()).toEqual([]);
     await close();
   });
@@ -103,7 +95,7 @@ describe.each(pages)('%s', (_, path) => {
     await page.evaluate(() => {
       document.documentElement.style.fontSize = '200%';
     });
-    expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(640);
+    await expectNoSideScroll(page);
     await close();
   });
 });
@@ -113,8 +105,7 @@ const isShown = (page: Page, selector: string): Promise<boolean> =>
 
 describe('without script', () => {
   test('everything is there: count, times, number, map, list and neighbours', async () => {
-    const context = await browser.newContext({ javaScriptEnabled: false });
-    const page = await context.newPage();
+    const { page, close } = await screens.open({ javaScriptEnabled: false });
     await page.goto(site.url);
     expect(await page.textContent('h1')).toBe('5 of 412 hydrants are out of service');
     expect(await page.textContent('.checked')).toMatch(
@@ -128,7 +119,7 @@ describe('without script', () => {
     expect(await isShown(page, '#stale')).toBe(false);
     await page.click('text=Español');
     expect(await page.textContent('h1')).toBe('5 de 412 hidrantes están fuera de servicio');
-    await context.close();
+    await close();
   });
 });
 
@@ -185,7 +176,7 @@ describe('by keyboard', () => {
     const { page, close } = await open('/');
     await page.keyboard.press('Tab');
     expect(await page.evaluate(() => document.activeElement?.className)).toBe('skip');
-    expect(await page.locator('.skip').boundingBox()).toMatchObject({ y: expect.any(Number) });
+    expect((await page.locator('.skip').boundingBox())!.y).toBeGreaterThanOrEqual(0);
     await page.keyboard.press('Enter');
     expect(await page.evaluate(() => document.activeElement?.id)).toBe('content');
     const sign = page.locator('.town-map a').first();
@@ -238,18 +229,17 @@ describe('where nothing is set up, and where nothing is', () => {
     expect(await page.textContent('h1')).toBe('This page is not set up yet');
     expect(await page.locator('.town-map').count()).toBe(0);
     expect(await page.innerText('main')).toContain('555-0142');
-    const { violations } = await new AxeBuilder({ page }).analyze();
-    expect(violations.map(({ id }) => id)).toEqual([]);
+    await expectAccessible(page);
     await close();
   });
 
   test('an address that leads nowhere is an honest 404 in both languages', async () => {
-    const context = await browser.newContext();
-    const page = await context.newPage();
+    const { page, close } = await screens.open();
+    screens.tolerate(refusal);
     const response = await page.goto(`${site.url}/hydrants/none/`);
     expect(response!.status()).toBe(404);
     expect(await page.innerText('main')).toMatch(/There is no page here.*Aquí no hay ninguna página/s);
     expect(await page.getAttribute('section[lang]', 'lang')).toBe('es');
-    await context.close();
+    await close();
   });
 });

@@ -109,7 +109,9 @@ describe('it renews itself', () => {
     await page.waitForFunction(() => document.body.innerText.includes('H-0300'));
     expect((await page.innerText('h1')).replaceAll(/\s+/g, ' ')).toBe('6 of 412 hydrants are out of service');
     expect(await page.innerText('.wall-times')).toMatch(/14:07 CST.*14:27 CST/s);
-    expect(await page.locator('.wall-entry:has(.wall-new:visible) h2 bdi').first().innerText()).toBe('H-0300');
+    expect(await page.locator('.wall-entry:has(.wall-new:visible) h2 bdi').first().innerText()).toBe(
+      'H-0300',
+    );
     expect(await page.locator('.wall-new:visible').count()).toBe(1);
     expect(await page.textContent('[data-news]')).toBe('New on the list: H-0300');
     expect(await page.evaluate(() => 'stayed' in window)).toBe(true);

@@ -1,36 +1,28 @@
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, expect, test } from 'vitest';
+import type { Page } from 'playwright-core';
+import { beforeAll, expect, test } from 'vitest';
 import type { ClaimState } from '../../shared/claims/state.ts';
 import type { RateBookEdition } from '../../shared/costs/rateBook.ts';
 import {
-  appServer,
   expectAccessible,
+  expectEveryWord,
   expectNoSideScroll,
   goTo,
   sendAndConfirm,
   sendForm,
-  signedIn,
-  type AppServer,
-  type Looking,
 } from '../support/app.ts';
-import { launchBrowser } from '../support/browser.ts';
+import type { Looking } from '../support/browser.ts';
+import { appTest, refusal } from '../support/browserTest.ts';
 import { ports } from '../support/ports.ts';
 
 /** A new edition of the demo utility's rate book: refusals, doubts, its preview to the cent, a schedule taken into it. */
-let browser: Browser;
-let server: AppServer;
+const { server, signIn, signInForAll, tolerate } = appTest(ports.rates, { load: 'town' });
 let manager: Looking;
 let page: Page;
 
 beforeAll(async () => {
-  [server, browser] = await Promise.all([appServer(ports.rates, 'town'), launchBrowser()]);
-  manager = await signedIn(browser, server, 'manager');
+  manager = await signInForAll('manager');
   ({ page } = manager);
 }, 180_000);
-afterAll(async () => {
-  await browser.close();
-  await server.end();
-});
 
 const editions = async (): Promise<readonly RateBookEdition[]> =>
   (await server.ask<{ editions: RateBookEdition[] }>('manager', '/api/rate-books')).editions;
@@ -39,6 +31,7 @@ const field = (name: string) => page.getByLabel(name, { exact: true });
 const row = (text: string) => page.locator('.folded > details', { hasText: text }).first();
 
 test('a new edition starts as a copy; an id on record is refused at its field, and days are doubted', async () => {
+  tolerate(refusal);
   await goTo(page, server, '/desk/#/rates/2025');
   await page.getByRole('link', { name: 'New edition from this one' }).click();
   await page.getByRole('heading', { level: 1, name: 'New edition of the rate book' }).waitFor();
@@ -141,7 +134,7 @@ test('saved it is an edition of its own, to come, and the past ones are as they 
 });
 
 test('the editor fits a phone in Spanish, and has a word for everything', async () => {
-  const phone = await signedIn(browser, server, 'manager', { viewport: { width: 360, height: 740 } });
+  const phone = await signIn('manager', { viewport: { width: 360, height: 740 } });
   await phone.page.evaluate(() => localStorage.setItem('hsl.locale', '"es"'));
   for (const path of ['/desk/#/rates', '/desk/#/rates/2025', '/desk/#/rates/2025/new']) {
     await goTo(phone.page, server, path);
@@ -156,9 +149,8 @@ test('the editor fits a phone in Spanish, and has a word for everything', async 
         await phone.page.getByRole('button', { name: add }).click();
     await expectAccessible(phone.page);
     await expectNoSideScroll(phone.page);
-    expect(await phone.page.locator('text=/\\[[a-z-]+\\.[a-z.-]+\\]/').count(), path).toBe(0);
+    await expectEveryWord(phone.page);
   }
-  expect(phone.faults).toEqual([]);
   await phone.close();
 });
 
@@ -193,9 +185,4 @@ test('an edition is withdrawn by name with a reason, after saying whom it touche
   await goTo(page, server, '/desk/#/rates');
   await page.getByRole('heading', { name: 'Withdrawn editions' }).waitFor();
   await expectAccessible(page);
-});
-
-test('nothing went wrong in the browser on the way', () => {
-  // The refusal of an id that is taken is told by the browser as well.
-  expect(manager.faults.filter((fault) => !fault.includes('409'))).toEqual([]);
 });

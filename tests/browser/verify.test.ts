@@ -3,12 +3,13 @@ import { createServer, type Server } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import AxeBuilder from '@axe-core/playwright';
-import type { Browser, BrowserContextOptions, FileChooser, Page } from 'playwright-core';
+import type { BrowserContextOptions, FileChooser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { builtSite } from '../../infra/local/buildSite.ts';
 import { filesFor, readBelow } from '../../infra/local/staticFiles.ts';
-import { launchBrowser } from '../support/browser.ts';
+import { expectAccessible, expectNoSideScroll } from '../support/app.ts';
+import type { Looking } from '../support/browser.ts';
+import { browserScreens, refusal, shot } from '../support/browserTest.ts';
 import { ensureBuilt } from '../support/builtSite.ts';
 import { issuedPacket, type IssuedPacket } from '../support/issuedPacket.ts';
 import { withPrinted } from '../support/tamperPdf.ts';
@@ -17,7 +18,7 @@ import { withPrinted } from '../support/tamperPdf.ts';
 const policy =
   "default-src 'none'; script-src 'self'; style-src 'self'; font-src 'self'; worker-src 'self'; img-src 'self'; connect-src 'self'; base-uri 'none'; form-action 'none'; frame-ancestors 'none'";
 
-let browser: Browser;
+const screens = browserScreens();
 let server: Server;
 let url: string;
 let folder: string;
@@ -67,26 +68,18 @@ beforeAll(async () => {
   });
   await new Promise<void>((resolve) => server.listen(0, '127.0.0.1', resolve));
   url = `http://127.0.0.1:${(server.address() as AddressInfo).port}`;
-  browser = await launchBrowser();
 }, 240_000);
 afterAll(async () => {
-  await browser.close();
   server.closeAllConnections();
   await new Promise((resolve) => server.close(resolve));
   await rm(folder, { recursive: true, force: true });
 });
 
-async function open(at = '/verify/', options: BrowserContextOptions = {}) {
-  const context = await browser.newContext({ viewport: { width: 1280, height: 900 }, ...options });
-  const page = await context.newPage();
-  const faults: string[] = [];
-  page.on('console', (message) => {
-    if (message.type() === 'error' || message.type() === 'warning') faults.push(message.text());
-  });
-  page.on('pageerror', (error) => faults.push(String(error)));
-  await page.goto(`${url}${at}`);
-  await page.locator('#files').waitFor({ state: 'attached' });
-  return { page, faults, close: () => context.close() };
+async function open(at = '/verify/', options: BrowserContextOptions = {}): Promise<Looking> {
+  const looking = await screens.open({ viewport: { width: 1280, height: 900 }, ...options });
+  await looking.page.goto(`${url}${at}`);
+  await looking.page.locator('#files').waitFor({ state: 'attached' });
+  return looking;
 }
 const choose = (page: Page, ...names: string[]): Promise<void> =>
   page.setInputFiles('#files', names.map(path));
@@ -108,7 +101,7 @@ async function drop(page: Page, name: string, bytes: Uint8Array): Promise<void> 
 
 describe('a packet in the browser', () => {
   it('dropped: consistent, and nothing left the browser', async () => {
-    const { page, faults, close } = await open();
+    const { page, close } = await open();
     await page.waitForLoadState('networkidle');
     asked.length = 0;
     await drop(page, 'packet.pdf', issued.pdf);
@@ -118,21 +111,21 @@ describe('a packet in the browser', () => {
     expect(await page.textContent('.answer')).toContain('claim 2026-0001, revision 1');
     // Its own program and nothing else: no body, no address but the page's own, no keys without a signature.
     expect(asked.filter(({ method, length }) => method !== 'GET' || length !== undefined)).toEqual([]);
-    expect(asked.every((one) => one.url.startsWith('/_assets/'))).toBe(true);
-    expect(faults).toEqual([]);
+    expect(asked.length).toBeGreaterThan(0);
+    expect(asked.filter((one) => !one.url.startsWith('/_assets/'))).toEqual([]);
     await close();
   });
 
   it('chosen with its archive: issued by the utility, by the keys of this address', async () => {
-    const { page, faults, close } = await open();
+    const { page, close } = await open();
     await choose(page, 'packet.pdf', 'originals.zip');
     expect(await verdict(page)).toMatch(/^Issued by this utility/);
     expect(await page.textContent('.answer')).toContain('The keys were asked of this address.');
-    expect(faults).toEqual([]);
     await close();
   });
 
   it('where no API is, by keys that come along', async () => {
+    screens.tolerate(refusal);
     keysHere = false;
     const { page, close } = await open();
     await choose(page, 'packet.pdf', 'packet.pdf.jws');
@@ -207,27 +200,16 @@ describe.each([
         await page.locator('.verdict').waitFor();
         await page.locator('[role=status]', { hasText: 'Checking' }).waitFor({ state: 'detached' });
       }
-      // WCAG 2.2 AA by the rules of axe-core.
-      const { violations } = await new AxeBuilder({ page })
-        .withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'])
-        .analyze();
-      expect(violations.map(({ id, nodes }) => [id, nodes.map(({ target }) => String(target))])).toEqual([]);
-      const width = page.viewportSize()?.width ?? 0;
-      expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(width);
-      if (process.env['SCREENSHOTS'])
-        await page.screenshot({
-          path: join(process.env['SCREENSHOTS'], `verify-${name}-${files[0] ?? 'empty'}.png`),
-          fullPage: true,
-        });
+      await expectAccessible(page);
+      await expectNoSideScroll(page);
+      await shot(page, `verify-${name}-${files[0] ?? 'empty'}`);
     }
     await close();
   });
 });
 
 it('without script says that it needs one', async () => {
-  const context = await browser.newContext({ javaScriptEnabled: false });
-  const page = await context.newPage();
+  const { page } = await screens.open({ javaScriptEnabled: false });
   await page.goto(`${url}/verify/`);
   expect(await page.textContent('main')).toContain('This page needs a script to work');
-  await context.close();
 });

@@ -1,33 +1,17 @@
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, describe, expect, test } from 'vitest';
+import type { Page } from 'playwright-core';
+import { beforeAll, describe, expect, test } from 'vitest';
 import { bareStrike, cleanBreak, flowTestOf } from '../../infra/local/demo/bodies.ts';
 import { Teller } from '../../infra/local/demo/teller.ts';
-import type { HistoryEntry } from '../../shared/submissions/history.ts';
 import type { BodyOf } from '../../shared/submissions/submission.ts';
-import {
-  appServer,
-  expectAccessible,
-  expectNoSideScroll,
-  goTo,
-  sendAndConfirm,
-  sendForm,
-  signedIn,
-  type AppServer,
-  type Looking,
-} from '../support/app.ts';
-import { launchBrowser } from '../support/browser.ts';
+import { expectAccessible, expectNoSideScroll, goTo, sendAndConfirm, sendForm } from '../support/app.ts';
+import { appTest, shot } from '../support/browserTest.ts';
 import { ports } from '../support/ports.ts';
+import { bodiesOf } from '../support/records.ts';
 
-/** `WATER_SHOTS=/tmp/x` keeps what the screens look like. */
-const shots = process.env['WATER_SHOTS'];
-
-let browser: Browser;
-let server: AppServer;
-let open: Looking[] = [];
+const { server, signIn } = appTest(ports.water);
 const strikes: Record<'jet' | 'held' | 'printed', string> = { jet: '', held: '', printed: '' };
 
 beforeAll(async () => {
-  [server, browser] = await Promise.all([appServer(ports.water), launchBrowser()]);
   const teller = new Teller(new Date(), 7);
   teller.tell(
     'flow-test',
@@ -66,34 +50,15 @@ beforeAll(async () => {
   strike('printed', 'T-103', 0.25, { ...jet, jetHeightIn: null, flow: 'full-bore' });
   for (const { submission } of teller.told) await server.ask('crew', '/api/submissions', submission);
 }, 180_000);
-afterEach(async () => {
-  for (const each of open) await each.close();
-  open = [];
-});
-afterAll(async () => {
-  await browser.close();
-  await server.end();
-});
 
 const formOn = async (name: keyof typeof strikes, role: 'crew' | 'clerk' = 'crew'): Promise<Page> => {
-  const looking = await signedIn(browser, server, role);
-  open.push(looking);
-  const { page } = looking;
+  const { page } = await signIn(role);
   await goTo(page, server, `/${role === 'crew' ? 'crew' : 'desk'}/#/new/water-lost?strike=${strikes[name]}`);
   await page.getByRole('heading', { name: 'The main valve' }).waitFor();
   return page;
 };
-const shoot = async (page: Page, name: string): Promise<void> => {
-  if (shots) await page.screenshot({ path: `${shots}/${name}.png`, fullPage: true });
-};
-const recorded = async (name: keyof typeof strikes): Promise<BodyOf<'water-lost'>> => {
-  const { history } = await server.ask<{ history: HistoryEntry[] }>(
-    'manager',
-    `/api/strikes/${strikes[name]}`,
-  );
-  return history.findLast(({ recorded: { submission } }) => submission.kind === 'water-lost')!.recorded
-    .submission.body as BodyOf<'water-lost'>;
-};
+const recorded = async (name: keyof typeof strikes): Promise<BodyOf<'water-lost'>> =>
+  (await bodiesOf(server, strikes[name], 'water-lost')).at(-1)!;
 const figure = (page: Page, name: string) =>
   page.locator('.figures > div').filter({ has: page.getByText(name, { exact: true }) });
 
@@ -121,7 +86,7 @@ describe('the form of water lost', () => {
     await page.getByText('How to measure a jet or a throw').click();
     await expectAccessible(page);
     await expectNoSideScroll(page);
-    await shoot(page, 'form-360');
+    await shot(page, 'form-360');
 
     await page.getByLabel('Height of an upright jet').fill('');
     await page.getByText('Width of the opening').waitFor();
@@ -139,7 +104,7 @@ describe('the form of water lost', () => {
     // 36 in are 0.9144 m.
     expect(await page.getByLabel('Altura de un chorro').inputValue()).toBe('0.91');
     await expectNoSideScroll(page);
-    await shoot(page, 'form-es-360');
+    await shot(page, 'form-es-360');
   });
 
   test('records the low figure; another one needs a reason', async () => {
@@ -168,14 +133,14 @@ describe('the form of water lost', () => {
     await figure(page, 'The claim uses').getByText(expected.best).waitFor();
     await page.getByText('Reason: Two of us measured it', { exact: false }).first().waitFor();
     await expectAccessible(page);
-    await shoot(page, 'strike-360');
+    await shot(page, 'strike-360');
   });
 
   test('a hydrant whose main valve held lost none, and says so', async () => {
     const page = await formOn('held');
     await page.getByText('No water was lost: the hydrant’s main valve held.').waitFor();
     expect(await page.getByText('What was seen').count()).toBe(0);
-    await shoot(page, 'held-360');
+    await shot(page, 'held-360');
     await sendAndConfirm(page);
     expect(await recorded('held')).toMatchObject({
       waterLostGal: 0,
@@ -194,7 +159,7 @@ describe('the form of water lost', () => {
     await page.getByText('200,000 gal in 15 minutes is 13,333 gpm.', { exact: false }).first().waitFor();
     await sendForm(page);
     await page.getByText('answer the challenge by name', { exact: false }).first().waitFor();
-    await shoot(page, 'challenge-desk');
+    await shot(page, 'challenge-desk');
     await page
       .getByLabel('How it could be so all the same')
       .fill('Two hydrants stood open, says the fire report');
@@ -208,6 +173,6 @@ describe('the form of water lost', () => {
     await goTo(page, server, `/desk/#/strike/${strikes.printed}`);
     await page.getByText('Answered by Rosalind', { exact: false }).waitFor();
     await expectAccessible(page);
-    await shoot(page, 'case-desk');
+    await shot(page, 'case-desk');
   });
 });

@@ -1,5 +1,6 @@
 import AxeBuilder from '@axe-core/playwright';
-import { mkdtemp, rm } from 'node:fs/promises';
+import { mkdtempSync } from 'node:fs';
+import { rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Browser, BrowserContextOptions, Page } from 'playwright-core';
@@ -7,8 +8,12 @@ import { expect } from 'vitest';
 import { builtSite } from '../../infra/local/buildSite.ts';
 import type { Role } from '../../shared/roles.ts';
 import { localMinute } from '../../site/src/app/form/localTime.ts';
+import { openPage, type Looking } from './browser.ts';
 import { ensureBuilt } from './builtSite.ts';
-import { killable } from './killable.ts';
+import { killable, type Killable } from './killable.ts';
+
+/** What the server begins with: six hydrants with models and rates in force, or the whole demo. */
+export type Load = 'small' | 'town';
 
 /** The zone of the utility under test; browsers in the tests stand in another one on purpose. */
 export const utilityZone = 'America/New_York';
@@ -28,30 +33,34 @@ export interface AppServer {
   end(): Promise<void>;
 }
 
-/** The real local server on an empty folder of its own, in a process that can be killed. */
-export async function appServer(port: number, load: 'small' | 'town' = 'small'): Promise<AppServer> {
-  // A site built elsewhere may be tried with the same tests.
-  const client = process.env['SITE_CLIENT_DIR'];
-  if (client === undefined) await ensureBuilt();
-  const data = await mkdtemp(join(tmpdir(), 'hsl-app-'));
-  const server = killable(join(import.meta.dirname, 'serveApp.ts'), [], {
-    DATA_DIR: join(data, 'data'),
-    PORT: String(port),
-    CLIENT_DIR: client ?? builtSite.client,
-    LOAD: load,
-  });
-  await server.start();
+/**
+ * The real local server on an empty folder of its own, in a process that can be killed; `start` starts it. `client` gives
+ * the folder of a built site other than this project's; `SITE_CLIENT_DIR` names one too.
+ */
+export function appServer(port: number, load: Load = 'small', client?: () => Promise<string>): AppServer {
+  const data = mkdtempSync(join(tmpdir(), 'hsl-app-'));
+  const folder = join(data, 'data');
   const origin = `http://localhost:${port}`;
+  let server: Killable | null = null;
+  const made = async (): Promise<Killable> =>
+    killable(join(import.meta.dirname, 'serveApp.ts'), [], {
+      DATA_DIR: folder,
+      PORT: String(port),
+      CLIENT_DIR: await (client ?? builtClient)(),
+      LOAD: load,
+    });
   const token = async (role: Role): Promise<string> => {
     const answer = await fetch(`${origin}/local/sign-in?role=${role}`, { redirect: 'manual' });
     return (answer.headers.get('location') ?? '').split('#token=')[1] ?? '';
   };
+  const kill = async (): Promise<void> => server?.kill();
   return {
     origin,
-    folder: join(data, 'data'),
+    folder,
     token,
-    kill: () => server.kill(),
+    kill,
     async start() {
+      server ??= await made();
       await server.start();
     },
     async ask<T>(role: Role, path: string, body?: unknown) {
@@ -67,17 +76,18 @@ export async function appServer(port: number, load: 'small' | 'town' = 'small'):
       return (await answer.json()) as T;
     },
     async end() {
-      await server.kill();
+      await kill();
       await rm(data, { recursive: true, force: true });
     },
   };
 }
 
-export interface Looking {
-  readonly page: Page;
-  /** What went wrong in the browser: errors, warnings, violations of the page's policy. */
-  readonly faults: string[];
-  readonly close: () => Promise<void>;
+/** The client of the site under test: this project's, built if its sources changed, or the one that is named. */
+export async function builtClient(): Promise<string> {
+  const named = process.env['SITE_CLIENT_DIR'];
+  if (named !== undefined) return named;
+  await ensureBuilt();
+  return builtSite.client;
 }
 
 /** A phone (or another screen) with somebody signed in, in Los Angeles, at the middle of the small inventory. */
@@ -87,7 +97,7 @@ export async function signedIn(
   role: Role,
   options: BrowserContextOptions = {},
 ): Promise<Looking> {
-  const context = await browser.newContext({
+  const looking = await openPage(browser, {
     viewport: role === 'crew' ? { width: 360, height: 740 } : { width: 1280, height: 900 },
     timezoneId: 'America/Los_Angeles',
     permissions: ['geolocation'],
@@ -97,17 +107,9 @@ export async function signedIn(
     serviceWorkers: 'block',
     ...options,
   });
-  const page = await context.newPage();
-  page.setDefaultTimeout(10_000);
-  const faults: string[] = [];
-  page.on('console', (message) => {
-    if (message.text().includes('Service Worker registration blocked by Playwright')) return;
-    if (message.type() === 'error' || message.type() === 'warning') faults.push(message.text());
-  });
-  page.on('pageerror', (error) => faults.push(String(error)));
-  await page.goto(`${server.origin}/local/sign-in?role=${role}`);
-  await page.waitForSelector('h1[tabindex]');
-  return { page, faults, close: () => context.close() };
+  await looking.page.goto(`${server.origin}/local/sign-in?role=${role}`);
+  await looking.page.waitForSelector('h1[tabindex]');
+  return looking;
 }
 
 /** Opens a place inside the app on a page that is loaded anew, and waits for its heading. */
@@ -154,6 +156,20 @@ export async function expectNoSideScroll(page: Page): Promise<void> {
     client: document.documentElement.clientWidth,
   }));
   expect(scroll).toBeLessThanOrEqual(client);
+}
+
+/** Every word is there: a key that no catalogue has would stand in brackets, in the text or in the name of a control. */
+export async function expectEveryWord(page: Page): Promise<void> {
+  const missing = await page.evaluate(() => {
+    const named = [...document.querySelectorAll('[aria-label], [placeholder], [title], [alt]')];
+    const names = named.flatMap((element) =>
+      ['aria-label', 'placeholder', 'title', 'alt'].map((name) => element.getAttribute(name) ?? ''),
+    );
+    return [document.title, document.body.innerText, ...names].flatMap(
+      (text) => text.match(/\[[\w-]+(?:\.[\w-]+)+\]/g) ?? [],
+    );
+  });
+  expect(missing, 'keys without words').toEqual([]);
 }
 
 /**

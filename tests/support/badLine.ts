@@ -1,11 +1,12 @@
 import { createServer, request as httpRequest, type IncomingMessage, type ServerResponse } from 'node:http';
-import type { AddressInfo, Socket } from 'node:net';
+import type { Socket } from 'node:net';
 
 /**
  * What happens to one request between a phone and the server: `lose-answer` lets it take effect and ends the line before
- * the answer; `cut` ends it after half of the body; `hold` takes it and never answers; `down` refuses every connection.
+ * the answer; `cut` ends it after half of the body; `hold` takes it and never answers; `down` refuses every connection;
+ * `portal` answers with a page of its own, as the network of a hotel does before one has agreed to its terms.
  */
-export type LineFate = 'pass' | 'lose-answer' | 'cut' | 'hold' | 'down';
+export type LineFate = 'pass' | 'lose-answer' | 'cut' | 'hold' | 'down' | 'portal';
 
 export interface BadLine {
   readonly origin: string;
@@ -13,11 +14,13 @@ export interface BadLine {
   fate: (method: string, path: string, number: number) => LineFate;
   /** Requests that reached this line, as `METHOD /path`. */
   readonly seen: string[];
+  /** Takes connections from now on. */
+  readonly open: () => Promise<void>;
   readonly close: () => Promise<void>;
 }
 
 /** A line between a browser and the local server that fails where a test says. Both are called localhost. */
-export async function badLine(target: string, port: number): Promise<BadLine> {
+export function badLine(target: string, port: number): BadLine {
   const counts = new Map<string, number>();
   const server = createServer((incoming, answer) => {
     const [path = ''] = (incoming.url ?? '').split('?');
@@ -27,6 +30,11 @@ export async function badLine(target: string, port: number): Promise<BadLine> {
     const fate = line.fate(incoming.method ?? '', path, counts.get(key) ?? 1);
     if (fate === 'down') return void incoming.socket.destroy();
     if (fate === 'hold') return;
+    if (fate === 'portal') {
+      incoming.resume();
+      answer.writeHead(403, { 'content-type': 'text/html' }).end('<p>Please agree to our terms.');
+      return;
+    }
     forward(target, incoming, answer, fate);
   });
   const open = new Set<Socket>();
@@ -34,11 +42,11 @@ export async function badLine(target: string, port: number): Promise<BadLine> {
     open.add(socket);
     socket.once('close', () => open.delete(socket));
   });
-  await new Promise<void>((resolve) => server.listen(port, '127.0.0.1', resolve));
   const line: BadLine = {
-    origin: `http://localhost:${(server.address() as AddressInfo).port}`,
+    origin: `http://localhost:${port}`,
     fate: () => 'pass',
     seen: [],
+    open: () => new Promise((resolve) => server.listen(port, '127.0.0.1', resolve)),
     close: () =>
       new Promise((resolve) => {
         server.close(() => resolve());

@@ -2,7 +2,7 @@ import { spawn } from 'node:child_process';
 import { once } from 'node:events';
 import { existsSync } from 'node:fs';
 import { createInterface } from 'node:readline';
-import type { Browser, BrowserContext, LaunchOptions } from 'playwright-core';
+import type { Browser, BrowserContext, BrowserContextOptions, LaunchOptions, Page } from 'playwright-core';
 import { oneAtATime } from './oneAtATime.ts';
 
 /** No default arguments of the package: some of them (one process, no sandboxing of sites) change how pages behave. */
@@ -26,6 +26,33 @@ const args = [
 export async function launchBrowser(options: LaunchOptions = {}): Promise<Browser> {
   const { chromium, executablePath } = await found();
   return chromium.launch({ executablePath, args, headless: true, ...options });
+}
+
+export interface Looking {
+  readonly page: Page;
+  /** What went wrong in any tab: errors and warnings of the console, rejections nobody caught, breaches of a page's policy. */
+  readonly faults: string[];
+  readonly close: () => Promise<void>;
+}
+
+/** An empty page in a context of its own, of which everything that goes wrong is kept. */
+export async function openPage(browser: Browser, options: BrowserContextOptions = {}): Promise<Looking> {
+  const context = await browser.newContext(options);
+  const faults = faultsOf(context);
+  const page = await context.newPage();
+  page.setDefaultTimeout(10_000);
+  return { page, faults, close: () => context.close() };
+}
+
+/** What goes wrong in the tabs of a context from now on; the list grows. */
+export function faultsOf(context: BrowserContext): string[] {
+  const faults: string[] = [];
+  context.on('console', (message) => {
+    if (message.text().includes('Service Worker registration blocked by Playwright')) return;
+    if (message.type() === 'error' || message.type() === 'warning') faults.push(message.text());
+  });
+  context.on('weberror', (fault) => faults.push(String(fault.error())));
+  return faults;
 }
 
 export interface KillableBrowser {

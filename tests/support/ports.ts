@@ -1,8 +1,9 @@
 /**
  * The ports that tests listen on, each its own, since two files run at once. All lie below the range that systems hand
  * out to outgoing connections (32768 and up on Linux, 49152 and up by RFC 6335): a port in it may be taken by anyone.
+ * `PORTS_SHIFT` moves all of them, up to 3000, so that two runs on one machine do not meet.
  */
-export const ports = {
+const usual = {
   crash: 27_112,
   storeAway: 27_113,
   evidence: 27_114,
@@ -30,7 +31,8 @@ export const ports = {
   stock: 27_146,
   models: 27_147,
   atWork: 28_390,
-  atWorkKilled: 28_391,
+  timing: 28_391,
+  finding: 28_392,
   procedure: 28_330,
   damage: 28_340,
   dispatch: 28_360,
@@ -39,9 +41,19 @@ export const ports = {
   offlineQueue: 28_381,
   offlineQueueLine: 28_382,
   offlineDrafts: 28_385,
+  offlineHands: 28_387,
+  offlineHandsLine: 28_388,
   firstWords: 28_386,
   benchField: 28_383,
   benchQueue: 28_384,
   night: 27_169,
   smoke: 29_220,
 } as const;
+
+const shift = Number(process.env['PORTS_SHIFT'] ?? 0);
+if (!Number.isInteger(shift) || shift < 0 || shift > 3000)
+  throw new Error(`PORTS_SHIFT is a whole number from 0 to 3000, not ${String(process.env['PORTS_SHIFT'])}`);
+
+export const ports = Object.fromEntries(
+  Object.entries(usual).map(([name, port]) => [name, port + shift]),
+) as Record<keyof typeof usual, number>;

@@ -3,6 +3,7 @@ import { publishOnce } from '../../functions/publish/publish.ts';
 import { memoryPublished } from '../../functions/stores/published/memoryPublished.ts';
 import type { PublicSources } from '../../shared/public/build.ts';
 import type { UtilitySettings } from '../../shared/utility/settings.ts';
+import { openPage } from './browser.ts';
 import { builtRenderer } from './builtSite.ts';
 import { servePublished } from './servePublished.ts';
 import { townNow, townSettings } from './town.ts';
@@ -52,16 +53,11 @@ export async function openPublic(
     ...options
   }: BrowserContextOptions & { readonly at?: Date } = {},
 ): Promise<Opened> {
-  const context = await browser.newContext({ viewport: { width: 1280, height: 900 }, ...options });
-  const page = await context.newPage();
-  const faults: string[] = [];
+  const desktop = { viewport: { width: 1280, height: 900 } };
+  const { page, faults, close } = await openPage(browser, { ...desktop, ...options });
   const asked: string[] = [];
-  page.on('console', (message) => {
-    if (message.type() === 'error' || message.type() === 'warning') faults.push(message.text());
-  });
-  page.on('pageerror', (error) => faults.push(String(error)));
   page.on('request', (request) => asked.push(request.url()));
   if (options.javaScriptEnabled !== false) await page.clock.install({ time: at });
   await page.goto(`${site.url}${path}`);
-  return { page, faults, asked, close: () => context.close() };
+  return { page, faults, asked, close };
 }
