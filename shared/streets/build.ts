@@ -30,7 +30,7 @@ class Places {
 export function buildStreets(lines: readonly StreetLine[], snapFt: number): Built {
   const places = new Places();
   const shapes: { readonly line: Int32Array; readonly at: Uint32Array }[] = [];
-  /** Line ends and passings at each place: more than one street meets where it is not exactly 2 of a passing. */
+  /** Pieces of lines that meet at each place: where it is two, the line goes on, or two end and are cut anyway. */
   const meets: number[] = [];
   for (const { places: given } of lines) {
     const line: number[] = [];
@@ -45,13 +45,11 @@ export function buildStreets(lines: readonly StreetLine[], snapFt: number): Buil
     }
     if (at.length < 2) continue;
     for (const [index, place] of at.entries()) {
-      // An end alone makes a place where streets are cut; between ends it takes a second line, or the same again.
-      const weight = index === 0 || index === at.length - 1 ? 3 : 2;
+      const weight = index === 0 || index === at.length - 1 ? 1 : 2;
       meets[place] = (meets[place] ?? 0) + weight;
     }
     shapes.push({ line: Int32Array.from(line), at: Uint32Array.from(at) });
   }
-  // Between two ends that meet nothing else the line simply goes on; cutting it there costs little and keeps this plain.
   const isCut = (place: number): boolean => meets[place] !== 2;
 
   const nodeOf = new Map<number, number>();

@@ -302,6 +302,16 @@ describe('how streets join', () => {
     expect(count(await read('streets', short, { joinWithinFt: 1 }))).toEqual([2, 4]);
   });
 
+  it('streets that would cross if one of them went on do not cross', async () => {
+    const apart = [
+      feature(line([-60.4, 40.6], [-60.39, 40.61])),
+      feature(line([-60.398, 40.608], [-60.396, 40.606])),
+    ];
+    const result = await read('streets', apart, { joinCrossings: true });
+    expect(count(result)).toEqual([2, 4]);
+    expect(remarked(result).map((remark) => (remark as [string])[0])).not.toContain('crossings-joined');
+  });
+
   it('streets that share a position join there, at an end or between', async () => {
     const shared = [
       feature(line([-60.4, 40.6], [-60.395, 40.6], [-60.39, 40.6])),

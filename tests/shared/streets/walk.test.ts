@@ -216,6 +216,9 @@ describe('a way', () => {
     expect(walk.walkFt(off(95), at(-60, 40.001), 1000)).toBeCloseTo(95, 0);
     expect(walk.walkFt(off(105), at(-60, 40.001), 1000)).toBeNull();
     expect(walk.walkFt(at(-60, 40.001), off(105), 1000)).toBeNull();
+    // 80 ft beyond the end of the street and 80 ft beside it: 113 ft by Pythagoras.
+    const beyond = { ...off(80), latitudeDeg: 40.002 + 80 / 364_813 };
+    expect(walk.walkFt(at(-60, 40.001), beyond, 1000)).toBeNull();
   });
 
   it('is the same both ways, and longer reaches are found after shorter ones from the same place', () => {
