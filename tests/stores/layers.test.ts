@@ -1,3 +1,5 @@
+import { setTimeout } from 'node:timers/promises';
+import { gzipSync } from 'node:zlib';
 import { beforeEach, describe, expect, it } from 'vitest';
 import { readLayers } from '../../functions/publish/layers.ts';
 import { LayerDamaged, type LayerStore, type Loading } from '../../functions/stores/layers/layers.ts';
@@ -59,8 +61,16 @@ describe('layers as immutable files', () => {
   });
 
   it('of loads at the same moment each gets a number of its own', async () => {
+    // Each has looked which number is free before the first of them takes it.
+    const slow: ObjectStore = {
+      ...objects,
+      put: async (key, bytes, options) => {
+        if (key.includes('/editions/')) await setTimeout(20);
+        return objects.put(key, bytes, options);
+      },
+    };
     const loads = ['a', 'b', 'c', 'd'].map((each) =>
-      objectLayers(objects).publish('stations', loading(text(each))),
+      objectLayers(slow).publish('stations', loading(text(each))),
     );
     const editions = (await Promise.all(loads)).map(({ edition }) => edition);
     expect(editions.toSorted()).toEqual([1, 2, 3, 4]);
@@ -76,7 +86,7 @@ describe('layers as immutable files', () => {
         return wanted === key ? found && bytes && { ...found, bytes } : found;
       },
     });
-    for (const bytes of [null, text('not compressed')])
+    for (const bytes of [null, text('not compressed'), gzipSync('two')])
       await expect(objectLayers(broken(bytes)).current('streets')).rejects.toBeInstanceOf(LayerDamaged);
   });
 });
