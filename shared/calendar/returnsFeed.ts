@@ -82,7 +82,7 @@ function statementEvent({ edition, locale, publicUrl }: ReturnsQuestion): ICalEv
 function terms({ edition, locale }: Pick<ReturnsQuestion, 'edition' | 'locale'>): string[] {
   const { emergencyPhone, license } = edition.snapshot.utility;
   return [
-    say(locale, 'public.data.note'),
+    say(locale, 'feeds.not-listed'),
     `${say(locale, 'public.emergency')} ${emergencyPhone}`,
     ...(license ? [`${say(locale, 'public.footer.license')} ${license.name} ${license.url}`] : []),
   ];

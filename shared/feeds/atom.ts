@@ -52,7 +52,7 @@ export function atomFeed(question: NewsQuestion): string {
       textElement('title', `${say(locale, 'public.title')} · ${utility.name}`),
       textElement(
         'subtitle',
-        `${statementWords(edition.snapshot, locale)} ${say(locale, 'public.data.note')}`,
+        `${statementWords(edition.snapshot, locale)} ${say(locale, 'feeds.not-listed')}`,
       ),
       textElement('updated', checkedAt),
       element('author', {}, textElement('name', utility.name)),

@@ -4,6 +4,7 @@ import type { PublicEdition } from '../public/edition.ts';
 import {
   publicOutage,
   publicPosition,
+  publicUtility,
   type PublicOutage,
   type PublicOutOfService,
 } from '../public/snapshot.ts';
@@ -38,6 +39,8 @@ export type OutageChange = z.infer<typeof outageChange>;
 export const feedChanges = z.strictObject({
   version: z.literal(1),
   checkedAt: z.iso.datetime(),
+  relyUntil: z.iso.datetime(),
+  license: publicUtility.shape.license,
   outages: z.array(outageChange),
 });
 export type FeedChanges = z.infer<typeof feedChanges>;
@@ -57,7 +60,7 @@ type Said = Omit<OutageChange, 'listedAt' | 'changedAt' | 'version'>;
  * (`previous` null: the first publication, or a damaged file) everything counts as listed at this check.
  */
 export function nextChanges(previous: FeedChanges | null, edition: PublicEdition): FeedChanges {
-  const { checkedAt, outOfService } = edition.snapshot;
+  const { checkedAt, relyUntil, outOfService, utility } = edition.snapshot;
   const known = new Map(previous?.outages.map((told) => [told.outage.outageId, told]));
   const open = outOfService.flatMap((entry) => entry.outages.map((outage) => saidOf(entry, outage)));
   const stillOpen = new Set(open.map(({ outage }) => outage.outageId));
@@ -92,6 +95,8 @@ export function nextChanges(previous: FeedChanges | null, edition: PublicEdition
   return feedChanges.parse({
     version: 1,
     checkedAt,
+    relyUntil,
+    license: utility.license,
     outages: [...open.map(told), ...lately].toSorted(newestFirst),
   });
 }

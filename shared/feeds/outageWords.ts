@@ -47,13 +47,17 @@ export function outageLines(change: OutageChange, snapshot: PublicSnapshot, loca
     doingWords(outage, locale),
     outage.expectedAt === null
       ? say(locale, 'feeds.not-expected')
-      : say(locale, 'feeds.expected', { at: at(outage.expectedAt) }),
+      : say(locale, isPast(outage.expectedAt, snapshot) ? 'feeds.overdue' : 'feeds.expected', {
+          at: at(outage.expectedAt),
+        }),
     ...(hydrantId !== null && !inInventory ? [say(locale, 'public.hydrant.not-in-inventory')] : []),
     ...(position === null
       ? [say(locale, 'public.no-position', { phone: snapshot.utility.emergencyPhone })]
       : [say(locale, 'feeds.position', position)]),
   ];
 }
+
+const isPast = (at: string, { checkedAt }: PublicSnapshot): boolean => Date.parse(at) < Date.parse(checkedAt);
 
 /** Where a reader finds more: the hydrant's page, or the list while it has none. A path, e.g. `/es/hydrants/H-1/`. */
 export function pathOf({ hydrantId }: Told, { snapshot, hydrants }: PublicEdition, locale: Locale): string {

@@ -17,6 +17,8 @@ export const feeds = {
     'This outage is not on the list any more: it is over, or its report was withdrawn or joined with another.',
   'feeds.still-out': 'The hydrant is still out of service for another outage.',
   'feeds.expected': 'Expected back {at}. This is an estimate.',
+  'feeds.not-listed': 'A hydrant that is not listed is not thereby known to be in service.',
+  'feeds.overdue': 'It was expected back {at}. That time has passed.',
   'feeds.not-expected': 'No time for its return is given yet.',
   'feeds.position': 'Position: {latitudeDeg, number, ::.00000}, {longitudeDeg, number, ::.00000}.',
 

@@ -18,6 +18,8 @@ export const feeds: Record<keyof typeof english, string> = {
   'feeds.unlisted': 'Esta causa ya no está en la lista: terminó, o su reporte se retiró o se unió a otro.',
   'feeds.still-out': 'El hidrante sigue fuera de servicio por otra causa.',
   'feeds.expected': 'Regreso previsto: {at}. Es una estimación.',
+  'feeds.not-listed': 'Que un hidrante no figure no significa que conste en servicio.',
+  'feeds.overdue': 'Se esperaba su regreso: {at}. Esa hora ya pasó.',
   'feeds.not-expected': 'Aún no se ha dado hora para su regreso.',
   'feeds.position': 'Posición: {latitudeDeg, number, ::.00000}, {longitudeDeg, number, ::.00000}.',
 

@@ -215,6 +215,13 @@ describe('a feed of news', () => {
     expect(read(text).entries[0]?.title).toContain('A\ufffd & <b>\ufffd "x"');
   });
 
+  it('says so when the time at which it was expected back has passed', () => {
+    const late = street([aStatus('H-1', [anOutage(uuids.strike, { since: at(-60), expectedAt: at(-5) })])]);
+    expect(read(atomFeed(question([[0, late]]))).entries[0]?.content).toContain(
+      'It was expected back Wed, Mar 4, 14:00 CST. That time has passed.',
+    );
+  });
+
   it('of the town reads well', () => {
     const edition = editionOf(townSources());
     const { items } = jsonFeed({
