@@ -38,7 +38,8 @@ export function pagesOf(
   const { utility } = edition.snapshot;
   const page = (name: string, locale: string, content: PageContent, shows?: unknown): PageToRender => {
     const path = pagePath(name, locale, utility.locale);
-    const kept = shows === undefined ? {} : { shows: { utility, shows } };
+    // What every page says is missing from it must go from it as soon as nothing is.
+    const kept = shows === undefined || edition.snapshot.notYetShown ? {} : { shows: { utility, shows } };
     return { key: `${path.slice(1)}index.html`, path, content, ...kept };
   };
   const areaPages = (area: PublicArea, locale: string): readonly PageToRender[] =>
@@ -72,6 +73,10 @@ export function pagesOf(
     ),
     page('how-to-read/', locale, { edition }, { by: edition.snapshot.fireCover?.by }),
     ...(edition.listAreas?.areas ?? []).flatMap((area) => areaPages(area, locale)),
+    ...edition.yearly.years.map((year) =>
+      page(`years/${String(year.year)}/`, locale, { edition, year }, { year, since: edition.yearly.since }),
+    ),
+    page('years/', locale, { edition }, edition.yearly),
     ...stationPages(locale),
   ]);
   return {

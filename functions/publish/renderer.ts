@@ -2,6 +2,7 @@ import { readFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import type { PublicArea } from '../../shared/public/areas.ts';
+import type { PublicYear } from '../../shared/yearly/schema.ts';
 import type { PublicEdition } from '../../shared/public/edition.ts';
 import type { PublicStation } from '../../shared/stations/page.ts';
 import type { PublicHydrantPage } from '../../shared/public/hydrantPage.ts';
@@ -20,6 +21,8 @@ export interface PageContent {
   readonly hydrant?: PublicHydrantPage | null;
   /** On a station's page only. */
   readonly station?: PublicStation;
+  /** On the page of one year only. */
+  readonly year?: PublicYear;
   /** On a page that lists one area only. */
   readonly area?: { readonly area: PublicArea; readonly part: number };
 }

@@ -1,3 +1,4 @@
+import type { ClaimState } from '../../shared/claims/state.ts';
 import type { Hydrant } from '../../shared/inventory/hydrant.ts';
 import { nearestIndex, type NearestIndex } from '../../shared/nearest/nearest.ts';
 import type { HydrantStatus } from '../../shared/outages/hydrantStatus.ts';
@@ -38,11 +39,12 @@ export async function readSources(deps: SourceDeps, checkedAt: string): Promise<
   const { ledger, projections, inventory: store, layers } = deps;
   // First, and by itself: what is missing from the projections is asked before they are read.
   const unprojected = await unprojectedAt(deps, checkedAt);
-  const [inventory, loaded, hydrantRows, strikeRows] = await Promise.all([
+  const [inventory, loaded, hydrantRows, strikeRows, claimRows] = await Promise.all([
     readInventory(store),
     layers ? readLayers(layers) : {},
     projections.list<HydrantStatus>(partitions.hydrant),
     projections.list<StrikeState>(partitions.strike),
+    projections.list<ClaimState>(partitions.claim),
   ]);
   const statuses = hydrantRows.map(({ value }) => value);
   const strikes = strikeRows.map(({ value }) => value);
@@ -52,6 +54,7 @@ export async function readSources(deps: SourceDeps, checkedAt: string): Promise<
     ...loaded,
     statuses,
     strikes,
+    claims: claimRows.map(({ value }) => value),
     flowTests: await readFlowTests(ledger, statuses, strikes),
   };
 }

@@ -9,6 +9,8 @@ import { publicStations } from '../stations/build.ts';
 import type { Station } from '../stations/stations.ts';
 import type { StrikeState } from '../strikes/state.ts';
 import type { UtilitySettings } from '../utility/settings.ts';
+import type { ClaimState } from '../claims/state.ts';
+import { yearsOf } from '../yearly/yearsOf.ts';
 import { areasOf } from './areas.ts';
 import { publicEdition, type PublicEdition } from './edition.ts';
 import { publicFireCoverOf } from './fireCover.ts';
@@ -39,6 +41,8 @@ export interface PublicSources {
   } | null;
   /** When facts were recorded that the rest does not know yet, earliest first; left out: none. */
   readonly unprojected?: readonly string[];
+  /** For a year's sums, and for nothing else; left out: none. */
+  readonly claims?: readonly ClaimState[];
   readonly statuses: readonly HydrantStatus[];
   readonly strikes: readonly StrikeState[];
   /** Standing flow tests by residual hydrant. */
@@ -230,6 +234,14 @@ export function buildEdition(
       outOfService,
     ),
     areaDrawings: cover?.drawings ?? [],
+    yearly: yearsOf({
+      statuses,
+      strikes,
+      claims: sources.claims ?? [],
+      hydrantOf,
+      timeZone: settings.timeZone,
+      checkedAt,
+    }),
     listAreas: areasOf(serving, outOfService),
     hydrants: statuses.filter((status) => hasEvent(status) && shows(status.hydrantId)).map(pageOf),
     stations: publicStations({

@@ -1,6 +1,7 @@
 import * as z from 'zod';
 import { publicAreaDrawing } from './coverSchema.ts';
 import { publicAreas } from './areas.ts';
+import { publicYears } from '../yearly/schema.ts';
 import { publicHydrantPage } from './hydrantPage.ts';
 import { mapCell } from './mapCells.ts';
 import { publicPlannedWork } from './plannedWork.ts';
@@ -14,6 +15,8 @@ export const publicEdition = z.strictObject({
   cells: z.array(mapCell),
   /** Drawings of the first areas in `snapshot.fireCover.areas`, in their order; none where places are kept coarse. */
   areaDrawings: z.array(publicAreaDrawing),
+  /** Figures of the years. */
+  yearly: publicYears,
   /** The town in parts, for a list that is too long for one page; null when one page holds it. */
   listAreas: publicAreas.nullable(),
   /** Hydrants that have an event; the others have no page of their own. */

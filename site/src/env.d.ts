@@ -1,5 +1,6 @@
 /// <reference types="astro/client" />
 import type { PublicArea } from '../../shared/public/areas.ts';
+import type { PublicYear } from '../../shared/yearly/schema.ts';
 import type { PublicEdition } from '../../shared/public/edition.ts';
 import type { PublicStation } from '../../shared/stations/page.ts';
 import type { PublicHydrantPage } from '../../shared/public/hydrantPage.ts';
@@ -13,6 +14,8 @@ declare global {
       readonly hydrant?: PublicHydrantPage | null;
       /** The area of a station's page. */
       readonly station?: PublicStation;
+      /** The year of a year's page. */
+      readonly year?: PublicYear;
       /** What a page that lists one area lists. */
       readonly area?: { readonly area: PublicArea; readonly part: number };
     }

@@ -36,6 +36,7 @@ describe('the state as the stores have it', () => {
       inventory: null,
       statuses: [],
       strikes: [],
+      claims: [],
       flowTests: new Map(),
     });
   });

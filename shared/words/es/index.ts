@@ -34,6 +34,7 @@ import { feeds } from './feeds.ts';
 import { lists } from './lists.ts';
 import { layers } from './layers.ts';
 import { stations } from './stations.ts';
+import { years } from './years.ts';
 import { commands } from './commands.ts';
 import { demo } from './demo.ts';
 import { deployment } from './deployment.ts';
@@ -75,6 +76,7 @@ export const es = {
   ...lists,
   ...layers,
   ...stations,
+  ...years,
   ...commands,
   ...demo,
   ...deployment,

@@ -1,0 +1,48 @@
+/** English words: figures of the years, for a council. */
+export const years = {
+  'years.nav': 'Years',
+  'years.title': 'Hydrants struck, year by year',
+  'years.lead': 'What is on record here since {since}. Years are counted in the utility’s own time zone.',
+  'years.none': 'Nothing is on record yet, so there are no figures.',
+  'years.year': '{year}',
+  'years.year.so-far': '{year} so far',
+  'years.year.title': '{year}: hydrants struck',
+  'years.year.so-far-title': '{year} so far: hydrants struck',
+  'years.back': 'All years',
+  'years.strikes': 'Strikes',
+  'years.month': 'Month',
+  'years.days': 'Days out of service',
+  'years.days.strike': 'Days, struck',
+  'years.days.other': 'Days, other causes',
+  'years.days.why':
+    'Days within the year, added up over hydrants. A hydrant that was out for two reasons at once is counted once.',
+  'years.returned': 'Back in service',
+  'years.still-out': 'Still out',
+  'years.median': 'Half were back within',
+  'years.longest': 'Longest',
+  'years.return.why':
+    'From going out until back in service, of the strikes of the year whose hydrant is back.',
+  'years.length':
+    '{days, plural, =0 {} one {# day } other {# days }}{hours, plural, =0 {} one {# hour} other {# hours}}',
+  'years.length.none': 'none yet',
+  'years.length.short': 'less than an hour',
+  'years.billed': 'Billed',
+  'years.recovered': 'Recovered',
+  'years.money.dollars': '{amount, number, ::currency/USD precision-integer}',
+  'years.money.kept': 'not shown',
+  'years.money.why':
+    'To the nearest thousand dollars, for the strikes of a year that is over. Not shown where fewer than {least} claims make up the sum or one is nearly all of it, because it would tell what somebody was billed or paid.',
+  'years.chart.strikes': 'Strikes by year',
+  'years.chart.months': 'Strikes by month',
+  'years.chart.days': 'Days out of service by year',
+  'years.chart.text': 'The table has the same figures.',
+  'years.again': 'Struck more than once',
+  'years.again.why':
+    'Hydrants that were struck in the year and had been struck before since {since}, or were struck twice in it.',
+  'years.again.none': 'None.',
+  'years.again.hydrant': 'Hydrant',
+  'years.again.place': 'Place',
+  'years.again.in-year': 'In the year',
+  'years.again.ever': 'Until its end',
+  'years.table': 'The years in figures',
+} as const;
