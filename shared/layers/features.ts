@@ -1,4 +1,5 @@
 import { ElementCutter, type ElementText } from '../inventory/read/elements.ts';
+import { unpackTags } from '../inventory/read/hstore.ts';
 import { ImportRefused } from '../inventory/refused.ts';
 import { problem } from '../problems/problem.ts';
 import type { FeatureRef } from './findings.ts';
@@ -57,7 +58,7 @@ function featureOf({ text, line }: ElementText, row: number): Feature {
     return { ...nothing, broken: (cause as Error).message };
   }
   if (!isObject(feature) || feature.type !== 'Feature') return { ...nothing, broken: text.slice(0, 40) };
-  const properties = isObject(feature.properties) ? feature.properties : {};
+  const properties = unpacked(isObject(feature.properties) ? feature.properties : {});
   const { geometry } = feature;
   const featureId = asText(feature.id) || asText(properties['@id']);
   return {
@@ -71,4 +72,11 @@ function featureOf({ text, line }: ElementText, row: number): Feature {
         : null,
     broken: null,
   };
+}
+
+/** An export of OSM data may hold what it has no column for as tags in one string. */
+function unpacked(properties: Record<string, unknown>): Record<string, unknown> {
+  const { other_tags: packed } = properties;
+  const tags = typeof packed === 'string' ? unpackTags(packed) : null;
+  return tags ? { ...Object.fromEntries(tags), ...properties } : properties;
 }

@@ -281,6 +281,7 @@ describe('how streets join', () => {
   it.each([
     ['bridge', { bridge: 'yes' }],
     ['layer', { layer: '1' }],
+    ['bridge packed by an export', { other_tags: '"bridge"=>"yes","surface"=>"asphalt"' }],
     ['tunnel', { tunnel: 'building_passage' }],
   ])('one of them on another level (%s) is never joined nor told', async (_, properties) => {
     const [a, b] = cross;
