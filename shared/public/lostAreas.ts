@@ -5,7 +5,7 @@ import type { Hydrant } from '../inventory/hydrant.ts';
 import { greatCircleFt, type Position } from '../nearest/sphere.ts';
 import { placesAround } from '../nearest/within.ts';
 
-/** Lost points that lie next to each other, worst first. */
+/** Lost points that belong together, the worst of them first: next to each other, or to either side of the same hydrant. */
 export interface LostArea {
   readonly points: readonly LostPoint<Hydrant>[];
   /** The lost point nearest to the middle of them all. */
@@ -36,8 +36,10 @@ export function lostAreas(
     const cover = area.points[0]?.cover;
     return [area.withNone, area.points.length, cover ? cover.beforeGpm - cover.leftGpm : 0];
   };
-  return joined(lost, joinFt)
-    .map(areaOf)
+  // Two pieces to either side of one hydrant would both be called by its name, and are one loss.
+  const named = Map.groupBy(joined(lost, joinFt), (points) => areaOf(points).out[0]?.hydrantId ?? '');
+  return [...named.values()]
+    .map((pieces) => areaOf(pieces.flat()))
     .sort((a, b) => {
       const [ranksA, ranksB] = [rank(a), rank(b)];
       const differs = ranksA.findIndex((value, index) => value !== ranksB[index]);

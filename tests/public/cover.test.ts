@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import type { WalkFt } from '../../shared/fireCover/cover.ts';
 import type { FireCoverRules } from '../../shared/fireCover/settings.ts';
 import type { Hydrant } from '../../shared/inventory/hydrant.ts';
-import { greatCircleFt } from '../../shared/nearest/sphere.ts';
+import { greatCircleFt, type Position } from '../../shared/nearest/sphere.ts';
 import { buildEdition, type PublicSources } from '../../shared/public/build.ts';
 import type { UtilitySettings } from '../../shared/utility/settings.ts';
 import { aHydrant, anOutage, aStatus, aStrike, inventoryOf, townSettings } from '../support/town.ts';
@@ -225,14 +225,28 @@ describe('areas that lost cover', () => {
         latitudeDeg: 39.2 + north / 10_000,
         longitudeDeg: -98.4 + east / 10_000,
       }));
-      const alone = street.slice(0, 1);
-      return lost(given(['A'], alone, { mustCover: { count: 2, around: () => points } })).areasFound;
+      // Each place has a hydrant of its own, and all of them are out.
+      const alone = points.map(({ id, ...at }) => aHydrant(id, at));
+      const out = points.map(({ id }) => id);
+      return lost(given(out, alone, { mustCover: { count: 2, around: () => points } })).areasFound;
     };
     // 8 steps of 36.48 ft are 292 ft, 9 are 328 ft.
     expect(areas([5, 0], [13, 0])).toBe(1);
     expect(areas([5, 0], [14, 0])).toBe(2);
     // 7 steps north and 9 east, of 28.27 ft (36.48 × cos 39.2°), are 360 ft apart, though neither way is 300: 255, 254.
     expect(areas([5, 0], [12, 9])).toBe(2);
+  });
+
+  test('pieces to either side of the same hydrant are one area, with the worse of them told', () => {
+    const points = [-20, 8].map((at) => ({
+      id: String(at),
+      latitudeDeg: 39.2 + at / 10_000,
+      longitudeDeg: -98.4,
+    }));
+    const alone = street.slice(0, 1);
+    const found = lost(given(['A'], alone, { mustCover: { count: 2, around: () => points } }));
+    // 730 ft south (250 gpm) and 292 ft north (1,000 gpm), 1,021 ft apart.
+    expect(found).toMatchObject({ areasFound: 1, areas: [{ points: 2, worst: { beforeGpm: 1000 } }] });
   });
 
   test('a place is named as coarsely as hydrants are, and then nothing is drawn', () => {
@@ -293,28 +307,46 @@ describe('areas that lost cover', () => {
         const kinds = points.map(bruteForce(hydrants, new Set(out), needGpm));
         expect(found.pointsWithNone).toBe(kinds.filter((kind) => kind === 'none').length);
         expect(found.pointsLost).toBe(kinds.filter((kind) => kind !== null).length);
-        expect(found.areasFound).toBe(groups(points.filter((_, n) => kinds[n] !== null)));
+        const nearestOf = <Place extends Position>(from: Position, places: readonly Place[]): Place =>
+          places.toSorted((a, b) => greatCircleFt(from, a) - greatCircleFt(from, b))[0]!;
+        // Groups whose middles have the same hydrant nearest among those that they lost are one area.
+        const names = groups(points.filter((_, n) => kinds[n] !== null)).map((group) => {
+          const mean = (of: (point: Position) => number): number =>
+            group.reduce((sum, point) => sum + of(point), 0) / group.length;
+          const center = {
+            latitudeDeg: mean((point) => point.latitudeDeg),
+            longitudeDeg: mean((point) => point.longitudeDeg),
+          };
+          const gone = hydrants.filter(
+            (each) =>
+              out.includes(each.hydrantId) && group.some((point) => greatCircleFt(point, each) <= 1000),
+          );
+          return nearestOf(nearestOf(center, group), gone).hydrantId;
+        });
+        expect(found.areasFound).toBe(new globalThis.Set(names).size);
       }),
       { numRuns: 30 },
     );
   });
 
-  /** How many groups, by flooding: two points within 300 ft are of one. */
-  function groups(points: readonly { latitudeDeg: number; longitudeDeg: number }[]): number {
+  /** Groups by flooding: two points within 300 ft are of one. */
+  function groups(points: readonly Position[]): Position[][] {
     const left = new globalThis.Set(points);
-    let count = 0;
+    const found: Position[][] = [];
     for (const start of left) {
-      count += 1;
+      const group = [start];
+      found.push(group);
       left.delete(start);
       const border = [start];
       for (let from = border.pop(); from !== undefined; from = border.pop())
         for (const other of left)
           if (greatCircleFt(from, other) <= 300) {
             left.delete(other);
+            group.push(other);
             border.push(other);
           }
     }
-    return count;
+    return found;
   }
 
   test('the worst comes first: more points without any hydrant, then more points at all', () => {
