@@ -350,7 +350,7 @@ describe('a main that is shut', () => {
     await goTo(page, server, '/crew/#/hydrant/T-106');
     await page.locator('summary', { hasText: 'Main shut' }).waitFor();
     expect(await page.getByText('9 connections').isVisible()).toBe(false);
-  });
+  }, 90_000);
 });
 
 describe('a later look at a struck hydrant', () => {
@@ -395,5 +395,5 @@ describe('a later look at a struck hydrant', () => {
     // A routine inspection is not asked about a strike.
     await goTo(page, server, '/crew/#/new/inspection?hydrant=T-109');
     expect(await page.getByRole('heading', { name: 'Damage by the strike' }).count()).toBe(0);
-  });
+  }, 90_000);
 });

@@ -174,5 +174,5 @@ describe('a night with no signal', () => {
     expect(crew.faults.filter((fault) => !/ERR_CONNECTION|Failed to fetch|ERR_FAILED/.test(fault))).toEqual(
       [],
     );
-  });
+  }, 120_000);
 });
