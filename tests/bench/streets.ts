@@ -60,10 +60,10 @@ export function bench(): BenchRow[] {
   const plainFrom = performance.now();
   for (const [number, outage] of outages.slice(0, PART).entries())
     for (const [rank, { hydrant }] of hydrantsWithin(index, outage, FT).entries()) {
-      const way = dijkstra.bidirectional(graph, keyOf(outage), keyOf(hydrant), 'ft') as string[];
+      const way: readonly string[] = dijkstra.bidirectional(graph, keyOf(outage), keyOf(hydrant), 'ft');
       const feet = way.slice(1).reduce((sum, node, at) => {
-        const piece = graph.getEdgeAttribute(way[at] ?? '', node, 'ft') as number;
-        return sum + piece;
+        const piece: unknown = graph.getEdgeAttribute(way[at] ?? '', node, 'ft');
+        return sum + Number(piece);
       }, 0);
       const own = ours[number]?.[rank] ?? null;
       if (own === null ? feet < FT : Math.abs(own - feet) > 0.01)
