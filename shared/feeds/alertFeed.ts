@@ -3,7 +3,7 @@ import type { PublicSnapshot } from '../public/snapshot.ts';
 import type { AlertedOutage, AlertLog } from './alerts.ts';
 import { alertIdentifier, alertKey, CAP_TYPE } from './cap.ts';
 import { addressOf, feedKey } from './catalogue.ts';
-import { statementWords } from './facts.ts';
+import { aboutWords } from './facts.ts';
 import { titleWords } from './outageWords.ts';
 import { element, textElement, xmlDocument, type Xml } from './xml.ts';
 
@@ -33,7 +33,7 @@ export function alertFeed({ log, snapshot, publicUrl }: AlertFeedQuestion): stri
       },
       textElement('id', publicUrl === null ? 'urn:uuid:0198c7a0-5d3e-7c41-9a52-6d1b0f2e8a13' : self),
       textElement('title', say(locale, 'feeds.alert.title', { utility: utility.name })),
-      textElement('subtitle', statementWords(snapshot, locale)),
+      textElement('subtitle', aboutWords(snapshot, locale)),
       textElement('updated', checkedAt),
       element('author', {}, textElement('name', utility.name)),
       element('link', { rel: 'self', type: 'application/atom+xml', href: self }),

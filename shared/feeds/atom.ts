@@ -3,7 +3,7 @@ import { pagePath } from '../public/address.ts';
 import { say, type Locale } from '../words/index.ts';
 import { addressOf, feedKey } from './catalogue.ts';
 import { newestFirst, type FeedChanges, type OutageChange } from './changes.ts';
-import { statementWords } from './facts.ts';
+import { aboutWords } from './facts.ts';
 import { outageUri } from './ids.ts';
 import { outageLines, pathOf, titleWords } from './outageWords.ts';
 import { element, textElement, xmlDocument, type Xml } from './xml.ts';
@@ -50,10 +50,7 @@ export function atomFeed(question: NewsQuestion): string {
       },
       textElement('id', publicUrl === null ? NAMELESS[locale] : addressOf(self, publicUrl)),
       textElement('title', `${say(locale, 'public.title')} · ${utility.name}`),
-      textElement(
-        'subtitle',
-        `${statementWords(edition.snapshot, locale)} ${say(locale, 'feeds.not-listed')}`,
-      ),
+      textElement('subtitle', aboutWords(edition.snapshot, locale)),
       textElement('updated', checkedAt),
       element('author', {}, textElement('name', utility.name)),
       element('link', { rel: 'self', type: 'application/atom+xml', href: addressOf(self, publicUrl) }),

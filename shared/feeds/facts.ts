@@ -63,6 +63,15 @@ export const statementWords = (snapshot: PublicSnapshot, locale: Locale): string
     until: instantWords(snapshot.relyUntil, snapshot, locale),
   });
 
+/** A feed in words: the count, how long it holds, what it does not promise, and whom to call. */
+export const aboutWords = (snapshot: PublicSnapshot, locale: Locale): string =>
+  [
+    statementWords(snapshot, locale),
+    say(locale, 'feeds.not-listed'),
+    say(locale, 'public.emergency'),
+    snapshot.utility.emergencyPhone,
+  ].join(' ');
+
 export function checkedFactsOf(snapshot: PublicSnapshot, locale: Locale): CheckedFacts {
   const { utility, inventory, outOfService, checkedAt, relyUntil } = snapshot;
   return {

@@ -5,7 +5,7 @@ import { say } from '../words/index.ts';
 import { entriesOf, type NewsQuestion } from './atom.ts';
 import { addressOf, feedKey } from './catalogue.ts';
 import { outageChange, type OutageChange } from './changes.ts';
-import { checkedFacts, checkedFactsOf } from './facts.ts';
+import { aboutWords, checkedFacts, checkedFactsOf } from './facts.ts';
 import { outageUri } from './ids.ts';
 import { outageLines, pathOf, titleWords } from './outageWords.ts';
 
@@ -68,7 +68,7 @@ export function jsonFeed(question: NewsQuestion): OutOfServiceJsonFeed {
     title: `${say(locale, 'public.title')} · ${utility.name}`,
     ...address('home_page_url', pagePath('', locale, utility.locale).slice(1)),
     ...address('feed_url', feedKey('jsonFeed', locale)),
-    description: `${facts.statement} ${facts.note}`,
+    description: aboutWords(edition.snapshot, locale),
     authors: [{ name: utility.name }],
     language: locale,
     _checked: facts,

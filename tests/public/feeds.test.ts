@@ -48,6 +48,7 @@ describe('what is published for machines', () => {
       );
       expect(text, key).toMatch(key.endsWith('.ics') ? 'DTEND:20260304T202500Z' : '2026-03-04T20:25:00.000Z');
       expect(text, key).toContain('CC0 1.0');
+      if (key !== 'v1/changes.json') expect(text, key).toContain('555-0142');
     }
   });
 
