@@ -325,6 +325,25 @@ describe('pages', () => {
       if (behavior.PathPattern !== '/api/*') expect(behavior.ResponseHeadersPolicyId).toBeDefined();
   });
 
+  it('may take pictures of streets from the source that is set, and from nowhere where none is', () => {
+    const imagesFrom = (utility: ReturnType<typeof example>['utility']): string => {
+      const headers = Object.values(resourcesOf(synthesise({ ...example(), utility }).service)).find(
+        ({ Type }) => Type === 'AWS::CloudFront::ResponseHeadersPolicy',
+      );
+      return /img-src.*?connect-src/.exec(JSON.stringify(headers))?.[0] ?? '';
+    };
+    const { utility } = example();
+    const mapTiles = {
+      url: 'https://tiles.example.gov/{z}/{x}/{y}.png',
+      attribution: '© Example County',
+      maxzoom: 18,
+    };
+    const set = { ...utility, publishing: { ...utility.publishing, mapTiles } };
+    expect(imagesFrom(set)).toContain(' https://tiles.example.gov; connect-src');
+    expect(imagesFrom(utility)).toContain("img-src 'self' data: blob: ");
+    expect(imagesFrom(utility)).not.toContain('tiles.example.gov');
+  });
+
   it('stand beside the API, whose answers are not cached', () => {
     const api = behaviors.find(({ PathPattern }) => PathPattern === '/api/*');
     // CachingDisabled and AllViewerExceptHostHeader, by the ids in the CloudFront documentation (managed policies).

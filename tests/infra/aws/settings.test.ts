@@ -46,3 +46,27 @@ describe('deployment settings', () => {
     expect(() => read('{')).toThrow(/is not JSON/);
   });
 });
+
+describe('a name of its own', () => {
+  const domain = {
+    name: 'hydrants.millrace.example',
+    certificateArn: 'arn:aws:acm:us-east-1:123456789012:certificate/00000000-0000-0000-0000-000000000000',
+    hostedZone: null,
+  };
+
+  it('is also the address that letters name', () => {
+    const wrong: Record<string, any> = { ...example(), domain };
+    expect(() => read(JSON.stringify(wrong))).toThrow(
+      /utility\.publicUrl: A domain is set, so this is its address: https:\/\/hydrants\.millrace\.example\//,
+    );
+    wrong['utility'].publicUrl = 'https://hydrants.millrace.example';
+    expect(read(JSON.stringify(wrong)).domain?.name).toBe(domain.name);
+  });
+
+  it('needs a certificate where CloudFront looks for one', () => {
+    const certificateArn = domain.certificateArn.replace('us-east-1', 'eu-west-1');
+    expect(() => read(JSON.stringify({ ...example(), domain: { ...domain, certificateArn } }))).toThrow(
+      /domain\.certificateArn: /,
+    );
+  });
+});
