@@ -2,12 +2,16 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { standardBands } from '../../../shared/hydraulics/hydrantClass.ts';
 import type { Hydrant } from '../../../shared/inventory/hydrant.ts';
+import { pointsFromBytes, pointsToBytes } from '../../../shared/layers/coverPoints.ts';
 import { roundedPosition } from '../../../shared/public/position.ts';
 import { buildEdition } from '../../../shared/public/build.ts';
 import { publicStations, type StationInput } from '../../../shared/stations/build.ts';
 import { areasHolding } from '../../../shared/stations/inArea.ts';
 import { publicStation } from '../../../shared/stations/page.ts';
 import { slugOf, type Station } from '../../../shared/stations/stations.ts';
+import { buildStreets } from '../../../shared/streets/build.ts';
+import { layOut } from '../../../shared/streets/network.ts';
+import { streetWalk } from '../../../shared/streets/walk.ts';
 import { aHydrant, townHydrants, townNow, townSettings, townSources } from '../../support/town.ts';
 
 const box = (west: number, south: number, east: number, north: number): number[] => [
@@ -156,5 +160,33 @@ describe('what the public is told of an area', () => {
       outOfService.flatMap(({ position }, index) => (position ? [index] : [])),
     );
     expect(buildEdition(sources, townSettings, townNow.toISOString()).stations).toEqual([]);
+  });
+
+  it('nothing of the layers is in the edition but names, drawings, and distances along streets', () => {
+    // Digits that no rounded place of the town has.
+    const [secretX, secretY] = [-98.3912345678, 39.2087654321];
+    const hydrants = townHydrants();
+    const path = hydrants
+      .slice(0, 25)
+      .flatMap(({ longitudeDeg, latitudeDeg }) => [longitudeDeg, latitudeDeg]);
+    const network = layOut(
+      buildStreets([{ row: 1, level: 0, places: [...path, secretX, secretY] }], 300).streets,
+    );
+    if (!network) throw new Error('no streets');
+    const around = pointsFromBytes(pointsToBytes([secretX, secretY]));
+    const border = box(-99, 39, -98, 40);
+    const edition = buildEdition(
+      {
+        ...townSources(),
+        streets: streetWalk(network),
+        mustCover: around,
+        stations: [station('Named', [[...border.slice(0, 6), secretX, secretY, ...border.slice(6)]])],
+      },
+      townSettings,
+      townNow.toISOString(),
+    );
+    const text = JSON.stringify(edition);
+    expect(text).toContain('"name":"Named"');
+    expect(text).not.toMatch(/98\.391234|39\.208765/);
   });
 });
