@@ -168,9 +168,7 @@ describe('the services’ answers', () => {
     [true, false],
     [undefined, false],
   ])('texts: in the sandbox %s: %s', async (IsInSandbox, is) => {
-    mockClient(SNSClient)
-      .on(GetSMSSandboxAccountStatusCommand)
-      .resolves({ IsInSandbox });
+    mockClient(SNSClient).on(GetSMSSandboxAccountStatusCommand).resolves({ IsInSandbox });
     expect(await account().textsAreOpen()).toBe(is);
   });
 });
