@@ -105,7 +105,7 @@ describe('every public page', () => {
       if (!key.endsWith('.html') && !key.endsWith('.css')) continue;
       expect(html, key).not.toMatch(/<script(?![^>]*\ssrc=)|<style|\sstyle=|\son\w+=/);
       expect(html, key).not.toMatch(/(?:src|href)="(?:https?:)?\/\/(?!creativecommons\.org)/);
-      expect(html, key).not.toMatch(/url\((?!['"]?\/_assets\/)/);
+      expect(html, key).not.toMatch(/url\((?!['"]?(?:\/_assets\/|#))/);
     }
   });
 
