@@ -13,13 +13,20 @@ export const answer = (
   body: Uint8Array | string = '',
 ): Answer => ({ status, headers, body });
 
+/** Where a page may take pictures from besides its own host: the source of the map's streets, where one is set. */
+const policy = (streets: string | null): string =>
+  `default-src 'self'; img-src 'self' data: blob:${streets === null ? '' : ` ${streets}`}; object-src 'none'; base-uri 'none'; form-action 'self'; frame-ancestors 'none'`;
+
+/** For a page that may show streets, in the place of the policy of every other answer. */
+export const withStreets = (streets: string | null): Readonly<Record<string, string>> =>
+  streets === null ? {} : { 'content-security-policy': policy(streets) };
+
 /**
  * On every answer. Pages carry no script and no style inside, so the policy allows none; photos a phone has just
  * taken are shown from memory (`blob:`) before they are sent.
  */
 export const securityHeaders: Readonly<Record<string, string>> = {
-  'content-security-policy':
-    "default-src 'self'; img-src 'self' data: blob:; object-src 'none'; base-uri 'none'; form-action 'self'; frame-ancestors 'none'",
+  'content-security-policy': policy(null),
   'x-content-type-options': 'nosniff',
   'referrer-policy': 'strict-origin-when-cross-origin',
   'cross-origin-opener-policy': 'same-origin',

@@ -6,6 +6,7 @@ import { families, type Family } from '../../shared/deployment/routes.ts';
 import { tables, type TableName } from '../../shared/deployment/tables.ts';
 import type { Member, Role } from '../../shared/roles.ts';
 import type { UtilitySettings } from '../../shared/utility/settings.ts';
+import { tileOrigin } from '../../shared/public/mapTiles.ts';
 import type { HttpHandler } from '../../functions/http/lambda.ts';
 import type { Log } from '../../functions/log/log.ts';
 import { openObjectStore } from '../../functions/stores/objects/open.ts';
@@ -84,9 +85,11 @@ export async function startLocalServer(options: LocalOptions): Promise<LocalServ
     const gateway = { handlers: await importHandlers(), log, now, locale: settings.locale };
     const openToOthers = !isThisMachine(host);
     const local = { issuer, members, evidence, instance, openToOthers, locale: settings.locale };
+    const { mapTiles } = settings.publishing;
     const pages = {
       client,
       published: publishedFiles(openPublishedStore(fileUrl(folder.objects.published))),
+      streets: mapTiles ? tileOrigin(mapTiles) : null,
     };
 
     const following = followHere(log);

@@ -1,6 +1,6 @@
 import type { IncomingMessage } from 'node:http';
 import { feedHeaders, feedsPath, preflightHeaders } from '../../shared/feeds/cors.ts';
-import { answer, type Answer } from './answer.ts';
+import { answer, withStreets, type Answer } from './answer.ts';
 import { answerFile, filesFor, readBelow, type Served } from './staticFiles.ts';
 
 /** What the publisher has put out, by key. */
@@ -12,6 +12,8 @@ export interface Pages {
   /** Folder of the built site's browser files: crew's forms, claims desk, assets. */
   readonly client: string | null;
   readonly published: PublishedFiles;
+  /** The origin of the map's streets; null: the map has none. */
+  readonly streets?: string | null;
 }
 
 /**
@@ -28,12 +30,14 @@ export async function answerPage(request: IncomingMessage, pathname: string, pag
 async function answerFrom(
   request: IncomingMessage,
   pathname: string,
-  { client, published }: Pages,
+  { client, published, streets = null }: Pages,
 ): Promise<Answer> {
   if (request.method !== 'GET' && request.method !== 'HEAD') return answer(405, { allow: 'GET, HEAD' });
   for (const name of filesFor(pathname)) {
     const served = (client === null ? null : await readBelow(client, name)) ?? (await published.read(name));
-    if (served) return answerFile(request, served);
+    if (!served) continue;
+    const file = answerFile(request, served);
+    return { ...file, headers: { ...file.headers, ...withStreets(streets) } };
   }
   const notFound = await published.read('404.html');
   return notFound

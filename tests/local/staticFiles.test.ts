@@ -76,6 +76,18 @@ describe('pages', () => {
     expect(await ask('/', {}, 'POST')).toMatchObject({ status: 405 });
   });
 
+  it('may take pictures of streets from the source that is set, and say nothing of it where none is', async () => {
+    expect((await ask('/')).headers).not.toHaveProperty('content-security-policy');
+    const { headers } = await answerPage({ method: 'GET', headers: {} } as unknown as IncomingMessage, '/', {
+      client,
+      published,
+      streets: 'https://tiles.example.gov',
+    });
+    expect(headers['content-security-policy']).toContain(
+      "img-src 'self' data: blob: https://tiles.example.gov; object-src 'none'",
+    );
+  });
+
   it('with a hash in their name are kept for ever', async () => {
     expect((await ask('/_assets/a.8f2.css')).headers['cache-control']).toContain('immutable');
   });

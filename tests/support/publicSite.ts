@@ -12,8 +12,8 @@ import { townNow, townSettings } from './town.ts';
 export interface PublicSite {
   readonly url: string;
   /** Publishes what stands `minutes` after the town's own instant. */
-  publish(sources: PublicSources, minutes: number): Promise<void>;
-  close(): Promise<void>;
+  readonly publish: (sources: PublicSources, minutes: number) => Promise<void>;
+  readonly close: () => Promise<void>;
 }
 
 export async function publicSite(
@@ -40,7 +40,7 @@ export interface Opened {
   readonly faults: string[];
   /** Every address that was asked for. */
   readonly asked: string[];
-  close(): Promise<void>;
+  readonly close: () => Promise<void>;
 }
 
 /** Opens a page as a reader would, a minute after its check unless told otherwise. */

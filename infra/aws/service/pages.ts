@@ -33,6 +33,8 @@ export const prefixes = { pages: 'pages/', assets: 'assets/' } as const;
 export interface PagesProps {
   readonly evidence: IBucket;
   readonly signInPage: string;
+  /** The origin of the map's streets; null: the map has none. */
+  readonly streets: string | null;
   /** The built site's client folder. */
   readonly assets: string;
   readonly logDays: RetentionDays;
@@ -45,7 +47,11 @@ export class Pages extends Construct {
   readonly bucket: IBucket;
   readonly distribution: Distribution;
 
-  constructor(scope: Construct, id: string, { evidence, signInPage, assets, logDays, domain }: PagesProps) {
+  constructor(
+    scope: Construct,
+    id: string,
+    { evidence, signInPage, streets, assets, logDays, domain }: PagesProps,
+  ) {
     super(scope, id);
     this.bucket = houseBucket(this, 'PublishedBucket', {
       lifecycleRules: [{ noncurrentVersionExpiration: Duration.days(30), expiredObjectDeleteMarker: true }],
@@ -54,7 +60,7 @@ export class Pages extends Construct {
 
     const shared = {
       viewerProtocolPolicy: ViewerProtocolPolicy.REDIRECT_TO_HTTPS,
-      responseHeadersPolicy: securityHeaders(this, evidence, signInPage),
+      responseHeadersPolicy: securityHeaders(this, evidence, signInPage, streets),
       compress: true,
     };
     const fileNames = [

@@ -8,6 +8,8 @@ export function securityHeaders(
   scope: Construct,
   evidence: IBucket,
   signInPage: string,
+  /** The origin of the map's streets, where the utility has set one. */
+  streets: string | null,
 ): ResponseHeadersPolicy {
   const photos = `https://${evidence.bucketRegionalDomainName}`;
   const { region, urlSuffix } = Stack.of(scope);
@@ -19,7 +21,7 @@ export function securityHeaders(
     "font-src 'self'",
     "manifest-src 'self'",
     "worker-src 'self'",
-    `img-src 'self' data: blob: ${photos}`,
+    `img-src 'self' data: blob: ${photos}${streets === null ? '' : ` ${streets}`}`,
     `connect-src 'self' ${photos} ${issuer} ${signInPage}`,
     "form-action 'self'",
     "base-uri 'none'",

@@ -3,6 +3,7 @@ import { EventInvokeConfig } from 'aws-cdk-lib/aws-lambda';
 import { environmentNames } from '../../../shared/deployment/environment.ts';
 import { families, type Family } from '../../../shared/deployment/routes.ts';
 import { tables, type TableName } from '../../../shared/deployment/tables.ts';
+import { tileOrigin } from '../../../shared/public/mapTiles.ts';
 import type { DataStack } from '../data/dataStack.ts';
 import { asInstalled, besideBundle, programsOf } from '../bundling.ts';
 import { HouseFunction } from '../house/houseFunction.ts';
@@ -64,9 +65,11 @@ export class ServiceStack extends Stack {
     super(app, id, props);
     const { data, settings } = props;
 
+    const { mapTiles } = settings.utility.publishing;
     const pages = new Pages(this, 'Pages', {
       evidence: data.evidence,
       signInPage: data.people.domain.baseUrl(),
+      streets: mapTiles ? tileOrigin(mapTiles) : null,
       assets: `${props.site}/client`,
       logDays: settings.logDays,
       domain: settings.domain,

@@ -10,6 +10,7 @@ export const wall = {
   'wall.none': 'No hydrant in the inventory was recorded as out of service at this check.',
   'wall.not-set-up': 'Not set up: no list of hydrants has been loaded.',
   'wall.oldest': 'Longest out',
+  'wall.median': 'Half of those of the past year were back within {length}',
   'wall.since': 'since {since}',
   'wall.in-service': 'Use instead',
   'wall.checked': 'Checked',
