@@ -44,11 +44,18 @@ export async function openPage(browser: Browser, options: BrowserContextOptions 
   return { page, faults, close: () => context.close() };
 }
 
+/** What the browser says of its own doings under test, and of no page. */
+const ofTheBrowser = [
+  'Service Worker registration blocked by Playwright',
+  // A file came from the worker's cache while its preload was on its way.
+  'cross-world service worker resource mismatch',
+];
+
 /** What goes wrong in the tabs of a context from now on; the list grows. */
 export function faultsOf(context: BrowserContext): string[] {
   const faults: string[] = [];
   context.on('console', (message) => {
-    if (message.text().includes('Service Worker registration blocked by Playwright')) return;
+    if (ofTheBrowser.some((words) => message.text().includes(words))) return;
     if (message.type() === 'error' || message.type() === 'warning') faults.push(message.text());
   });
   context.on('weberror', (fault) => faults.push(String(fault.error())));

@@ -105,7 +105,7 @@ describe('signing in', () => {
     expect(await finishSignIn()).toBe('signed-in');
     expect(session.get()).toMatchObject({ personId: 'w-1', name: 'A Person', roles: ['crew'] });
     expect(location.search).toBe('');
-    expect([...kept.keys()].sort()).toEqual(['hsl.renewal', 'hsl.token']);
+    expect([...kept.keys()].sort()).toEqual(['hsl.renewal', 'hsl.token', 'hsl.token-taken']);
   });
 
   it('does not take an answer that this device did not ask for', async () => {

@@ -76,6 +76,9 @@ async function call<T>(path: string, method: 'GET' | 'POST', body?: unknown): Pr
       return { outcome: 'unreachable', reason: 'no-connection' };
     }
   }
+  // Our server says why it refuses; a page (of a hotel's network that wants its terms agreed to) is no answer of it.
+  const isOurs = /json/.test(response.headers.get('content-type') ?? '');
+  if (response.status < 500 && !isOurs) return { outcome: 'unreachable', reason: 'no-connection' };
   if (response.status === 401) {
     if (token !== undefined) tokenRefused(token);
     return { outcome: 'sign-in' };

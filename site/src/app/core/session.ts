@@ -2,7 +2,7 @@ import { decodeJwt } from 'jose';
 import * as z from 'zod';
 import { role, type Member } from '../../../../shared/roles.ts';
 import { observable } from './observable.ts';
-import { readText, removeStored, writeText } from './storage.ts';
+import { readStored, readText, removeStored, writeStored, writeText } from './storage.ts';
 
 /**
  * Who is signed in on this device. The token is only read here, never judged: the server verifies it on each request.
@@ -10,7 +10,7 @@ import { readText, removeStored, writeText } from './storage.ts';
  */
 export interface Session extends Member {
   readonly token: string;
-  /** Epoch milliseconds. */
+  /** Epoch milliseconds by this device's clock. */
   readonly expiresAt: number;
   /** The server no longer takes this token, whatever the device's clock says. */
   readonly refused: boolean;
@@ -20,15 +20,25 @@ const claims = z.object({
   sub: z.string().min(1),
   name: z.string().optional(),
   exp: z.number(),
+  iat: z.number().optional(),
   'cognito:groups': z.array(z.string()).optional(),
 });
 
-/** What a token says of its person; null when it is none. */
-export function readToken(token: string, refused = false): Session | null {
+/** When a token was taken on this device, by its own clock: an hour that is wrong by a day may not end a sign-in. */
+const taken = z.object({ at: z.number(), signature: z.string() });
+const TAKEN = 'token-taken';
+const signatureOf = (token: string): string => token.split('.').at(-1) ?? '';
+
+/**
+ * What a token says of its person; null when it is none. With `takenAt` (epoch milliseconds by this device's clock) it
+ * lasts as long from then on as it was issued for, whatever the difference between the clocks; without, until its own end.
+ */
+export function readToken(token: string, takenAt: number | null = null): Session | null {
   try {
-    const { sub, name, exp, 'cognito:groups': groups = [] } = claims.parse(decodeJwt(token));
+    const { sub, name, exp, iat, 'cognito:groups': groups = [] } = claims.parse(decodeJwt(token));
     const roles = groups.flatMap((group) => role.safeParse(group).data ?? []);
-    return { token, personId: sub, name: name ?? sub, roles, expiresAt: exp * 1000, refused };
+    const expiresAt = takenAt === null || iat === undefined ? exp * 1000 : takenAt + (exp - iat) * 1000;
+    return { token, personId: sub, name: name ?? sub, roles, expiresAt, refused: false };
   } catch {
     return null;
   }
@@ -36,7 +46,9 @@ export function readToken(token: string, refused = false): Session | null {
 
 function stored(): Session | null {
   const token = readText('token');
-  return token === null ? null : readToken(token);
+  if (token === null) return null;
+  const { at, signature } = taken.safeParse(readStored(TAKEN)).data ?? { at: null, signature: null };
+  return readToken(token, signature === signatureOf(token) ? at : null);
 }
 
 export const session = observable<Session | null>(null);
@@ -63,11 +75,14 @@ export function startSession(): void {
 
 /** True when the text is a token that can be read. */
 export function signIn(token: string): boolean {
-  const read = readToken(token.trim());
+  const at = Date.now();
+  const read = readToken(token.trim(), at);
   if (!read) {
     session.set(stored());
     return false;
   }
+  // First, so that another tab that sees the token change finds it.
+  writeStored(TAKEN, { at, signature: signatureOf(read.token) });
   writeText('token', read.token);
   session.set(read);
   return true;
@@ -75,6 +90,7 @@ export function signIn(token: string): boolean {
 
 export function signOut(): void {
   removeStored('token');
+  removeStored(TAKEN);
   session.set(null);
 }
 

@@ -18,8 +18,8 @@ type UploadAnswer =
       readonly upload: { readonly url: string; readonly headers: Readonly<Record<string, string>> };
     };
 
-/** Whether the next entry should be tried, or the line is down for all of them. */
-type Next = 'go-on' | 'stop';
+/** Whether the next entry should be tried; `again`: this one later, the others now; `stop`: the line is down for all. */
+type Next = 'go-on' | 'again' | 'stop';
 
 const tried = (entry: Entry, change: Partial<Entry>): Entry => ({
   ...entry,
@@ -32,7 +32,15 @@ const tried = (entry: Entry, change: Partial<Entry>): Entry => ({
 const errorOf = (answer: Exclude<Answer<unknown>, { outcome: 'ok' }>): string =>
   answer.outcome === 'unreachable' ? answer.reason : answer.outcome;
 
-async function sendSubmission(entry: Entry): Promise<Next> {
+type What = 'report' | 'photos';
+
+/** What came of a try. A device with no room to note it finds out again at the next, and holds nothing else up. */
+const note = (entry: Entry): Promise<void> => keepEntry(entry).catch(() => undefined);
+
+/** Entries whose report was recorded in this round, as they stand now: a full device cannot have noted it. */
+type RecordedNow = Map<string, Entry>;
+
+async function sendSubmission(entry: Entry, recordedNow: RecordedNow): Promise<Next> {
   const answer = await postJson<Accepted>('/api/submissions', entry.submission);
   if (answer.outcome === 'ok') {
     const { recordedAt } = answer.value;
@@ -50,17 +58,19 @@ async function sendSubmission(entry: Entry): Promise<Next> {
       about: entry.draft.about,
       submission: entry.submission,
     }).catch(() => undefined);
-    await keepEntry(recorded).catch(() => undefined);
+    await note(recorded);
+    recordedNow.set(entry.submissionId, recorded);
     recordedCount.set(recordedCount.get() + 1);
-    return sendPhotos(recorded);
+    // Its photos come after every report; without any, all of it is there.
+    return recorded.photos.length === 0 ? sendPhotos(recorded) : 'go-on';
   }
   if (answer.outcome === 'refused') {
     // A refusal with no list still needs something to show beside the form.
     const problems = answer.problems.length > 0 ? answer.problems : [problem(`refused-${answer.status}`)];
-    await keepEntry(tried(entry, { state: 'refused', problems, lastError: 'refused' }));
+    await note(tried(entry, { state: 'refused', problems, lastError: 'refused' }));
     return 'go-on';
   }
-  await keepEntry(tried(entry, { lastError: errorOf(answer) }));
+  await note(tried(entry, { lastError: errorOf(answer) }));
   return 'stop';
 }
 
@@ -82,17 +92,19 @@ async function sendPhotos(entry: Entry): Promise<Next> {
     if (state === 'arrived') continue;
     const result = await sendPhoto(current, sha256);
     if (result !== 'arrived') {
-      await keepEntry(tried(current, { lastError: result }));
+      await note(tried(current, { lastError: result }));
       // A photo that is no longer on the device must not hold up the rest.
       if (result === 'photo-gone') continue;
-      return result === 'refused' ? 'go-on' : 'stop';
+      if (result === 'refused') return 'go-on';
+      // The server answers and the store does not take this one: others may go.
+      return result === 'upload-failed' ? 'again' : 'stop';
     }
     current = {
       ...current,
       lastError: null,
       photos: current.photos.map((photo) => (photo.sha256 === sha256 ? { sha256, state: 'arrived' } : photo)),
     };
-    await keepEntry(current);
+    await note(current);
   }
   if (current.photos.every(({ state }) => state === 'arrived')) {
     await confirmEntry(current);
@@ -101,10 +113,10 @@ async function sendPhotos(entry: Entry): Promise<Next> {
   return 'go-on';
 }
 
-async function sendOne(submissionId: string): Promise<Next> {
-  const entry = await readEntry(submissionId);
-  if (!entry || entry.state === 'refused') return 'go-on';
-  return entry.state === 'recorded' ? sendPhotos(entry) : sendSubmission(entry);
+async function sendOne(submissionId: string, recordedNow: RecordedNow, what: What): Promise<Next> {
+  const entry = recordedNow.get(submissionId) ?? (await readEntry(submissionId));
+  if (what === 'report') return entry?.state === 'waiting' ? sendSubmission(entry, recordedNow) : 'go-on';
+  return entry?.state === 'recorded' ? sendPhotos(entry) : 'go-on';
 }
 
 /** One tab at a time sends; the server would answer a double as a repeat, but a phone's battery would not. */
@@ -114,12 +126,31 @@ async function alone(work: () => Promise<void>): Promise<void> {
 }
 
 /** A device that is full or closes its database in the middle stops the line as no signal does: tried again later. */
-async function sendSafely(submissionId: string): Promise<Next> {
+async function sendSafely(...given: Parameters<typeof sendOne>): Promise<Next> {
   try {
-    return await sendOne(submissionId);
+    return await sendOne(...given);
   } catch {
     return 'stop';
   }
+}
+
+/**
+ * Every report in order, then the photos: a photo that a poor line does not take may hold up no report. Answers what to do
+ * with what is left.
+ */
+async function sendRound(deliver: string | undefined): Promise<Next> {
+  const recordedNow: RecordedNow = new Map();
+  let left: Next = 'go-on';
+  for (const what of ['report', 'photos'] as const)
+    for (const { submissionId, author } of entries.get()) {
+      const current = session.get();
+      if (!current || !isCurrent(current)) return left;
+      if (author.personId !== current.personId && submissionId !== deliver) continue;
+      const next = await sendSafely(submissionId, recordedNow, what);
+      if (next === 'stop') return next;
+      if (next === 'again') left = next;
+    }
+  return left;
 }
 
 let waitMs = 0;
@@ -128,23 +159,15 @@ let nextTry: ReturnType<typeof setTimeout> | undefined;
 /** Sends what the signed-in person wrote, in order. `deliver` also sends one entry of a colleague, on their word. */
 export async function sendAll(deliver?: string): Promise<void> {
   clearTimeout(nextTry);
-  const line: { next: Next } = { next: 'go-on' };
+  const round: { left: Next } = { left: 'stop' };
   await alone(async () => {
     // What waits is sent in the middle of a night as well, when the sign-in of the evening has run out.
     await keepSignedIn();
     await refresh();
-    for (const { submissionId, author } of entries.get()) {
-      const current = session.get();
-      if (!current || !isCurrent(current)) return;
-      if (author.personId !== current.personId && submissionId !== deliver) continue;
-      line.next = await sendSafely(submissionId);
-      if (line.next === 'stop') return;
-    }
-  }).catch(() => {
-    line.next = 'stop';
-  });
+    round.left = await sendRound(deliver);
+  }).catch(() => undefined);
   // Waits longer each time the line stays down, at most a minute.
-  waitMs = line.next === 'stop' ? Math.min(60_000, Math.max(2_000, waitMs * 2)) : 0;
+  waitMs = round.left === 'go-on' ? 0 : Math.min(60_000, Math.max(2_000, waitMs * 2));
   if (waitMs > 0) nextTry = setTimeout(() => void sendAll(), waitMs);
 }
 
