@@ -23,7 +23,7 @@ export class BrowserClient extends Construct {
       accessTokenValidity: Duration.hours(1),
       refreshTokenValidity: Duration.hours(signIn.rememberHours),
       // Passkeys come with the choice of how to sign in (ALLOW_USER_AUTH); no password passes through our own pages.
-      authFlows: { user: true },
+      authFlows: { user: true, userSrp: true },
       oAuth: {
         flows: { authorizationCodeGrant: true },
         scopes: [OAuthScope.OPENID, OAuthScope.PROFILE, OAuthScope.EMAIL],

@@ -111,6 +111,12 @@ describe('a name of its own', () => {
     expect(client!['CallbackURLs'][0]).toBe(`https://${name}/sign-in/`);
     expect(client!['AllowedOAuthFlows']).toEqual(['code']);
     expect(client!['GenerateSecret']).toBe(false);
+    // No flow by which a page of ours would hold a password.
+    expect([...client!['ExplicitAuthFlows']].sort()).toEqual([
+      'ALLOW_REFRESH_TOKEN_AUTH',
+      'ALLOW_USER_AUTH',
+      'ALLOW_USER_SRP_AUTH',
+    ]);
     expect(client!['RefreshTokenValidity']).toBe(settings.signIn.rememberHours * 60);
   });
 });
