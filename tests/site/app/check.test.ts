@@ -37,6 +37,15 @@ describe('a strike in a hurry', () => {
     expect(problems('strike', { placeDescription: 'by the pier' })).toEqual([]);
   });
 
+  it('takes a position with either minus sign, of both of its numbers', () => {
+    const typed = { latitude: '−40.5', longitude: '−60.25', accuracyM: null };
+    expect(body('strike', { position: typed })['position']).toEqual({
+      latitudeDeg: -40.5,
+      longitudeDeg: -60.25,
+      accuracyM: null,
+    });
+  });
+
   it('takes what was seen and leaves the rest unknown', () => {
     const { found } = body('strike', {
       hydrantId: 'A',

@@ -44,6 +44,17 @@ describe('a person', () => {
     expect(runningOf(done, crew, zone, est('18:00:00'))).toEqual({ is: 'idle', since: null, minutes: 173 });
   });
 
+  test('an end that was typed before its start takes no minute off the other stretches', () => {
+    const row: Values = {
+      ...blankPerson,
+      work: [
+        { from: '2026-02-10T08:00', to: '2026-02-10T09:00' },
+        { from: '2026-02-10T11:00', to: '2026-02-10T10:15' },
+      ],
+    };
+    expect(runningOf(row, crew, zone, est('18:00:00')).minutes).toBe(60);
+  });
+
   test('stops while on a break: both end', () => {
     const done = after(blankPerson, crew, [
       ['start', est('10:00:00')],

@@ -169,6 +169,17 @@ describe('a shift', () => {
     provider.answers.push(400);
     await keepSignedIn(inAnHour());
     expect(kept.has('hsl.renewal')).toBe(false);
+    // What is left of the hour is still good.
+    expect(session.get()!.refused).toBe(false);
+  });
+
+  it('is over for whoever signed out while a renewal was on its way', async () => {
+    const renewing = keepSignedIn(inAnHour());
+    await leaveAltogether();
+    await renewing;
+    expect(session.get()).toBeNull();
+    expect([...kept.keys()]).toEqual([]);
+    provider.revoked.length = 0;
   });
 
   it('never makes one person of another', async () => {
