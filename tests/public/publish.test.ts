@@ -89,6 +89,9 @@ const feeds = [
   ]),
 ];
 
+/** Figures of the years, which say the same until something happens. */
+const years = ['years/', 'years/2026/'].flatMap((page) => [`${page}index.html`, `es/${page}index.html`]);
+
 describe.each(stores)('a publisher on %s', (_, open) => {
   test('writes every page in both languages, the snapshot and the assets they need', async () => {
     const store = open();
@@ -104,6 +107,7 @@ describe.each(stores)('a publisher on %s', (_, open) => {
         'how-to-read/index.html',
         'hydrants/A/index.html',
         ...lists,
+        ...years,
         'v1/snapshot.json',
         'v1/map/index.json',
         'v1/map/c.json',
@@ -130,7 +134,7 @@ describe.each(stores)('a publisher on %s', (_, open) => {
     expect(written.toSorted()).toEqual(
       [...lists, 'v1/snapshot.json', 'v1/map/index.json', ...feeds].toSorted(),
     );
-    expect(unchanged).toBe(9);
+    expect(unchanged).toBe(9 + years.length);
     expect(await textAt(store, 'hydrants/A/index.html')).toContain('20:05');
   });
 
@@ -274,7 +278,9 @@ describe('the last good page stays, and one line says why', () => {
     const lines: LogEntry[] = [];
     const deps = publisher(memoryPublished(), sourcesWith('A'));
     await publishAndReport(deps, minute(5), (entry) => lines.push(entry));
-    expect(lines).toMatchObject([{ level: 'info', event: 'public-page-published', written: 29 }]);
+    expect(lines).toMatchObject([
+      { level: 'info', event: 'public-page-published', written: 29 + years.length },
+    ]);
   });
 });
 
@@ -309,7 +315,8 @@ describe('a store that fails in the middle', () => {
       for (const list of ['index.html', 'es/index.html'])
         expect(await textAt(store, list)).toMatch(/20:11.*out:\[A\]\[B\]$/s);
       // What a publication that was cut off wrote is in no list, so no page is taken on trust.
-      if (last > 0) expect(written.filter((key) => key.endsWith('.html'))).toHaveLength(7 + lists.length);
+      if (last > 0)
+        expect(written.filter((key) => key.endsWith('.html'))).toHaveLength(7 + lists.length + years.length);
     },
   );
 
