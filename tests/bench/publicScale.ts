@@ -57,7 +57,7 @@ async function timed<T>(work: () => T | Promise<T>): Promise<{ answer: T; second
   return { answer, seconds: (performance.now() - began) / 1000, cpu: (user + system) / 1e6 };
 }
 
-/** Heap that grew while something was computed, at its most, MB. The inventory itself was there before. */
+/** Heap in use after something was computed beyond what was before, MB; the inventory itself was there. */
 function heapOf<T>(work: () => T): { answer: T; megabytes: number } {
   globalThis.gc?.();
   const before = process.memoryUsage().heapUsed;
