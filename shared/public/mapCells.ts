@@ -57,17 +57,20 @@ export type MapHydrant = Pick<
 >;
 
 /**
- * Hydrants in a cell, at most. A cell's file is about 25 kB compressed, and covers some square miles of a town: who
+ * Hydrants in a cell, at most. A cell's file is 4 to 15 kB compressed, and covers some square miles of a town: who
  * asks for it tells no more of where he stands than that (decision 0215).
  */
 export const MOST_IN_CELL = 1000;
 
-type Item<T> =
-  { readonly hydrant: T } | { readonly out: PublicOutOfService & { readonly position: PublicPosition } };
+/** Where something stands, asked once: parting looks at it a dozen times. */
+interface Item<T> {
+  readonly at: PublicPosition;
+  readonly of: { readonly hydrant: T } | { readonly out: PublicOutOfService };
+}
 
 /**
- * Parts hydrants in service and places out of service into cells. `place` is asked first and of all, `describe` once a
- * hydrant; both give the published position. An outage without a place is in no cell.
+ * Parts hydrants in service and places out of service into cells. `place` and `describe` are each asked once a hydrant;
+ * both give the published position. An outage without a place is in no cell.
  */
 export function mapCells<T>(
   hydrants: readonly T[],
@@ -75,16 +78,12 @@ export function mapCells<T>(
   describe: (hydrant: T) => MapHydrant,
   out: readonly PublicOutOfService[],
 ): MapCell[] {
-  const items: Item<T>[] = [
-    ...hydrants.map((hydrant) => ({ hydrant })),
-    ...out.flatMap((entry) => (entry.position ? [{ out: { ...entry, position: entry.position } }] : [])),
-  ];
-  const placeOf = (item: Item<T>): PublicPosition =>
-    'out' in item ? item.out.position : place(item.hydrant);
-  return cellLeaves(items, placeOf, MOST_IN_CELL).map(({ cell, items: held }) => ({
+  const items: Item<T>[] = hydrants.map((hydrant) => ({ at: place(hydrant), of: { hydrant } }));
+  for (const entry of out) if (entry.position) items.push({ at: entry.position, of: { out: entry } });
+  return cellLeaves(items, ({ at }) => at, MOST_IN_CELL).map(({ cell, items: held }) => ({
     cell,
-    inService: columns(held.flatMap((item) => ('hydrant' in item ? [describe(item.hydrant)] : []))),
-    out: held.flatMap((item) => ('out' in item ? [outRow(item.out)] : [])),
+    inService: columns(held.flatMap(({ of }) => ('hydrant' in of ? [describe(of.hydrant)] : []))),
+    out: held.flatMap(({ at, of }) => ('out' in of ? [outRow(of.out, at)] : [])),
   }));
 }
 
@@ -105,16 +104,14 @@ function columns(rows: readonly MapHydrant[]): MapCell['inService'] {
   };
 }
 
-function outRow({
-  hydrantId,
-  place,
-  position,
-  outages,
-}: PublicOutOfService & { readonly position: PublicPosition }): MapCell['out'][number] {
+function outRow(
+  { hydrantId, place, outages }: PublicOutOfService,
+  { latitudeDeg, longitudeDeg }: PublicPosition,
+): MapCell['out'][number] {
   const [first] = outages;
   const last = outages.at(-1);
   if (!first || !last) throw new Error(`no outage of ${hydrantId ?? 'a place'}`);
-  return { hydrantId, place, ...position, cause: last.cause, since: first.since };
+  return { hydrantId, place, latitudeDeg, longitudeDeg, cause: last.cause, since: first.since };
 }
 
 /** Where the hydrants in service stand, cell by cell. */

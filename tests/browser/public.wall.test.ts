@@ -236,6 +236,7 @@ describe('a list that is longer than the screen', () => {
     await site.publish(withMany(), 1);
     const { page, close } = await openPublic(browser, site, '/wall/', screen);
     const visible = (): Promise<string[]> => page.locator('.wall-entry:visible h2 bdi').allInnerTexts();
+    await page.evaluate(() => document.fonts.ready);
     const place = await page.innerText('[data-turn-place]');
     const parts = Number(/^1 of (\d+)$/.exec(place)?.[1]);
     expect(parts).toBeGreaterThan(1);

@@ -131,6 +131,10 @@ async function renew(): Promise<void> {
 
 judge();
 turn.lay();
+// Letters of another face are of another width.
+void document.fonts.ready.then(() => {
+  turn.lay();
+});
 setInterval(judge, JUDGE_EVERY_MS);
 setInterval(() => void renew(), RENEW_EVERY_MS);
 window.addEventListener('online', () => void renew());

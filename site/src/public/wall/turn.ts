@@ -42,6 +42,8 @@ export function turning(say: Say): { readonly lay: () => void } {
     root.classList.toggle('wall-turns', large.matches);
     const all = entries();
     starts = [0];
+    // Measured with its bar, which takes room as soon as there are parts.
+    if (bar) bar.hidden = !large.matches;
     if (large.matches) {
       for (let from = 0, to = 1; to <= all.length; to++) {
         show(from, to);
