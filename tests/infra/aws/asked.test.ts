@@ -9,9 +9,10 @@ import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest';
 import { demoUtility } from '../../../infra/local/demo/index.ts';
 import { localTableNames, startDynamodb, type EmbeddedDynamodb } from '../../../infra/local/dynamodb.ts';
 import { createIssuer, developmentAudience, developmentIssuer } from '../../../infra/local/issuer.ts';
-import { permissions, type FunctionName, type Permission } from '../../../infra/aws/permissions.ts';
+import { permissions, unrouted, type FunctionName, type Permission } from '../../../infra/aws/permissions.ts';
 import { declaredExhibits } from '../../../shared/evidence/declared.ts';
 import { environmentNames } from '../../../shared/deployment/environment.ts';
+import { watchedEvents, type WatchedEvent } from '../../../shared/deployment/watchedEvents.ts';
 import { families, routes, type Family } from '../../../shared/deployment/routes.ts';
 import { tables, type TableName } from '../../../shared/deployment/tables.ts';
 import { streamOfSubmission, type Submission } from '../../../shared/submissions/submission.ts';
@@ -29,6 +30,7 @@ import { demoClaim, demoPhotos } from '../../support/demoClaim.ts';
 import { townHydrants } from '../../support/town.ts';
 import { recordingProxy, type RecordingProxy } from './recordingProxy.ts';
 import { recordingS3, type RecordingS3 } from './recordingS3.ts';
+import { recordingServices, type RecordingServices } from './recordingServices.ts';
 
 /**
  * The rights of `permissions.ts` held against what the handlers, bundled as they are deployed, ask a DynamoDB API and an S3 API for. A right too few is
@@ -64,6 +66,9 @@ let dynamodb: EmbeddedDynamodb;
 let proxy: RecordingProxy;
 let keys: Server;
 let token: string;
+let services: RecordingServices;
+/** What the handlers wrote to their logs. */
+const lines: string[] = [];
 const asked = new Map<FunctionName, Set<string>>();
 const keep = (name: FunctionName, requests: readonly string[]): void =>
   void asked.set(name, new Set([...(asked.get(name) ?? []), ...requests]));
@@ -85,8 +90,9 @@ async function call(name: FunctionName, event: unknown): Promise<Answer> {
   const handler = await handlerOf(name);
   proxy.take();
   s3.take();
+  services.take();
   const answer = await handler(event);
-  keep(name, [...proxy.take(), ...s3.take()]);
+  keep(name, [...proxy.take(), ...s3.take(), ...services.take()]);
   return answer;
 }
 
@@ -136,6 +142,7 @@ const bodies: Record<string, unknown> = {
 beforeAll(async () => {
   folder = await mkdtemp(join(tmpdir(), 'deployed-'));
   s3 = await recordingS3();
+  services = await recordingServices();
   dynamodb = await startDynamodb({ folder: null, port: 0 });
   proxy = await recordingProxy(dynamodb.endpoint);
   const { privateKey } = await generateKeyPair('ES256', { extractable: true });
@@ -164,6 +171,9 @@ beforeAll(async () => {
     [environmentNames.mail]: pathToFileURL(join(folder, 'mail')).href,
     [environmentNames.texts]: pathToFileURL(join(folder, 'mail')).href,
     AWS_ENDPOINT_URL_S3: s3.endpoint,
+    AWS_ENDPOINT_URL_SESV2: services.endpoint,
+    AWS_ENDPOINT_URL_SNS: services.endpoint,
+    AWS_REGION: 'us-east-1',
     // The body as it is, not in chunks with a checksum at the end.
     AWS_REQUEST_CHECKSUM_CALCULATION: 'WHEN_REQUIRED',
   });
@@ -178,6 +188,8 @@ beforeAll(async () => {
     await call('project', { Records: [{ dynamodb: { Keys, SequenceNumber: '1' } }] });
   }
   await tellDispatch();
+  // Health is asked below how old the page is.
+  for (let time = 0; time < 2; time++) await call('publish', {});
   // Uploads first: what reads a photo then finds one.
   const jobPath = '/api/claims/{claimId}/packet-jobs/{jobId}';
   const others = routes.filter(
@@ -199,10 +211,10 @@ beforeAll(async () => {
   await orderPacket();
   await readCalendar();
   for (let time = 0; time < 2; time++) await call('digest', {});
-  for (let time = 0; time < 2; time++) await call('publish', {});
   // What a person asked for above, although it is of the past.
   for (let time = 0; time < 2; time++) await call('dispatchSend', {});
-}, 120_000);
+  await call('outgoing', {});
+}, 600_000);
 
 /** A photo that came, as the store tells of it: twice, and its copy once. */
 async function showPhoto(): Promise<void> {
@@ -296,6 +308,7 @@ afterAll(async () => {
   await dynamodb.stop();
   keys.close();
   await s3.close();
+  await services.close();
   await rm(folder, { recursive: true, force: true });
 });
 
@@ -317,20 +330,17 @@ function covers({ actions, on }: Permission, request: string): boolean {
   const [action = '', resource = ''] = request.split(' ');
   if (!actions.includes(action)) return false;
   if ('table' in on) return resource === localTableNames[on.table];
+  if ('account' in on) return resource === '';
+  if ('identity' in on)
+    return (
+      resource === (on.identity === 'sender' ? demoUtility.digest?.from : demoUtility.dispatchMessages?.from)
+    );
   // Neither is asked for here: a key in a file signs, and jobs run in this process.
   if (!('bucket' in on)) return false;
   return resource.startsWith(`${on.bucket}/${on.prefix}`);
 }
 
-describe.each([
-  ...families,
-  'packetJobs',
-  'display',
-  'project',
-  'publish',
-  'digest',
-  'dispatchSend',
-] as FunctionName[])('%s', (name) => {
+describe.each([...families, ...unrouted] as FunctionName[])('%s', (name) => {
   it('asks for nothing that it may not do', () => {
     const requests = [...(asked.get(name) ?? [])];
     expect(requests.filter((one) => !permissions[name].some((right) => covers(right, one))).sort()).toEqual(
@@ -346,6 +356,30 @@ describe.each([
         .map((action) => `${action} ${Object.values(on)[0] as string}`),
     );
     expect(unused.sort()).toEqual((seldom[name] ?? []).toSorted());
+  });
+});
+
+/** Alarms count lines by the names of these; what was deployed has just written them. */
+describe('what alarms count', () => {
+  const written = (name: WatchedEvent) =>
+    lines.flatMap((line) => {
+      if (!line.startsWith('{')) return [];
+      const entry = JSON.parse(line) as Record<string, unknown>;
+      return entry['event'] === watchedEvents[name].event ? [entry] : [];
+    });
+
+  it('each line is JSON from its first sign to its last, so that it is counted', () => {
+    expect(lines.length).toBeGreaterThan(3);
+    for (const line of lines) expect(() => JSON.parse(line) as unknown).not.toThrow();
+  });
+
+  it('the page was published', () => {
+    expect(written('published')).not.toEqual([]);
+  });
+
+  it.each(['lateMessages', 'lateLetters', 'closedWays'] as const)('%s is a number in its line', (name) => {
+    const [line] = written(name);
+    expect(line![watchedEvents[name].field]).toBe(0);
   });
 });
 

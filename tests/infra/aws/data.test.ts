@@ -16,6 +16,7 @@ const pinnedTables = {
   ProjectionsTable: ['partition', 'key', 'KEYS_ONLY'],
   UniqueTable: ['space', 'name', null],
   OutboxTable: ['box', 'entry', null],
+  UnprojectedTable: ['space', 'mark', null],
 } as const;
 
 describe('tables', () => {
