@@ -4,6 +4,7 @@ import { mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { performance } from 'node:perf_hooks';
+import geographiclib from 'geographiclib-geodesic';
 import Papa from 'papaparse';
 import { nearestIndex, nearestInService, type Findable } from '../../shared/nearest/nearest.ts';
 import { greatCircleFt, type Position } from '../../shared/nearest/sphere.ts';
@@ -20,7 +21,7 @@ const inService = ({ hydrantId }: Findable): boolean => Number(hydrantId.slice(2
 
 /** `npm run bench -- inventory`: the nearest search beside looking at every hydrant, and the import beside a bare parse. */
 export async function bench(): Promise<BenchRow[]> {
-  return [...nearest(), ...(await importing())];
+  return [...nearest(), distances(), ...(await importing())];
 }
 
 function nearest(): BenchRow[] {
@@ -58,6 +59,37 @@ function nearest(): BenchRow[] {
     },
     { name: `index of ${HYDRANTS} hydrants`, value: built - building, unit: 'ms' },
   ];
+}
+
+/** Great-circle distances beside the geodesics of the ellipsoid, which `tests/reference/geodesic.test.ts` compares. */
+function distances(): BenchRow {
+  const random = seeded(2);
+  const somewhere = (): Position => ({
+    latitudeDeg: 40 + random() * 0.4,
+    longitudeDeg: -75.3 + random() * 0.4,
+  });
+  const pairs = Array.from({ length: 100_000 }, () => [somewhere(), somewhere()] as const);
+  const began = performance.now();
+  let ours = 0;
+  for (const [one, other] of pairs) ours += greatCircleFt(one, other) * 0.3048;
+  const between = performance.now();
+  let theirs = 0;
+  for (const [one, other] of pairs)
+    theirs +=
+      geographiclib.Geodesic.WGS84.Inverse(
+        one.latitudeDeg,
+        one.longitudeDeg,
+        other.latitudeDeg,
+        other.longitudeDeg,
+      ).s12 ?? 0;
+  const ended = performance.now();
+  if (Math.abs(ours / theirs - 1) > 0.005615) throw new Error('the distances differ by more than they may');
+  return {
+    name: `${pairs.length} great-circle distances`,
+    value: between - began,
+    unit: 'ms',
+    beside: { name: 'geographiclib-geodesic', value: ended - between },
+  };
 }
 
 function bruteForce(hydrants: readonly Findable[], outage: Position): number[] {
