@@ -1,10 +1,11 @@
 import { execFile } from 'node:child_process';
 import { existsSync } from 'node:fs';
-import { mkdtemp, rm, stat, writeFile } from 'node:fs/promises';
+import { mkdtemp, rm, stat, symlink, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { promisify } from 'node:util';
-import { permissions } from '../../infra/aws/permissions.ts';
+import { asInstalled } from '../../infra/aws/bundling.ts';
+import { permissions, type FunctionName } from '../../infra/aws/permissions.ts';
 import { bundleHandler, handlerFile } from '../support/bundleHandler.ts';
 import type { BenchRow } from './row.ts';
 
@@ -50,10 +51,17 @@ export async function bench(): Promise<readonly BenchRow[]> {
   try {
     await writeFile(join(folder, 'package.json'), '{"type":"module"}');
     const fileOf = (name: string): string => join(folder, `${name}.mjs`);
-    const names = Object.keys(permissions).filter((name) => existsSync(handlerFile(name)));
+    const names = (Object.keys(permissions) as FunctionName[]).filter((name) =>
+      existsSync(handlerFile(name)),
+    );
     if (names.length === 0) throw new Error('no handler was found');
     const kb = new Map([[EMPTY, (await sizeOf({ text: emptyHandler }, fileOf(EMPTY))) / 1024]]);
-    for (const name of names) kb.set(name, (await sizeOf({ file: handlerFile(name) }, fileOf(name))) / 1024);
+    // What is not bundled lies beside the function as it is installed.
+    await symlink(join(import.meta.dirname, '..', '..', 'node_modules'), join(folder, 'node_modules'));
+    for (const name of names) {
+      const entry = { file: handlerFile(name), external: asInstalled[name] ?? [] };
+      kb.set(name, (await sizeOf(entry, fileOf(name))) / 1024);
+    }
     const ms = await medianStartMs([EMPTY, ...names].map(fileOf));
     const row = (
       name: string,
