@@ -92,7 +92,9 @@ describe('the state as the stores have it', () => {
 
   test('a store that does not answer throws, and never reads as empty', async () => {
     const broken = { ...inventory, current: () => Promise.reject(new StoreUnavailable('no answer')) };
-    await expect(readSources({ ...stores, inventory: broken }, '2026-03-05T12:00:00.000Z')).rejects.toBeInstanceOf(StoreUnavailable);
+    await expect(
+      readSources({ ...stores, inventory: broken }, '2026-03-05T12:00:00.000Z'),
+    ).rejects.toBeInstanceOf(StoreUnavailable);
   });
 });
 
