@@ -120,7 +120,7 @@ describe('several claims of one strike never demand more than its statement', ()
     });
   });
 
-  it('at the same moment: together no more than the whoever wins', async () => {
+  it('at the same moment: together no more than the statement, whoever wins', async () => {
     const { world, second } = await twoClaims();
     const deps = together(world.deps, 2, 'demand:');
     const freeze = (claimId?: string) => world.packet({ mode: 'freeze' }, claimId, deps);
