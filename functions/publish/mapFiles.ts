@@ -26,7 +26,7 @@ export function mapFiles(
   { snapshot, cells }: PublicEdition,
   standing: readonly string[],
 ): { readonly cells: readonly PublishedFile[]; readonly index: PublishedFile } {
-  const { checkedAt, relyUntil, utility } = snapshot;
+  const { checkedAt, relyUntil, notYetShown = null, utility } = snapshot;
   const file = (key: string, content: object): PublishedFile => ({
     key,
     bytes: utf8.encode(`${JSON.stringify(content)}\n`),
@@ -44,6 +44,7 @@ export function mapFiles(
     note: say(utility.locale, 'public.data.note'),
     checkedAt,
     relyUntil,
+    notYetShown,
     hydrants: cells.reduce((sum, { inService }) => sum + inService.hydrantId.length, 0),
     cells: made.map(({ cell, stamp }) => ({ cell, stamp })),
   };

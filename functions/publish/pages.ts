@@ -30,6 +30,14 @@ export interface PageToRender {
   readonly shows?: unknown;
 }
 
+/**
+ * While what a page shows stays the same it is left as it stands; but what every page says is missing from it must go
+ * onto it at once, and from it as soon as nothing is.
+ */
+function keptWhile({ snapshot }: PublicEdition, shows: unknown): Pick<PageToRender, 'shows'> {
+  return shows === undefined || snapshot.notYetShown ? {} : { shows: { utility: snapshot.utility, shows } };
+}
+
 /** Every page of an edition. The lists are written last, so that their links lead somewhere by the time they stand. */
 export function pagesOf(
   edition: PublicEdition,
@@ -38,9 +46,7 @@ export function pagesOf(
   const { utility } = edition.snapshot;
   const page = (name: string, locale: string, content: PageContent, shows?: unknown): PageToRender => {
     const path = pagePath(name, locale, utility.locale);
-    // What every page says is missing from it must go from it as soon as nothing is.
-    const kept = shows === undefined || edition.snapshot.notYetShown ? {} : { shows: { utility, shows } };
-    return { key: `${path.slice(1)}index.html`, path, content, ...kept };
+    return { key: `${path.slice(1)}index.html`, path, content, ...keptWhile(edition, shows) };
   };
   const areaPages = (area: PublicArea, locale: string): readonly PageToRender[] =>
     Array.from({ length: partsOf(area) }, (_, index) => {
@@ -80,7 +86,10 @@ export function pagesOf(
     ...stationPages(locale),
   ]);
   return {
-    others: [...others, { key: '404.html', path: '/404', content: { edition }, shows: utility }],
+    others: [
+      ...others,
+      { key: '404.html', path: '/404', content: { edition }, ...keptWhile(edition, 'missing') },
+    ],
     // What the list names first links to the page of lost cover.
     lists: ['cover/', 'map/', 'wall/', ''].flatMap((name) =>
       locales.map((locale) => page(name, locale, { edition })),
@@ -104,7 +113,7 @@ export function gonePages(
   return gone.map((key) => {
     const locale = locales.find((other) => key.startsWith(`${other}/`)) ?? utility.locale;
     const path = pagePath('gone/', locale, utility.locale);
-    return { key, path, content: { edition }, shows: { utility, shows: 'gone' } };
+    return { key, path, content: { edition }, ...keptWhile(edition, 'gone') };
   });
 }
 

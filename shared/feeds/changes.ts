@@ -2,6 +2,7 @@ import * as z from 'zod';
 import { hydrantId } from '../inventory/hydrant.ts';
 import type { PublicEdition } from '../public/edition.ts';
 import {
+  publicNotYetShown,
   publicOutage,
   publicPosition,
   publicUtility,
@@ -41,6 +42,8 @@ export const feedChanges = z.strictObject({
   checkedAt: z.iso.datetime(),
   relyUntil: z.iso.datetime(),
   license: publicUtility.shape.license,
+  /** What is in nothing below yet. Left out: there is none. */
+  notYetShown: publicNotYetShown.optional(),
   outages: z.array(outageChange),
 });
 export type FeedChanges = z.infer<typeof feedChanges>;
@@ -60,7 +63,7 @@ type Said = Omit<OutageChange, 'listedAt' | 'changedAt' | 'version'>;
  * (`previous` null: the first publication, or a damaged file) everything counts as listed at this check.
  */
 export function nextChanges(previous: FeedChanges | null, edition: PublicEdition): FeedChanges {
-  const { checkedAt, relyUntil, outOfService, utility } = edition.snapshot;
+  const { checkedAt, relyUntil, outOfService, utility, notYetShown } = edition.snapshot;
   const known = new Map(previous?.outages.map((told) => [told.outage.outageId, told]));
   const open = outOfService.flatMap((entry) => entry.outages.map((outage) => saidOf(entry, outage)));
   const stillOpen = new Set(open.map(({ outage }) => outage.outageId));
@@ -97,6 +100,7 @@ export function nextChanges(previous: FeedChanges | null, edition: PublicEdition
     checkedAt,
     relyUntil,
     license: utility.license,
+    ...(notYetShown ? { notYetShown } : {}),
     outages: [...open.map(told), ...lately].toSorted(newestFirst),
   });
 }

@@ -32,6 +32,8 @@ export const csvColumns = [
   'license',
   'license_url',
   'statement',
+  'reports_not_yet_shown',
+  'not_yet_shown_since',
 ] as const;
 type Cells = Partial<Record<(typeof csvColumns)[number], string | number | null>>;
 
@@ -57,6 +59,8 @@ export function csvFeed(snapshot: PublicSnapshot): string {
     license: facts.license?.name ?? null,
     license_url: facts.license?.url ?? null,
     statement: facts.statement,
+    reports_not_yet_shown: facts.notYetShown?.reports ?? 0,
+    not_yet_shown_since: facts.notYetShown?.since ?? null,
   };
   const outages = snapshot.outOfService.flatMap((hydrant) =>
     hydrant.outages.map((outage): Cells => ({ row: 'outage', ...times, ...cellsOf(hydrant, outage) })),

@@ -1,5 +1,5 @@
 import * as z from 'zod';
-import type { PublicSnapshot } from '../public/snapshot.ts';
+import { publicNotYetShown, type PublicSnapshot } from '../public/snapshot.ts';
 import { dayOf, timeOfDay, zoneName } from '../public/times.ts';
 import { formatNumber } from '../units/format.ts';
 import { say, type Locale } from '../words/index.ts';
@@ -7,7 +7,7 @@ import { say, type Locale } from '../words/index.ts';
 /** What every feed says before anything else: whose it is, when it was checked, until when it holds, on what terms. */
 export const checkedFacts = z.strictObject({
   utility: z.string(),
-  /** Every fact recorded before this instant is in the feed. */
+  /** Every fact recorded before this instant is in the feed, but for what `notYetShown` counts. */
   checkedAt: z.iso.datetime(),
   /** Not to be relied on after this instant, whatever it says. */
   relyUntil: z.iso.datetime(),
@@ -22,6 +22,8 @@ export const checkedFacts = z.strictObject({
   outOfService: z.int().min(0).nullable(),
   /** Places beyond these where a hydrant was reported that the inventory does not have. */
   notInInventory: z.int().min(0),
+  /** Reports that are in no feed yet: hydrants may be out of service that none names. Null: there is none. */
+  notYetShown: publicNotYetShown.nullable(),
   /** The count in words, as a checked fact. */
   statement: z.string(),
   /** What to know before any use. */
@@ -55,13 +57,24 @@ export function countWords({ inventory, outOfService }: PublicSnapshot, locale: 
   ].join(' ');
 }
 
-/** The count with the time of the check and the time after which it does not hold. */
+/** The count with the time of the check and the time after which it does not hold; and what it lacks. */
 export const statementWords = (snapshot: PublicSnapshot, locale: Locale): string =>
-  say(locale, 'feeds.statement', {
-    count: countWords(snapshot, locale),
-    checked: instantWords(snapshot.checkedAt, snapshot, locale),
-    until: instantWords(snapshot.relyUntil, snapshot, locale),
-  });
+  [
+    say(locale, 'feeds.statement', {
+      count: countWords(snapshot, locale),
+      checked: instantWords(snapshot.checkedAt, snapshot, locale),
+      until: instantWords(snapshot.relyUntil, snapshot, locale),
+    }),
+    ...notYetShownWords(snapshot, locale),
+  ].join(' ');
+
+function notYetShownWords(snapshot: PublicSnapshot, locale: Locale): string[] {
+  const { notYetShown, utility } = snapshot;
+  if (!notYetShown) return [];
+  const { reports, since } = notYetShown;
+  const at = instantWords(since, snapshot, locale);
+  return [say(locale, 'feeds.not-yet-shown', { count: reports, since: at, phone: utility.emergencyPhone })];
+}
 
 /** A feed in words: the count, how long it holds, what it does not promise, and whom to call. */
 export const aboutWords = (snapshot: PublicSnapshot, locale: Locale): string =>
@@ -73,7 +86,7 @@ export const aboutWords = (snapshot: PublicSnapshot, locale: Locale): string =>
   ].join(' ');
 
 export function checkedFactsOf(snapshot: PublicSnapshot, locale: Locale): CheckedFacts {
-  const { utility, inventory, outOfService, checkedAt, relyUntil } = snapshot;
+  const { utility, inventory, outOfService, checkedAt, relyUntil, notYetShown = null } = snapshot;
   return {
     utility: utility.name,
     checkedAt,
@@ -84,6 +97,7 @@ export function checkedFactsOf(snapshot: PublicSnapshot, locale: Locale): Checke
     hydrants: inventory?.hydrants ?? null,
     outOfService: inventory?.outOfService ?? null,
     notInInventory: outOfService.length - (inventory?.outOfService ?? 0),
+    notYetShown,
     statement: statementWords(snapshot, locale),
     note: say(locale, 'public.data.note'),
   };

@@ -1,4 +1,5 @@
 import type { MapCell } from './mapCells.ts';
+import type { PublicSnapshot } from './snapshot.ts';
 
 /** Folder of the map's files, below the site's own address. */
 export const MAP_FOLDER = 'v1/map/';
@@ -11,6 +12,8 @@ export interface MapIndex {
   readonly note: string;
   readonly checkedAt: string;
   readonly relyUntil: string;
+  /** What is in no cell yet; null: there is none. */
+  readonly notYetShown: NonNullable<PublicSnapshot['notYetShown']> | null;
   /** In service, in all cells. */
   readonly hydrants: number;
   /** `stamp` is that of the cell's file as of this check: a file with another one is older or newer than this index. */

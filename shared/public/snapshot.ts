@@ -120,6 +120,9 @@ export const publicUtility = z.strictObject({
   ratingResidualPsi: z.number().default(RATING_RESIDUAL_PSI),
 });
 
+/** Reports recorded before the check that are in nothing published yet, and when the first of them was. */
+export const publicNotYetShown = z.strictObject({ reports: z.int().min(1), since: z.iso.datetime() });
+
 export const publicSnapshot = z
   .strictObject({
     version: z.literal(1),
@@ -142,11 +145,8 @@ export const publicSnapshot = z
     summary: publicSummary.optional(),
     /** Left out without an inventory. */
     fireCover: publicFireCover.optional(),
-    /**
-     * Reports recorded before the check that are in nothing below yet, and when the first of them was: the page must
-     * say so. Left out: there is none.
-     */
-    notYetShown: z.strictObject({ reports: z.int().min(1), since: z.iso.datetime() }).optional(),
+    /** What is in nothing below yet: every page and feed must say so. Left out: there is none. */
+    notYetShown: publicNotYetShown.optional(),
     /** Newest first. */
     outOfService: z.array(publicOutOfService),
     notRetested: z.array(publicNotRetested),

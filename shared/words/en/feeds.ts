@@ -6,6 +6,9 @@ export const feeds = {
   'feeds.reported':
     '{count, plural, one {# hydrant was reported out of service.} other {# hydrants were reported out of service.}}',
 
+  'feeds.not-yet-shown':
+    '{count, plural, one {One report received since {since} is not in this yet. A hydrant may be out of service that it does not name: call {phone}.} other {# reports received since {since} are not in this yet. Hydrants may be out of service that it does not name: call {phone}.}}',
+
   'feeds.title.out': 'Out of service: {hydrant}',
   'feeds.title.back': 'Back in service: {hydrant}',
   'feeds.title.still-out': 'One outage over, still out of service: {hydrant}',

@@ -8,6 +8,9 @@ export const feeds: Record<keyof typeof english, string> = {
   'feeds.reported':
     '{count, plural, one {Se reportó # hidrante fuera de servicio.} other {Se reportaron # hidrantes fuera de servicio.}}',
 
+  'feeds.not-yet-shown':
+    '{count, plural, one {Un aviso recibido desde el {since} aún no figura aquí. Puede haber un hidrante fuera de servicio que aquí no se nombra: llame al {phone}.} other {# avisos recibidos desde el {since} aún no figuran aquí. Puede haber hidrantes fuera de servicio que aquí no se nombran: llame al {phone}.}}',
+
   'feeds.title.out': 'Fuera de servicio: {hydrant}',
   'feeds.title.back': 'De vuelta en servicio: {hydrant}',
   'feeds.title.still-out': 'Terminó una causa, sigue fuera de servicio: {hydrant}',
