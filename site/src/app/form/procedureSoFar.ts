@@ -66,12 +66,14 @@ function recordedByOthers(facts: readonly Effective[]): RecordedStep[] {
  * `submissionId`: this form's own, whose record (a correction opens it) is not counted twice.
  */
 export function procedureSoFar(
-  { history, hydrant }: Pick<FormContext, 'history' | 'hydrant'>,
+  { history, hydrant, ofHydrant }: Pick<FormContext, 'history' | 'hydrant' | 'ofHydrant'>,
   values: Values,
   submissionId: string,
   zone: string,
 ): ProcedureSoFar {
   const { facts } = effectiveFacts(history);
+  // A valve may be turned from the hydrant's own page: the server counts that turn, and so must the form.
+  const turned = [...facts, ...effectiveFacts(ofHydrant).facts];
   const earlier = ofKind(facts, 'repair')
     .filter(({ fact }) => fact.submissionId !== submissionId)
     .map(({ fact }) => fact.body);
@@ -102,8 +104,9 @@ export function procedureSoFar(
   const done = [...before.map(({ step, at }) => ({ step, atMs: Date.parse(at) })), ...rows];
   const ticked = new Set(rowsOf(values['steps']).map((row) => textOf(row['step'])));
   const asked = new Map(procedureFor(type, scope).map((each) => [each.step, each]));
-  const shut = ofKind(facts, 'valve-operation')
+  const shut = ofKind(turned, 'valve-operation')
     .map(({ fact }) => fact.body)
+    .sort((a, b) => Date.parse(a.at) - Date.parse(b.at))
     .findLast(
       ({ action, valve, waterShut }) => action === 'closed' && (valve === 'isolation' || waterShut === 'yes'),
     );
@@ -118,7 +121,7 @@ export function procedureSoFar(
       type,
       done,
       waterLetInMs: [
-        ...waterLetInByValves(facts),
+        ...waterLetInByValves(turned),
         ...done.filter(({ step }) => step === 'refilled-slowly').map(({ atMs }) => atMs),
       ],
       locateTicketKnown:

@@ -39,7 +39,9 @@ export function SheetScreen() {
   const type = hydrant?.type ?? (isType(asked) ? asked : 'dry-barrel');
   const history = strike.value?.history.map(({ recorded }) => recorded) ?? [];
   const wanted = query.get('scope');
-  const scope = isScope(wanted) ? wanted : procedureSoFar({ history, hydrant }, {}, '', words.zone).scope;
+  const scope = isScope(wanted)
+    ? wanted
+    : procedureSoFar({ history, hydrant, ofHydrant: [] }, {}, '', words.zone).scope;
   const steps = procedureFor(type, scope);
   const title = `${words.t('sheet.title')}: ${words.t('procedure.title', {
     scope: words.t(`scope.${scope}`),
