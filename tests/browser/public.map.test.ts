@@ -56,7 +56,7 @@ describe('without script', () => {
     expect(await page.textContent('h1')).toBe('Map of hydrants');
     expect(await page.locator('.town-map a').count()).toBe(6);
     expect(await page.locator('.town-map a').first().getAttribute('href')).toBe('/#out-1');
-    expect(await page.getAttribute('[data-layer="dots"]', 'd')).toMatch(/^M[\d.]+ [\d.]+h0M/);
+    expect(await page.getAttribute('[data-layer="dots"]', 'd')).toMatch(/^M[\d.]+ [\d.]+h0[mM]/);
     expect(await page.textContent('[data-furniture="scale"]')).toMatch(/ft \(\d+ m\)/);
     for (const selector of ['.near-me', '.map-buttons', '[data-streets]'])
       expect(await page.locator(selector).first().isVisible(), selector).toBe(false);

@@ -259,6 +259,7 @@ describe('the main job', () => {
       'flowTest',
       'locale',
       'name',
+      'signIn',
       'timeZone',
       'units',
     ]);

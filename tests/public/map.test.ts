@@ -1,9 +1,24 @@
+import { gzipSync } from 'node:zlib';
+import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { townMap } from '../../shared/public/map.ts';
-import { roundLength, scaleFeet } from '../../shared/public/mapFrame.ts';
+import { project, roundLength, scaleFeet } from '../../shared/public/mapFrame.ts';
 import { MARKER_SIZE } from '../../shared/public/mapSigns.ts';
 import { nearMap } from '../../shared/public/nearMap.ts';
 import type { PublicNearest } from '../../shared/public/snapshot.ts';
+
+interface Dot {
+  readonly x: number;
+  readonly y: number;
+}
+/** Where a path of dots begins its lines, read as SVG 2 § 9.3 says: `M` to a place, `m` from the one before. */
+function dotsOf(path: string): Dot[] {
+  let [x, y] = [0, 0];
+  return [...path.matchAll(/([Mm])(-?[\d.]+) (-?[\d.]+)h0/g)].map(([, command, across, down]) => {
+    [x, y] = command === 'M' ? [Number(across), Number(down)] : [x + Number(across), y + Number(down)];
+    return { x, y };
+  });
+}
 
 const at = (latitudeDeg: number, longitudeDeg: number) => ({ latitudeDeg, longitudeDeg });
 // One degree of latitude on the mean sphere: 2π × 6 371 008.8 m / 360 / 0.3048 (IUGG).
@@ -53,7 +68,25 @@ describe('the map of the town', () => {
     const map = townMap(city, [null])!;
     // A dot is 10 or so letters; the page's budget is 60 kB compressed.
     expect(map.dots.length).toBeLessThan(200_000);
+    expect(gzipSync(map.dots).length).toBeLessThan(5000);
     expect(map.markers).toEqual([]);
+  });
+
+  test('every dot of a town stands where its hydrant does, to a tenth of the drawing', () => {
+    const places = fc.record({
+      latitudeDeg: fc.double({ min: 39.2, max: 39.23, noNaN: true }),
+      longitudeDeg: fc.double({ min: -98.42, max: -98.38, noNaN: true }),
+    });
+    fc.assert(
+      fc.property(fc.array(places, { minLength: 1, maxLength: 90 }), (town) => {
+        const { dots, projection } = townMap(town, [])!;
+        const wanted = town.map((hydrant) => project(projection, hydrant));
+        const drawn = dotsOf(dots);
+        const near = (a: Dot, b: Dot): boolean => Math.abs(a.x - b.x) < 0.06 && Math.abs(a.y - b.y) < 0.06;
+        for (const dot of wanted) expect(drawn.some((one) => near(one, dot))).toBe(true);
+        for (const one of drawn) expect(wanted.some((dot) => near(one, dot))).toBe(true);
+      }),
+    );
   });
 
   test('there is none of nothing', () => {

@@ -129,6 +129,21 @@ describe('every public page', () => {
   });
 });
 
+describe('a report that is in nothing published yet', () => {
+  test('is said to be missing on every page, with the number to call', async () => {
+    const { texts } = await publishedFrom({ ...townSources(), unprojected: ['2026-03-04T20:03:00.000Z'] });
+    const pages = pagesIn(texts);
+    for (const name of ['index', 'map/index', 'wall/index', 'cover/index', 'years/index', '404'])
+      expect(pages.map(([key]) => key)).toContain(`${name}.html`);
+    for (const [key, html] of pages)
+      expect(wordsOf(html).replaceAll(/\s+/g, ' '), key).toMatch(
+        key.startsWith('es/')
+          ? /Un aviso recibido desde el mié, 4 de mar, 14:03 CST aún no está en esta (página|pantalla)\..* 555-0142\./
+          : /One report received since Wed, Mar 4, 14:03 CST is not on this (page|screen) yet\..* 555-0142\./,
+      );
+  });
+});
+
 describe('the list', () => {
   test('states the count as a checked fact, with what is not in the inventory beside it', async () => {
     const { texts } = await publishedFrom(townSources());
