@@ -7,7 +7,7 @@ import { correction, fact, onHydrant, onStrike } from '../../support/submissions
 /** Until the server has confirmed an outage the screen says to tell dispatch: which entries are one, and who is told. */
 const entry = (submission: Submission, more: Partial<Entry> = {}): Entry => ({
   submissionId: submission.submissionId,
-  submission: submission as unknown as Entry['submission'],
+  submission,
   author: { personId: 'w-7', name: 'Odalys Brennick' },
   draft: {
     submissionId: submission.submissionId,

@@ -19,6 +19,8 @@ export interface Draft {
     readonly occurredAt: string;
     readonly reason: string;
     readonly withdraw: boolean;
+    /** The hydrant that the corrected report named; left out where it names none by its kind. */
+    readonly hydrantId?: string | null;
   };
   /** What is recorded already and this is about: a new strike has no id here, because nothing is known of it yet. */
   readonly about: {

@@ -3,7 +3,7 @@ import { useObservable } from '../core/observable.ts';
 import { useHydrant, type HydrantAnswer } from '../core/records.ts';
 import { notePlace } from '../offline/nearby.ts';
 import { entries } from '../outbox/outbox.ts';
-import { takesOut } from '../screens/UnsentBanner.tsx';
+import { takesOut } from '../outbox/takesOut.ts';
 import { route, to } from '../core/router.ts';
 import { session } from '../core/session.ts';
 import { useWords } from '../core/words.ts';
@@ -82,8 +82,7 @@ const correctAddress = ({ subject, submissionId }: Submission, { status, hydrant
 function UnsentHere({ hydrantId }: { readonly hydrantId: string }) {
   const words = useWords();
   const unsent = useObservable(entries).some(
-    ({ state, submission, draft }) =>
-      state !== 'recorded' && takesOut(submission.kind) && draft.about.hydrantId === hydrantId,
+    (entry) => entry.state !== 'recorded' && takesOut(entry) && entry.draft.about.hydrantId === hydrantId,
   );
   return unsent ? <p class="warning">{words.t('offline.unsent-out')}</p> : null;
 }

@@ -56,7 +56,13 @@ export function CorrectForm() {
         ...decode(spec.nodes, body, words.zone),
         ...spec.steering?.(body),
       },
-      corrects: { targetId: target.submissionId, occurredAt: target.occurredAt, reason: '', withdraw: false },
+      corrects: {
+        targetId: target.submissionId,
+        occurredAt: target.occurredAt,
+        reason: '',
+        withdraw: false,
+        ...('hydrantId' in body ? { hydrantId: body.hydrantId as string | null } : {}),
+      },
       about: {
         hydrantId: strike.value?.strike.hydrantId ?? (from === 'hydrant' ? ofId : null),
         strikeId: target.subject.type === 'strike' ? target.subject.strikeId : null,

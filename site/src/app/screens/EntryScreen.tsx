@@ -7,13 +7,13 @@ import { useWords } from '../core/words.ts';
 import type { Entry, Receipt } from '../outbox/database.ts';
 import { discardEntry, entries, receipts, replaceEntry } from '../outbox/outbox.ts';
 import { sendAll } from '../outbox/send.ts';
+import { takesOut } from '../outbox/takesOut.ts';
 import { formOfKind, formsRead } from '../form/specs/byKind.ts';
 import { sayProblem } from '../../../../shared/words/index.ts';
 import { Heading } from './Heading.tsx';
 import { NotFound } from './NotFound.tsx';
 import { TellDispatch } from './TellDispatch.tsx';
 import { TwoTouches } from './TwoTouches.tsx';
-import { takesOut } from './UnsentBanner.tsx';
 
 /** What became of one submission: `#/outbox/<submissionId>`. It follows the sending as it happens. */
 export function EntryScreen() {
@@ -36,7 +36,7 @@ function Waiting({ entry }: { readonly entry: Entry }) {
   return (
     <>
       <Heading title={title}>{title}</Heading>
-      {entry.state !== 'recorded' && takesOut(entry.submission.kind) && <TellDispatch />}
+      {entry.state !== 'recorded' && takesOut(entry) && <TellDispatch />}
       {entry.state === 'recorded' ? (
         <div class="good-news" role="status">
           <p class="large">

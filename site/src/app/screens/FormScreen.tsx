@@ -7,6 +7,7 @@ import { replaceWith, route, to } from '../core/router.ts';
 import { session, type Session } from '../core/session.ts';
 import { useWords } from '../core/words.ts';
 import { entries, readEntry } from '../outbox/outbox.ts';
+import { isOutage } from '../outbox/takesOut.ts';
 import { queueForm, problemsOf, serverProblems } from '../form/send.ts';
 import { formOfKind, formsRead } from '../form/specs/byKind.ts';
 import { textOf } from '../form/nodes.ts';
@@ -22,7 +23,6 @@ import { AboutClaim, Discard, Reason, SentUnkept } from './FormParts.tsx';
 import { Heading } from './Heading.tsx';
 import { NotFound } from './NotFound.tsx';
 import { ProblemSummary } from './ProblemSummary.tsx';
-import { takesOut } from './UnsentBanner.tsx';
 import { TellDispatch } from './TellDispatch.tsx';
 
 // What a clerk has read before an event of a claim is recorded: no phone at a curb carries it.
@@ -195,13 +195,13 @@ function Form({ spec, opened, author, busy }: FormProps) {
             onNot={() => setAsking(null)}
           />
         )}
-        {sending && !draft.corrects && takesOut(draft.kind) && <TellDispatch />}
+        {sending && !draft.corrects && isOutage(draft.kind) && <TellDispatch />}
         {!kept && (
           <div class="warning" role="alert">
             <p>
               <strong>{words.t('form.not-kept')}</strong>
             </p>
-            {tries > 0 && takesOut(draft.kind) && (
+            {tries > 0 && isOutage(draft.kind) && (
               <p>
                 <strong>{words.t('outbox.tell-dispatch')}</strong>
               </p>
