@@ -90,12 +90,27 @@ function boundsOf(dots: readonly PublicPosition[], out: readonly PublicPosition[
   return { south, north, west, east };
 }
 
+/**
+ * Row by row, each dot from the one before it: on a raster those are the same few letters again and again, which
+ * compress to next to nothing. Dots that each say where they stand were half the weight of a city's first page.
+ */
 function dotPath(points: readonly { x: number; y: number }[], width: number): string {
   const cell = points.length > MOST_DOTS ? Math.sqrt((width * width) / MOST_DOTS) / 2 : 0.1;
-  const places = new Set(
-    points.map(({ x, y }) => `${fix(Math.round(x / cell) * cell)} ${fix(Math.round(y / cell) * cell)}`),
-  );
-  return [...places].map((place) => `M${place}h0`).join('');
+  const rows = new Map<number, Set<number>>();
+  for (const { x, y } of points) {
+    const row = fix(Math.round(y / cell) * cell);
+    const places = rows.get(row) ?? new Set();
+    rows.set(row, places.add(fix(Math.round(x / cell) * cell)));
+  }
+  return [...rows]
+    .toSorted(([a], [b]) => a - b)
+    .map(([row, places]) => {
+      const [first = 0, ...others] = [...places].toSorted((a, b) => a - b);
+      // From tenth to tenth: what is rounded does not add up along the row.
+      const steps = others.map((x, index) => `m${fix(x - (others[index - 1] ?? first))} 0h0`);
+      return `M${first} ${row}h0${steps.join('')}`;
+    })
+    .join('');
 }
 
 /**
