@@ -177,6 +177,17 @@ describe('what is near', () => {
     await close();
   });
 
+  test('while reports are in no list yet the answer says so before it names any hydrant', async () => {
+    const behind = await publicSite({ ...townSources(), unprojected: ['2026-03-04T20:03:00.000Z'] });
+    const { page, close } = await openPublic(browser, behind, '/map/', withPlace);
+    await findMe(page);
+    expect(await status(page)).toMatch(
+      /Reports received since Wed, Mar 4, 14:03 CST are not in this list yet.*Call 555-0142\./s,
+    );
+    await close();
+    await behind.close();
+  });
+
   test('with no network nothing is claimed, and with a list of before it is said that it is one', async () => {
     const { page, close } = await openPublic(browser, site, '/map/', withPlace);
     await page.context().setOffline(true);

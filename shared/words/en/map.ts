@@ -49,6 +49,8 @@ export const map = {
   'map.renewed': 'The list is being renewed at this moment. Try again in a few seconds.',
   'map.broken': 'The list of hydrants could not be understood, which is a fault of this page. Call {phone}.',
   'map.old': 'Do not rely on this list: it was checked {checked} and was good until {until}. Call {phone}.',
+  'map.behind':
+    'Reports received since {since} are not in this list yet: a hydrant that it offers may be out of service. Call {phone}.',
   'map.early':
     'Your device’s clock is earlier than the check of this list ({checked}), so it cannot tell whether the list is still good.',
   'map.times': 'Checked {checked}. Do not rely on it after {until}.',

@@ -7,6 +7,8 @@ export const wall = {
     '{out, plural, one {of {total} hydrants is out of service} other {of {total} hydrants are out of service}}',
   'wall.beyond':
     '{count, plural, one {# more was reported that is not in the inventory} other {# more were reported that are not in the inventory}}',
+  'wall.behind':
+    '{count, plural, one {One report received since {since} is not on this screen yet. A hydrant may be out that it does not name: call {phone}.} other {# reports received since {since} are not on this screen yet. Hydrants may be out that it does not name: call {phone}.}}',
   'wall.none': 'No hydrant in the inventory was recorded as out of service at this check.',
   'wall.not-set-up': 'Not set up: no list of hydrants has been loaded.',
   'wall.oldest': 'Longest out',

@@ -50,6 +50,8 @@ export const map: Record<keyof typeof english, string> = {
   'map.renewed': 'La lista se está renovando en este momento. Vuelva a intentarlo en unos segundos.',
   'map.broken': 'La lista de hidrantes no se pudo entender; es una falla de esta página. Llame al {phone}.',
   'map.old': 'No confíe en esta lista: se comprobó {checked} y era válida hasta {until}. Llame al {phone}.',
+  'map.behind':
+    'Los avisos recibidos desde el {since} aún no están en esta lista: un hidrante que ella ofrece puede estar fuera de servicio. Llame al {phone}.',
   'map.early':
     'El reloj de su dispositivo va por detrás de la comprobación de esta lista ({checked}), así que no puede saber si aún es válida.',
   'map.times': 'Comprobado: {checked}. No confíe en ella después de: {until}.',

@@ -8,6 +8,8 @@ export const wall: Record<keyof typeof english, string> = {
     '{out, plural, one {de {total} hidrantes está fuera de servicio} other {de {total} hidrantes están fuera de servicio}}',
   'wall.beyond':
     '{count, plural, one {Se reportó # más que no está en el inventario} other {Se reportaron # más que no están en el inventario}}',
+  'wall.behind':
+    '{count, plural, one {Un aviso recibido desde el {since} aún no está en esta pantalla. Puede haber un hidrante fuera de servicio que ella no nombra: llame al {phone}.} other {# avisos recibidos desde el {since} aún no están en esta pantalla. Puede haber hidrantes fuera de servicio que ella no nombra: llame al {phone}.}}',
   'wall.none': 'En esta comprobación, ningún hidrante del inventario constaba como fuera de servicio.',
   'wall.not-set-up': 'Sin configurar: no se ha cargado ninguna lista de hidrantes.',
   'wall.oldest': 'El que lleva más tiempo fuera',

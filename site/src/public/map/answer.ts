@@ -110,6 +110,9 @@ export function tell(
   const warnings = [
     ...(state === 'old' ? [words.say('old', times)] : []),
     ...(state === 'early' ? [words.say('early', times)] : []),
+    ...(index.notYetShown
+      ? [words.say('behind', { since: words.instant(index.notYetShown.since, index.checkedAt) })]
+      : []),
     ...(fromBefore && state === 'good' ? [words.say('from-before', times)] : []),
     ...(accuracyFt > COARSE_FT ? [words.say('coarse', { distance: words.distance(accuracyFt) })] : []),
   ];
