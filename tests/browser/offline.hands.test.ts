@@ -102,6 +102,10 @@ describe('several hands', { timeout: 90_000 }, () => {
     down();
     await keepStrike(page, 'T-102');
     await handTo(page, 'manager');
+    // The hydrant is out and dispatch does not know, whoever holds the phone now.
+    await goTo(page, reached, '/crew/');
+    await page.getByText('Tell dispatch by radio or phone now.').waitFor();
+    await page.getByRole('link', { name: 'One outage is not sent' }).waitFor();
     await keepStrike(page, 'T-103');
     up();
     await goTo(page, reached, '/crew/#/outbox');

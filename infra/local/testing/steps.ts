@@ -54,7 +54,7 @@ export const phases: readonly Phase[] = [
       {
         name: 'browser',
         command: ['vitest', 'run', 'tests/browser'],
-        limitS: 900,
+        limitS: 1800,
         vitest: true,
         secondTry: true,
       },
