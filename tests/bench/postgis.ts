@@ -18,7 +18,9 @@ const outEvery = 100;
 export async function bench(): Promise<BenchRow[]> {
   const server = await postgisServer();
   if (server === null) {
-    console.error('postgis: left out, because it is not installed (Debian: postgresql and postgresql-15-postgis-3)');
+    console.error(
+      'postgis: left out, because it is not installed (Debian: postgresql and postgresql-15-postgis-3)',
+    );
     return [];
   }
   try {
