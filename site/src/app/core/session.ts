@@ -57,16 +57,23 @@ export const session = observable<Session | null>(null);
 export const isCurrent = (current: Session, now = Date.now()): boolean =>
   !current.refused && current.expiresAt > now;
 
+/** Set while the sign-in on this device came from a link. */
+const BY_LINK = 'token-by-link';
+
+/** Whether the utility has a page to sign in at, as far as this device knows (what `utility.ts` keeps). */
+const hasSignInPage = (): boolean =>
+  ((readStored('utility') as { readonly signIn?: unknown } | null)?.signIn ?? null) !== null;
+
 /**
  * Reads the sign-in at start: a token in the address (`#token=…`) replaces the stored one and leaves the address at
- * once, so that it stands in no history and no screenshot.
+ * once, so that it stands in no history and no screenshot. Not where the utility has a page to sign in at: there nobody is
+ * given links, and one on a sticker or in a letter would have a crew write, with no signal to find out, in another's name.
  */
 export function startSession(): void {
   const given = /^#token=([^&]+)/.exec(location.hash)?.[1];
-  if (given !== undefined) {
-    history.replaceState(null, '', location.pathname + location.search);
-    signIn(decodeURIComponent(given));
-  } else session.set(stored());
+  if (given !== undefined) history.replaceState(null, '', location.pathname + location.search);
+  if (given === undefined || hasSignInPage()) session.set(stored());
+  else if (signIn(decodeURIComponent(given))) writeStored(BY_LINK, true);
   // Another tab signed in or out.
   window.addEventListener('storage', ({ key }) => {
     if (key === 'hsl.token' || key === null) session.set(stored());
@@ -81,6 +88,7 @@ export function signIn(token: string): boolean {
     session.set(stored());
     return false;
   }
+  removeStored(BY_LINK);
   // First, so that another tab that sees the token change finds it.
   writeStored(TAKEN, { at, signature: signatureOf(read.token) });
   writeText('token', read.token);
@@ -91,7 +99,13 @@ export function signIn(token: string): boolean {
 export function signOut(): void {
   removeStored('token');
   removeStored(TAKEN);
+  removeStored(BY_LINK);
   session.set(null);
+}
+
+/** Ends a sign-in that came from a link, once the utility is known to have a page to sign in at. */
+export function refuseLink(): void {
+  if (readStored(BY_LINK) === true) signOut();
 }
 
 /** The server answered 401 to this token. */

@@ -9,6 +9,7 @@ import { provider } from './oidc.ts';
 import { observable, useObservable } from './observable.ts';
 import { loadAllWords, loadFirstWords, startWords } from '../words/load.ts';
 import { applyPreferences, preferences, wordsAreDrawn } from './preferences.ts';
+import { refuseLink } from './session.ts';
 import { readStored, writeStored } from './storage.ts';
 
 /** What every screen needs to know of the utility. Kept on the device, so that a form opens with no signal. */
@@ -64,6 +65,7 @@ export async function loadUtility(): Promise<'known' | 'unknown'> {
     const read = utilityFacts.safeParse(answer.value);
     if (!read.success) return;
     writeStored('utility', read.data);
+    if (read.data.signIn !== null) refuseLink();
     if (JSON.stringify(read.data) !== JSON.stringify(utility.get())) utility.set(read.data);
     applyPreferences(read.data);
   };
