@@ -3,6 +3,11 @@ export const lists = {
   'public.not-yet-shown':
     '{count, plural, one {One report received since {since} is not on this page yet. A hydrant may be out of service that it does not name: call {phone}.} other {# reports received since {since} are not on this page yet. Hydrants may be out of service that it does not name: call {phone}.}}',
 
+  'lists.work': 'Planned work',
+  'lists.work.why': 'What is planned may be put off or done sooner.',
+  'lists.work.more': '{count, plural, one {# more is planned later.} other {# more are planned later.}}',
+  'lists.work.calendar': 'All of it as a calendar (iCalendar)',
+
   'lists.newest':
     'The {listed} latest of {total} are listed here. All of them stand in the lists of the areas below.',
   'lists.areas': 'Areas of the town',

@@ -5,6 +5,12 @@ export const lists: Record<keyof typeof english, string> = {
   'public.not-yet-shown':
     '{count, plural, one {Un aviso recibido desde el {since} aún no está en esta página. Puede haber un hidrante fuera de servicio que ella no nombra: llame al {phone}.} other {# avisos recibidos desde el {since} aún no están en esta página. Puede haber hidrantes fuera de servicio que ella no nombra: llame al {phone}.}}',
 
+  'lists.work': 'Trabajos previstos',
+  'lists.work.why': 'Lo previsto puede aplazarse o adelantarse.',
+  'lists.work.more':
+    '{count, plural, one {Hay # más previsto para después.} other {Hay # más previstos para después.}}',
+  'lists.work.calendar': 'Todos, como calendario (iCalendar)',
+
   'lists.newest':
     'Aquí están los {listed} más recientes de {total}. Todos están en las listas de las zonas, más abajo.',
   'lists.areas': 'Zonas de la ciudad',
