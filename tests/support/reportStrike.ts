@@ -1,4 +1,4 @@
-import { expect } from 'vitest';
+import { vi } from 'vitest';
 import { goTo, sendAndConfirm, type AppServer } from './app.ts';
 import type { AppTest } from './browserTest.ts';
 import { strikesAt } from './records.ts';
@@ -13,8 +13,9 @@ export async function reportStrike(
   await goTo(page, server, `/crew/#/new/strike?hydrant=${hydrantId}`);
   await sendAndConfirm(page);
   await close();
-  // Confirmed is recorded; the list of strikes follows a moment later.
-  const listed = expect.poll(async () => (await strikesAt(server, hydrantId)).length, { timeout: 10_000 });
-  await listed.toBeGreaterThan(0);
-  return (await strikesAt(server, hydrantId))[0]!.strikeId;
+  // Confirmed is recorded; the list of strikes follows a moment later. Before a test as well as in one.
+  const strike = await vi.waitUntil(async () => (await strikesAt(server, hydrantId))[0], {
+    timeout: 10_000,
+  });
+  return strike.strikeId;
 }
