@@ -54,6 +54,9 @@ const pages = [
   ['a hydrant out for two reasons', '/hydrants/H-0223/'],
   ['a hydrant not re-tested', '/es/hydrants/H-0059/'],
   ['the help page', '/how-to-read/'],
+  ['the years', '/years/'],
+  ['a year in Spanish', '/es/years/2026/'],
+  ['a page that is not there', '/404.html'],
 ] as const;
 
 const looks: readonly (readonly [string, Looking])[] = [
