@@ -89,6 +89,8 @@ describe('with no server from the start', () => {
     await expectNoSideScroll(page);
     await sendForm(page);
     await notSent(page).first().waitFor();
+    // "Tell dispatch" stands there from the touch on; the page may be left once the report is kept.
+    await page.getByText('It is kept on this device', { exact: false }).waitFor();
 
     await goTo(page, server, '/crew/#/hydrant/T-103');
     await page.getByText('takes this hydrant out of service. It is not sent.', { exact: false }).waitFor();

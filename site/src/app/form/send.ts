@@ -66,8 +66,10 @@ export type Sent =
 
 /** Writes the checked form into the outbox and sends it. Waits a little for the answer. */
 export async function queueForm(spec: FormSpec, draft: Draft, author: Session, zone: string): Promise<Sent> {
-  // From the device where the app is kept there. A line that does not answer must not hold up a strike.
-  await Promise.race([loadUtilityWords(), new Promise((resolve) => setTimeout(resolve, WORDS_WAIT_MS))]);
+  // Only a form that writes sentences of its own needs their words, from the device where the app is kept there. Nothing
+  // else waits: until it is in the outbox a phone that goes dark has no more than an unfinished form.
+  if (spec.complete)
+    await Promise.race([loadUtilityWords(), new Promise((resolve) => setTimeout(resolve, WORDS_WAIT_MS))]);
   const checked = draft.corrects?.withdraw ? null : checkForm(spec, draft.values, zone, utilityReader());
   const body = checked?.body ?? null;
   const now = new Date();
