@@ -1,4 +1,5 @@
 import * as z from 'zod';
+import { watchedEvents } from '../../shared/deployment/watchedEvents.ts';
 import { describeError, type Log } from '../log/log.ts';
 import type { PublishedStore } from '../stores/published/published.ts';
 import { readPointer } from './pointer.ts';
@@ -15,7 +16,7 @@ export async function publishAndReport(deps: PublishDeps, now: Date, log: Log): 
     const publication = await publishOnce(deps, now);
     log({
       level: 'info',
-      event: publication.outcome === 'published' ? 'public-page-published' : 'public-page-superseded',
+      event: publication.outcome === 'published' ? watchedEvents.published.event : 'public-page-superseded',
       checkedAt: publication.checkedAt,
       written: publication.written.length,
       unchanged: publication.unchanged,
@@ -24,7 +25,7 @@ export async function publishAndReport(deps: PublishDeps, now: Date, log: Log): 
     if (publication.notYetShown !== null)
       log({
         level: 'warn',
-        event: 'public-page-behind',
+        event: watchedEvents.publishedBehind.event,
         hurt: 'readers of the public page, which says that reports are missing from it',
         reports: publication.notYetShown.reports,
         since: publication.notYetShown.since,
@@ -33,7 +34,7 @@ export async function publishAndReport(deps: PublishDeps, now: Date, log: Log): 
   } catch (error) {
     log({
       level: 'error',
-      event: 'public-page-kept',
+      event: watchedEvents.publishRefused.event,
       hurt: 'readers of the public page, which stays as last checked',
       ...(await keptPage(deps.store)),
       reasons: reasonsOf(error),

@@ -7,6 +7,8 @@ export const watchedEvents = {
   published: { event: 'public-page-published', field: null },
   /** They could not be; the last good ones stand. */
   publishRefused: { event: 'public-page-kept', field: null },
+  /** They were, and say themselves that reports are missing from them. */
+  publishedBehind: { event: 'public-page-behind', field: null },
   /** Somebody was answered that the fault is ours. */
   requestFailed: { event: 'request-failed', field: null },
   /** Somebody was answered to try again, because a store was away. */

@@ -64,6 +64,17 @@ export class Alarms extends Construct {
         todo: 'Read "reasons" in that line of the log. A fact that cannot be shown is corrected on its own form; anything else is ours to repair.',
         page,
       },
+      PageBehind: {
+        // One page that the projector was a moment too late for is made good by the next.
+        metric: loggedEvent(this, functions.publish, 'publishedBehind', everyMinutes),
+        atLeast: 1,
+        periods: 2,
+        silence: 'well',
+        hurts:
+          'Fire crews and residents: reports were taken that the public page does not show yet. It says so; a hydrant that is out may be missing from it.',
+        todo: 'Tell dispatch that the list is not whole and to ask the utility by telephone. Then read the log of "project": what it fails on is missing from the page.',
+        page,
+      },
     };
   }
 

@@ -56,6 +56,7 @@ describe('every alarm', () => {
         'LettersNotSent',
         'NobodyLooks',
         'PacketsFailing',
+        'PageBehind',
         'PageNotPublished',
         'PageRefused',
         'ProjectFailures',
@@ -78,6 +79,17 @@ describe('the alarm', () => {
       Threshold: 1,
       TreatMissingData: 'breaching',
       MetricName: 'published',
+    });
+  });
+
+  it('of a page that lacks reports rings at the second publication in a row that says so, and not for silence', () => {
+    expect(alarm('PageBehind')).toMatchObject({
+      MetricName: 'publishedBehind',
+      Period: settings.utility.publishing.everyMinutes * 60,
+      EvaluationPeriods: 2,
+      Threshold: 1,
+      ComparisonOperator: 'GreaterThanOrEqualToThreshold',
+      TreatMissingData: 'notBreaching',
     });
   });
 
@@ -116,6 +128,7 @@ describe('what is counted', () => {
     const writer = {
       published: 'publish',
       publishRefused: 'publish',
+      publishedBehind: 'publish',
       requestFailed: 'submissions',
       storeUnavailable: 'submissions',
       lateMessages: 'outgoing',
