@@ -5,13 +5,14 @@ import { creditOf } from '../../../shared/fireCover/distanceCredit.ts';
 import { gridAround } from '../../../shared/fireCover/grid.ts';
 import { hoseReach } from '../../../shared/fireCover/hoseReach.ts';
 import { lostCover } from '../../../shared/fireCover/lostCover.ts';
+import { fireCoverFrom } from '../../../shared/fireCover/settings.ts';
 import { nearestIndex } from '../../../shared/nearest/nearest.ts';
 import { greatCircleFt } from '../../../shared/nearest/sphere.ts';
 import { hydrantsWithin } from '../../../shared/nearest/within.ts';
 
 const pumper = [{ kind: 'pumper' as const }, { kind: 'hose' as const }];
 const fire = { latitudeDeg: 40.6, longitudeDeg: -60.4 };
-/** A hydrant some feet north: one minute of arc of a great circle is a nautical mile, 6,076.115 ft, on a mean earth. */
+/** A hydrant some feet north, on a sphere of the mean radius R₁ = 6 371 008.8 m (IUGG). */
 const north = (hydrantId: string, ft: number, more: Partial<Covering> = {}): Covering => ({
   hydrantId,
   latitudeDeg: fire.latitudeDeg + (ft * 0.3048) / 6_371_008.8 / (Math.PI / 180),
@@ -38,6 +39,10 @@ describe('credit by distance (ISO Fire Suppression Rating Schedule, as printed i
       certain: true,
       unknown: [],
     });
+  });
+
+  it.each([-1, NaN])('is none of what is no distance: %d ft', (ft) => {
+    expect(() => creditOf({ ratedFlowGpm: 1500, outlets: pumper }, ft)).toThrow(RangeError);
   });
 
   it('is no more than the hydrant gives', () => {
@@ -88,6 +93,24 @@ describe('credit by distance (ISO Fire Suppression Rating Schedule, as printed i
       beforeGpm: 250,
       certain: true,
       rings: [{ before: 0 }, { before: 0 }, { before: 1 }],
+    });
+  });
+
+  it('along streets is "at most" all the same where what a hydrant gives is not known', () => {
+    const index = nearestIndex([north('A', 200), north('B', 300, { ratedFlowGpm: null })]);
+    const walkFt = () => 500;
+    expect(coverAt({ index, isInService: () => true, walkFt }, fire)).toMatchObject({
+      beforeGpm: 1340,
+      certain: false,
+    });
+  });
+
+  it('counts a hydrant within a ring as it credits it there: 300 ft are within 300 ft', () => {
+    const [one] = nearestIndex([north('A', 200)]).hydrants;
+    const walkFt = () => 300;
+    expect(coverAt({ index: nearestIndex([one!]), isInService: () => true, walkFt }, fire)).toMatchObject({
+      beforeGpm: 1000,
+      rings: [{ before: 1 }, { before: 1 }, { before: 1 }],
     });
   });
 });
@@ -148,6 +171,35 @@ describe('points that lost their cover', () => {
   it('one that never had a hydrant is not lost', () => {
     expect(lost([north('A', 1400)], ['A'], 500)).toEqual([]);
   });
+  it('one that only a hydrant out of use stands near has lost it: that one covers nobody', () => {
+    const question = {
+      index: nearestIndex([north('A', 200), north('abandoned', 250)]),
+      serves: ({ hydrantId }: Covering) => hydrantId !== 'abandoned',
+      isInService: ({ hydrantId }: Covering) => hydrantId !== 'A',
+    };
+    expect(lostCover(question, [at('fire')], 500).map((each) => each.lost)).toEqual(['none']);
+  });
+  it('those with none left come first, though more credit went at another', () => {
+    // By the rule: near A 250 gpm went and nothing is left; near B 2,000 gpm went and C's 250 gpm is left.
+    const far = { latitudeDeg: fire.latitudeDeg + 1, longitudeDeg: fire.longitudeDeg };
+    const beside = (hydrantId: string, ft: number): Covering => ({
+      ...north(hydrantId, ft),
+      latitudeDeg: north(hydrantId, ft).latitudeDeg + 1,
+    });
+    const hydrants = [north('A', 900), beside('B', 100), beside('B2', 200), beside('C', 900)];
+    const found = lostCover(
+      { index: nearestIndex(hydrants), isInService: ({ hydrantId }) => hydrantId === 'C' },
+      [
+        { id: 'far', ...far },
+        { id: 'near', ...fire },
+      ],
+      500,
+    );
+    expect(found.map(({ point, lost: how }) => [point.id, how])).toEqual([
+      ['near', 'none'],
+      ['far', 'short'],
+    ]);
+  });
 });
 
 describe('the grid', () => {
@@ -163,11 +215,37 @@ describe('the grid', () => {
     const [a, b] = gridAround([fire], 250);
     expect(greatCircleFt(a!, b!)).toBeCloseTo(250, 0);
   });
+  it('has points that stand above each other through a tenth of a degree, off its spacing by less than 0.2 %', () => {
+    // By hand at 60°: tan 60° times half a tenth of a degree (0.000873 rad) is 0.15 %.
+    for (const latitudeDeg of [40.65, 59.91, 59.99]) {
+      const points = gridAround([{ latitudeDeg, longitudeDeg: -60.4 }], 250);
+      const columns = Map.groupBy(points, ({ id }) => id.split(':')[1]);
+      for (const column of columns.values())
+        expect(new Set(column.map(({ longitudeDeg }) => longitudeDeg)).size).toBe(1);
+      for (const row of Map.groupBy(points, ({ id }) => id.split(':')[0]).values()) {
+        const [one, next] = row;
+        if (one && next) expect(Math.abs(greatCircleFt(one, next) - 250)).toBeLessThan(0.5);
+      }
+    }
+  });
+  it.each([49, 1001, NaN])('has no spacing of %d ft', (stepFt) => {
+    expect(() => gridAround([fire], stepFt)).toThrow(RangeError);
+  });
+});
+
+// Second-hand: the hose that the rating schedule supposes, as cities print it in their rating reports, and the least needed
+// fire flow of any building, as fire departments quote the rater's guide. The grid: common practice, no source.
+describe('what a utility has not set', () => {
+  it('is 1,200 ft of hose, 500 gpm, and a grid of 250 ft', () => {
+    expect(fireCoverFrom()).toEqual({ hoseFt: 1200, needGpm: 500, gridStepFt: 250 });
+    expect(fireCoverFrom({ hoseFt: 900 })).toEqual({ hoseFt: 900, needGpm: 500, gridStepFt: 250 });
+  });
 });
 
 describe('hose', () => {
   it('along streets reaches or does not; in a straight line it may', () => {
     expect(hoseReach({ ft: 900, by: 'streets' }, 1000)).toBe('reaches');
+    expect(hoseReach({ ft: 1000, by: 'streets' }, 1000)).toBe('reaches');
     expect(hoseReach({ ft: 900, by: 'straight' }, 1000)).toBe('perhaps');
     expect(hoseReach({ ft: 1001, by: 'straight' }, 1000)).toBe('too-far');
   });

@@ -8,29 +8,13 @@ import { buildEdition } from '../../../shared/public/build.ts';
 import { publicStations, type StationInput } from '../../../shared/stations/build.ts';
 import { areasHolding } from '../../../shared/stations/inArea.ts';
 import { publicStation } from '../../../shared/stations/page.ts';
-import { slugOf, type Station } from '../../../shared/stations/stations.ts';
+import { slugOf } from '../../../shared/stations/stations.ts';
 import { buildStreets } from '../../../shared/streets/build.ts';
 import { layOut } from '../../../shared/streets/network.ts';
 import { streetWalk } from '../../../shared/streets/walk.ts';
 import { aHydrant, townHydrants, townNow, townSettings, townSources } from '../../support/town.ts';
+import { box, station } from './areas.ts';
 
-const box = (west: number, south: number, east: number, north: number): number[] => [
-  west,
-  south,
-  east,
-  south,
-  east,
-  north,
-  west,
-  north,
-  west,
-  south,
-];
-const station = (name: string, ...polygons: number[][][]): Station => ({
-  name,
-  slug: slugOf(name),
-  polygons,
-});
 const at = (longitudeDeg: number, latitudeDeg: number) => ({ longitudeDeg, latitudeDeg });
 
 describe('which area holds a place', () => {
