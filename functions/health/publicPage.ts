@@ -1,3 +1,4 @@
+import { freshness, relyUntilOf } from '../../shared/public/freshness.ts';
 import type { UtilitySettings } from '../../shared/utility/settings.ts';
 import { SNAPSHOT_KEY } from '../publish/pages.ts';
 import type { PublishedStore } from '../stores/published/published.ts';
@@ -12,15 +13,13 @@ export interface PublicPageHealth {
 /** How old the public page is: by its snapshot, which is written after every page. Throws `StoreUnavailable`. */
 export async function publicPageAt(
   published: Pick<PublishedStore, 'head'>,
-  { publishing: { relyForMinutes } }: UtilitySettings,
+  { publishing }: UtilitySettings,
   now: Date,
 ): Promise<PublicPageHealth> {
   const checkedAt = (await published.head(SNAPSHOT_KEY))?.checkedAt ?? null;
   if (checkedAt === null) return { state: 'none', checkedAt: null, relyUntil: null };
-  const relyUntil = new Date(Date.parse(checkedAt) + relyForMinutes * 60_000);
-  return {
-    state: now < relyUntil ? 'good' : 'old',
-    checkedAt,
-    relyUntil: relyUntil.toISOString(),
-  };
+  const relyUntil = relyUntilOf(checkedAt, publishing);
+  // Both clocks are the service's own: a check that lies a little ahead is good.
+  const state = freshness(now, { checkedAt, relyUntil }) === 'old' ? 'old' : 'good';
+  return { state, checkedAt, relyUntil };
 }

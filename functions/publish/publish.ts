@@ -1,5 +1,6 @@
 import { buildEdition, shouldServe, type PublicSources } from '../../shared/public/build.ts';
 import type { PublicEdition } from '../../shared/public/edition.ts';
+import { mayStand } from '../../shared/public/freshness.ts';
 import {
   inventoryProblems,
   vanishedOutages,
@@ -100,7 +101,11 @@ export async function publishOnce(deps: PublishDeps, now: Date): Promise<Publica
     { ...pages, ...feeds },
     {
       files: standing.files,
-      keeps: (there, shows) => announced.sure && mayStand(there, shows, now, settings.publishing),
+      keeps: ({ shows, checkedAt: since }, wanted) =>
+        announced.sure &&
+        shows === wanted &&
+        since !== undefined &&
+        mayStand(since, now, settings.publishing),
     },
   );
   const { relyUntil, notYetShown = null } = edition.snapshot;
@@ -120,21 +125,6 @@ type StandingFile = Pointer['files'][string];
 
 const utf8 = new TextEncoder();
 const digest = (shows: unknown): string => sha256(utf8.encode(JSON.stringify(shows)));
-
-/**
- * A page that would say the same again stands with its own earlier check, which is as true as it was, as long as one
- * publication may still be missed before it grows too old.
- */
-function mayStand(
-  { shows, checkedAt }: StandingFile,
-  wanted: string,
-  now: Date,
-  { everyMinutes, relyForMinutes }: UtilitySettings['publishing'],
-): boolean {
-  if (shows !== wanted || checkedAt === undefined) return false;
-  const ageMinutes = (now.getTime() - Date.parse(checkedAt)) / 60_000;
-  return ageMinutes >= 0 && ageMinutes + 2 * everyMinutes <= relyForMinutes;
-}
 
 function assertClock({ checkedAt }: Pointer, now: Date): void {
   if (checkedAt !== null && Date.parse(checkedAt) - now.getTime() > CLOCK_TOLERANCE_MS)

@@ -14,6 +14,7 @@ import { yearsOf } from '../yearly/yearsOf.ts';
 import { areasOf } from './areas.ts';
 import { publicEdition, type PublicEdition } from './edition.ts';
 import { publicFireCoverOf } from './fireCover.ts';
+import { relyUntilOf } from './freshness.ts';
 import type { PublicHydrantPage } from './hydrantPage.ts';
 import { looksLikeId } from './looksLikeId.ts';
 import { nearTown } from './map.ts';
@@ -76,7 +77,7 @@ export function buildEdition(
   checkedAt: string,
 ): PublicEdition {
   const { inventory, statuses, strikes, flowTests } = sources;
-  const { positionDecimals, relyForMinutes, showFlow } = settings.publishing;
+  const { positionDecimals, showFlow } = settings.publishing;
   const fireCoverSettings = fireCoverFrom(settings.fireCover);
   const rules: RatingRules = {
     timeZone: settings.timeZone,
@@ -203,7 +204,7 @@ export function buildEdition(
       ratingResidualPsi: rules.flowTest.ratingResidualPsi,
     },
     checkedAt,
-    relyUntil: new Date(Date.parse(checkedAt) + relyForMinutes * 60_000).toISOString(),
+    relyUntil: relyUntilOf(checkedAt, settings.publishing),
     inventory: inventory && {
       hydrants: serving.length,
       outOfService: serving.filter(({ hydrantId }) => out.has(hydrantId)).length,
