@@ -1,10 +1,8 @@
-import { EARTH_RADIUS_M, type Position } from '../nearest/sphere.ts';
+import { FEET_PER_DEGREE, type Position } from '../nearest/sphere.ts';
 import { FARTHEST_FT } from './distanceCredit.ts';
 import type { CoverPoint } from './lostCover.ts';
 
-const M_PER_FT = 0.3048;
 const BAND_DEG = 0.1;
-const degreesOf = (ft: number): number => ((ft * M_PER_FT) / EARTH_RADIUS_M) * (180 / Math.PI);
 
 /**
  * Points of a grid within 1,000 ft of any of the hydrants that are out: the only points whose cover can have been lost.
@@ -18,8 +16,8 @@ const degreesOf = (ft: number): number => ((ft * M_PER_FT) / EARTH_RADIUS_M) * (
  */
 export function gridAround(outages: readonly Position[], stepFt: number): readonly CoverPoint[] {
   if (!(stepFt >= 50 && stepFt <= 1000)) throw new RangeError(`no spacing for a grid: ${stepFt} ft`);
-  const rowStep = degreesOf(stepFt);
-  const reach = degreesOf(FARTHEST_FT);
+  const rowStep = stepFt / FEET_PER_DEGREE;
+  const reach = FARTHEST_FT / FEET_PER_DEGREE;
   const points = new Map<string, CoverPoint>();
   for (const { latitudeDeg, longitudeDeg } of outages) {
     const [south, north] = [latitudeDeg - reach, latitudeDeg + reach];
@@ -44,4 +42,17 @@ export function gridAround(outages: readonly Position[], stepFt: number): readon
     }
   }
   return [...points.values()];
+}
+
+/** Square feet in an acre, and square meters in a hectare (NIST Handbook 44, appendix C). */
+const FT2_PER_ACRE = 43_560;
+const M2_PER_HECTARE = 10_000;
+
+/** The ground that points of a grid stand for, each for a square of its spacing, feet. */
+export function groundOf(
+  points: number,
+  stepFt: number,
+): { readonly acres: number; readonly hectares: number } {
+  const ft2 = points * stepFt ** 2;
+  return { acres: ft2 / FT2_PER_ACRE, hectares: (ft2 * M_PER_FT ** 2) / M2_PER_HECTARE };
 }

@@ -1,3 +1,4 @@
+import Flatbush from 'flatbush';
 import type { Position } from '../nearest/sphere.ts';
 
 /** A straight piece between two positions. */
@@ -7,6 +8,27 @@ export interface Piece {
   readonly x1: number;
   readonly y1: number;
 }
+
+/** Pieces laid out for search, by their numbers. */
+export function pieceIndex(pieces: readonly Piece[]): Flatbush {
+  const index = new Flatbush(Math.max(1, pieces.length));
+  for (const piece of pieces) index.add(...boxOf(piece));
+  // The library holds no empty index.
+  if (pieces.length === 0) index.add(0, 0, 0, 0);
+  index.finish();
+  return index;
+}
+
+/** Those that a piece may meet, it among them: whose boxes touch its own. */
+export const besidePiece = (index: Flatbush, piece: Piece): readonly number[] =>
+  index.search(...boxOf(piece));
+
+const boxOf = ({ x0, y0, x1, y1 }: Piece): [number, number, number, number] => [
+  Math.min(x0, x1),
+  Math.min(y0, y1),
+  Math.max(x0, x1),
+  Math.max(y0, y1),
+];
 
 /** How near an end, as a share of a piece, two pieces may meet and still meet there and not between. */
 const atAnEnd = 1e-9;

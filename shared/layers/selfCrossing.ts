@@ -1,6 +1,5 @@
-import Flatbush from 'flatbush';
 import type { Position } from '../nearest/sphere.ts';
-import { crossingOf, placeAt, type Piece } from './crossing.ts';
+import { besidePiece, crossingOf, pieceIndex, placeAt, type Piece } from './crossing.ts';
 import type { Places } from './positions.ts';
 
 /** A place at which a ring crosses itself, or null. Where it does, nobody can say what is inside. */
@@ -10,18 +9,12 @@ export function crossesItself(ring: Places): Position | null {
     const [x0 = 0, y0 = 0, x1 = 0, y1 = 0] = ring.slice(at - 2, at + 2);
     pieces.push({ x0, y0, x1, y1 });
   }
-  const index = new Flatbush(pieces.length);
-  for (const { x0, y0, x1, y1 } of pieces)
-    index.add(Math.min(x0, x1), Math.min(y0, y1), Math.max(x0, x1), Math.max(y0, y1));
-  index.finish();
-  for (const [number, piece] of pieces.entries()) {
-    const { x0, y0, x1, y1 } = piece;
-    const near = index.search(Math.min(x0, x1), Math.min(y0, y1), Math.max(x0, x1), Math.max(y0, y1));
-    for (const other of near) {
+  const index = pieceIndex(pieces);
+  for (const [number, piece] of pieces.entries())
+    for (const other of besidePiece(index, piece)) {
       const found = other > number ? pieces[other] : undefined;
       const crossing = found && crossingOf(piece, found);
       if (crossing) return placeAt(piece, crossing.shareA);
     }
-  }
   return null;
 }

@@ -11,6 +11,9 @@ export interface Position {
  */
 export const EARTH_RADIUS_M = 6_371_008.8;
 
+/** Feet of a degree of a great circle on it (a foot is 0.3048 m exactly). */
+export const FEET_PER_DEGREE = ((EARTH_RADIUS_M / 0.3048) * Math.PI) / 180;
+
 const radians = (degrees: number): number => (degrees * Math.PI) / 180;
 const square = (value: number): number => value * value;
 

@@ -1,6 +1,7 @@
+import { FEET_PER_DEGREE } from '../nearest/sphere.ts';
 import type { System } from '../units/units.ts';
 import type { PublicAreaDrawing } from './coverSchema.ts';
-import { FEET_PER_DEGREE, fitFrame, scaleFeet, type MapFrame } from './mapFrame.ts';
+import { fitFrame, scaleFeet, tenth, type MapFrame } from './mapFrame.ts';
 import { placeMarkers, type MapMarker } from './mapSigns.ts';
 
 /** An area that lost its cover, as plain geometry; the page draws it. */
@@ -24,8 +25,6 @@ const FOOT = 30;
 const DOT = 6;
 /** Signs beyond these would cover the ground that the drawing is about. */
 const MOST_SIGNS = 20;
-
-const fix = (value: number): number => Math.round(value * 10) / 10;
 
 /** @param stepFt spacing of the grid, feet; null for places that stand by themselves */
 export function areaMap(
@@ -66,19 +65,19 @@ export function areaMap(
       .join('');
   return {
     width: frame.width,
-    height: fix(frame.height) + FOOT,
-    footAt: fix(frame.height),
+    height: tenth(frame.height) + FOOT,
+    footAt: tenth(frame.height),
     none: ground('none'),
     short: ground('short'),
     inService: inService
       .map(frame.place)
       .filter(({ x, y }) => x >= 8 && y >= 8 && x <= frame.width - 8 && y <= frame.height - 8)
-      .map(({ x, y }) => ({ x: fix(x), y: fix(y) })),
+      .map(({ x, y }) => ({ x: tenth(x), y: tenth(y) })),
     out: placeMarkers(
       out.slice(0, MOST_SIGNS).map(({ number, position }) => ({ index: number, ...frame.place(position) })),
       frame,
     ),
-    scale: { feet, length: fix(feet / frame.feetPerUnit) },
+    scale: { feet, length: tenth(feet / frame.feetPerUnit) },
   };
 }
 
@@ -91,6 +90,6 @@ function block(
   const half = stepFt === null ? DOT : stepFt / 2 / frame.feetPerUnit;
   const west = frame.place({ latitudeDeg, longitudeDeg: westDeg });
   const east = frame.place({ latitudeDeg, longitudeDeg: eastDeg });
-  const [left, top] = [fix(west.x - half), fix(west.y - half)];
-  return `M${left} ${top}H${fix(east.x + half)}V${fix(west.y + half)}H${left}Z`;
+  const [left, top] = [tenth(west.x - half), tenth(west.y - half)];
+  return `M${left} ${top}H${tenth(east.x + half)}V${tenth(west.y + half)}H${left}Z`;
 }

@@ -1,7 +1,7 @@
 import type { System } from '../units/units.ts';
 import { greatCircleFt } from '../nearest/sphere.ts';
 import type { PublicPosition } from './snapshot.ts';
-import { fitFrame, scaleFeet, type Bounds, type MapFrame } from './mapFrame.ts';
+import { fitFrame, scaleFeet, tenth, type Bounds, type MapFrame } from './mapFrame.ts';
 import { placeMarkers, type MapMarker } from './mapSigns.ts';
 
 /** The town at a glance, as plain geometry; the page draws it. */
@@ -71,8 +71,6 @@ export function nearTown(places: readonly PublicPosition[]): (position: PublicPo
     }) <= FARTHEST_FROM_MIDDLE_FT;
 }
 
-const fix = (value: number): number => Math.round(value * 10) / 10;
-
 function boundsOf(dots: readonly PublicPosition[], out: readonly PublicPosition[]): Bounds | null {
   const all = [...dots, ...out];
   if (all.length === 0) return null;
@@ -98,16 +96,16 @@ function dotPath(points: readonly { x: number; y: number }[], width: number): st
   const cell = points.length > MOST_DOTS ? Math.sqrt((width * width) / MOST_DOTS) / 2 : 0.1;
   const rows = new Map<number, Set<number>>();
   for (const { x, y } of points) {
-    const row = fix(Math.round(y / cell) * cell);
+    const row = tenth(Math.round(y / cell) * cell);
     const places = rows.get(row) ?? new Set();
-    rows.set(row, places.add(fix(Math.round(x / cell) * cell)));
+    rows.set(row, places.add(tenth(Math.round(x / cell) * cell)));
   }
   return [...rows]
     .toSorted(([a], [b]) => a - b)
     .map(([row, places]) => {
       const [first = 0, ...others] = [...places].toSorted((a, b) => a - b);
       // From tenth to tenth: what is rounded does not add up along the row.
-      const steps = others.map((x, index) => `m${fix(x - (others[index - 1] ?? first))} 0h0`);
+      const steps = others.map((x, index) => `m${tenth(x - (others[index - 1] ?? first))} 0h0`);
       return `M${first} ${row}h0${steps.join('')}`;
     })
     .join('');
@@ -141,8 +139,8 @@ export function townMap(
   const further = placed.slice(signed.length);
   return {
     width: frame.width,
-    height: fix(frame.height) + FOOT,
-    footAt: fix(frame.height),
+    height: tenth(frame.height) + FOOT,
+    footAt: tenth(frame.height),
     dots: dotPath(inside, width),
     dotSize: inside.length > 1500 ? 2.5 : inside.length > 200 ? 4 : 6,
     beyond: points.length - inside.length,
@@ -151,6 +149,6 @@ export function townMap(
     further: dotPath(further, width),
     furtherCount: further.length,
     projection: frame.projection,
-    scale: { feet, length: fix(feet / frame.feetPerUnit) },
+    scale: { feet, length: tenth(feet / frame.feetPerUnit) },
   };
 }

@@ -1,3 +1,4 @@
+import { FEET_PER_DEGREE } from '../nearest/sphere.ts';
 import type { System } from '../units/units.ts';
 import type { PublicPosition } from './snapshot.ts';
 
@@ -45,9 +46,8 @@ export interface Bounds {
   readonly east: number;
 }
 
-/** Mean Earth radius R₁ = 6 371 008.8 m (IUGG), in feet of 0.3048 m. */
-const EARTH_RADIUS_FT = 6_371_008.8 / 0.3048;
-export const FEET_PER_DEGREE = (EARTH_RADIUS_FT * Math.PI) / 180;
+/** A length of the picture to the tenth, which is finer than any screen shows. */
+export const tenth = (value: number): number => Math.round(value * 10) / 10;
 
 /** Nothing smaller is drawn: a town with one hydrant still gets a map with a scale. */
 const LEAST_SPAN_FT = 1200;

@@ -1,3 +1,5 @@
+import { tenth } from './mapFrame.ts';
+
 export interface MapMarker {
   /** Index in the list that was given. */
   readonly index: number;
@@ -11,8 +13,6 @@ export interface MapMarker {
 
 /** Room that a marker takes, units of the picture. */
 export const MARKER_SIZE = 34;
-
-const fix = (value: number): number => Math.round(value * 10) / 10;
 
 /** Moves each sign along a widening ring until it stands free of those before it, and inside the picture. */
 export function placeMarkers(
@@ -41,7 +41,7 @@ export function placeMarkers(
         sign = { x: atX, y: atY };
         break search;
       }
-    placed.push({ index, x: fix(x), y: fix(y), signX: fix(sign.x), signY: fix(sign.y) });
+    placed.push({ index, x: tenth(x), y: tenth(y), signX: tenth(sign.x), signY: tenth(sign.y) });
   }
   return placed;
 }

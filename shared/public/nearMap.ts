@@ -1,4 +1,5 @@
-import { fitFrame, FEET_PER_DEGREE } from './mapFrame.ts';
+import { FEET_PER_DEGREE } from '../nearest/sphere.ts';
+import { fitFrame, tenth } from './mapFrame.ts';
 import type { PublicNearest, PublicPosition } from './snapshot.ts';
 
 /** The surroundings of one hydrant that is out: rings of distance, and the hydrants that can be used instead. */
@@ -57,7 +58,6 @@ export function nearMap(centre: PublicPosition, nearest: readonly Drawn[]): Near
     },
     { width: SIZE, least: SIZE, greatest: SIZE, margin: MARGIN },
   );
-  const fix = (value: number): number => Math.round(value * 10) / 10;
   const drawn = nearest.map(({ position }) => frame.place(position));
   const distance = ({ x, y }: { x: number; y: number }): number =>
     Math.hypot(x - SIZE / 2, y - SIZE / 2) * frame.feetPerUnit;
@@ -67,9 +67,9 @@ export function nearMap(centre: PublicPosition, nearest: readonly Drawn[]): Near
     centre: SIZE / 2,
     rings: Array.from({ length: reachFt / step }, (_, index) => ({
       feet: (index + 1) * step,
-      radius: fix(((index + 1) * step) / frame.feetPerUnit),
+      radius: tenth(((index + 1) * step) / frame.feetPerUnit),
     })),
     labelsAlong: freest(drawn.map(({ x, y }) => Math.atan2(y - SIZE / 2, x - SIZE / 2))),
-    hydrants: drawn.map(({ x, y }, index) => ({ index, x: fix(x), y: fix(y) })),
+    hydrants: drawn.map(({ x, y }, index) => ({ index, x: tenth(x), y: tenth(y) })),
   };
 }

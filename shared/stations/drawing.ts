@@ -1,4 +1,4 @@
-import { fitFrame, scaleFeet, type Bounds, type MapFrame } from '../public/mapFrame.ts';
+import { fitFrame, scaleFeet, tenth, type Bounds, type MapFrame } from '../public/mapFrame.ts';
 import { placeMarkers } from '../public/mapSigns.ts';
 import type { PublicPosition } from '../public/position.ts';
 import type { System } from '../units/units.ts';
@@ -16,8 +16,6 @@ const LEAST_STEP = 0.7;
 /** More dots than this are drawn on a raster, one a cell. */
 const MOST_DOTS = 3000;
 
-const fix = (value: number): number => Math.round(value * 10) / 10;
-
 /** The area of a station as it is drawn when the page is made: its border, its hydrants in service, signs for what is out. */
 export function stationDrawing(
   { polygons }: Station,
@@ -34,12 +32,12 @@ export function stationDrawing(
   );
   return {
     width: frame.width,
-    height: fix(frame.height) + FOOT,
+    height: tenth(frame.height) + FOOT,
     outline: rings.map((ring) => outlineOf(ring, frame)).join(''),
     dots: dotsOf(dots, frame),
     dotSize: dots.length > 800 ? 2.5 : dots.length > 150 ? 4 : 6,
     signs: signs.map(({ index, ...place }) => ({ entry: index, ...place })),
-    scale: { feet, length: fix(feet / frame.feetPerUnit) },
+    scale: { feet, length: tenth(feet / frame.feetPerUnit) },
   };
 }
 
@@ -62,7 +60,7 @@ function outlineOf(ring: readonly number[], { place }: MapFrame): string {
   for (let at = 0; at < ring.length - 2; at += 2) {
     const corner = place({ longitudeDeg: ring[at] ?? 0, latitudeDeg: ring[at + 1] ?? 0 });
     if (Math.hypot(corner.x - last.x, corner.y - last.y) < LEAST_STEP) continue;
-    corners.push(`${fix(corner.x)} ${fix(corner.y)}`);
+    corners.push(`${tenth(corner.x)} ${tenth(corner.y)}`);
     last = corner;
   }
   return `M${corners.join('L')}Z`;
@@ -73,7 +71,7 @@ function dotsOf(dots: readonly PublicPosition[], { place }: MapFrame): string {
   const places = new Set(
     dots.map((dot) => {
       const { x, y } = place(dot);
-      return `M${fix(Math.round(x / cell) * cell)} ${fix(Math.round(y / cell) * cell)}h0`;
+      return `M${tenth(Math.round(x / cell) * cell)} ${tenth(Math.round(y / cell) * cell)}h0`;
     }),
   );
   return [...places].join('');

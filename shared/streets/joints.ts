@@ -1,8 +1,7 @@
-import Flatbush from 'flatbush';
 import type { StreetLine } from '../layers/lines.ts';
-import { crossingOf, placeAt, type Piece } from '../layers/crossing.ts';
-import type { Position } from '../nearest/sphere.ts';
-import { FEET_PER_DEGREE, nearestOnPiece } from './plane.ts';
+import { besidePiece, crossingOf, pieceIndex, placeAt, type Piece } from '../layers/crossing.ts';
+import { FEET_PER_DEGREE, type Position } from '../nearest/sphere.ts';
+import { nearestOnPiece } from './plane.ts';
 import { PER_DEGREE } from './streets.ts';
 
 /** A place where two streets may or may not be one network, and the features that they come from. */
@@ -59,23 +58,13 @@ export function looseJoints(lines: readonly StreetLine[], lookWithinFt: number):
       if (nextX !== undefined && nextY !== undefined)
         pieces.push({ x0: x, y0: y, x1: nextX, y1: nextY, line, piece: at / 2 });
     }
-  const index = new Flatbush(Math.max(1, pieces.length));
-  for (const { x0, y0, x1, y1 } of pieces)
-    index.add(Math.min(x0, x1), Math.min(y0, y1), Math.max(x0, x1), Math.max(y0, y1));
-  if (pieces.length === 0) index.add(0, 0, 0, 0);
-  index.finish();
+  const index = pieceIndex(pieces);
 
   const cuts: Cut[] = [];
   const rowOf = (line: number): number => lines[line]?.row ?? 0;
   const crossings: LooseJoint[] = [];
-  for (const [number, piece] of pieces.entries()) {
-    const { x0, y0, x1, y1 } = piece;
-    for (const other of index.search(
-      Math.min(x0, x1),
-      Math.min(y0, y1),
-      Math.max(x0, x1),
-      Math.max(y0, y1),
-    )) {
+  for (const [number, piece] of pieces.entries())
+    for (const other of besidePiece(index, piece)) {
       const found = other > number ? pieces[other] : undefined;
       if (!found || lines[piece.line]?.level !== lines[found.line]?.level) continue;
       const crossing = crossingOf(piece, found);
@@ -87,7 +76,6 @@ export function looseJoints(lines: readonly StreetLine[], lookWithinFt: number):
         { line: found.line, piece: found.piece, share: crossing.shareB, at, why: 'crossing', offFt: 0 },
       );
     }
-  }
 
   const ends: LooseJoint[] = [];
   for (const [line, { places }] of lines.entries())

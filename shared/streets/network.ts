@@ -1,6 +1,6 @@
 import Flatbush from 'flatbush';
-import { greatCircleFt, type Position } from '../nearest/sphere.ts';
-import { FEET_PER_DEGREE, nearestOnPiece } from './plane.ts';
+import { FEET_PER_DEGREE, greatCircleFt, type Position } from '../nearest/sphere.ts';
+import { nearestOnPiece } from './plane.ts';
 import { PER_DEGREE, type Streets } from './streets.ts';
 
 /** A street network laid out for walking. Made once for a load; a million positions take about 80 MB. */

@@ -1,8 +1,5 @@
 import type { Piece } from '../layers/crossing.ts';
-import { EARTH_RADIUS_M, type Position } from '../nearest/sphere.ts';
-
-/** Feet of a degree of a great circle, on the sphere that all distances are taken on. */
-export const FEET_PER_DEGREE = ((EARTH_RADIUS_M / 0.3048) * Math.PI) / 180;
+import { FEET_PER_DEGREE, type Position } from '../nearest/sphere.ts';
 
 /**
  * The place of a straight piece that is nearest to a point, and how far off it is, feet. Taken on a plane that touches
