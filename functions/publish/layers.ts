@@ -1,6 +1,6 @@
 import { pointsFromBytes, type CoverPoints } from '../../shared/layers/coverPoints.ts';
 import type { PublicSources } from '../../shared/public/build.ts';
-import { stationLayer, type Station } from '../../shared/stations/stations.ts';
+import { stationsFromBytes, type Station } from '../../shared/stations/stations.ts';
 import { streetsFromBytes } from '../../shared/streets/file.ts';
 import { layOut } from '../../shared/streets/network.ts';
 import { streetWalk, type StreetWalk } from '../../shared/streets/walk.ts';
@@ -31,9 +31,7 @@ const streetsOf = madeOnce(({ bytes }): StreetWalk | null => {
   return network && streetWalk(network);
 });
 const pointsOf = madeOnce(({ bytes }): CoverPoints => pointsFromBytes(bytes));
-const stationsOf = madeOnce(
-  ({ bytes }): readonly Station[] => stationLayer.parse(JSON.parse(new TextDecoder().decode(bytes))).stations,
-);
+const stationsOf = madeOnce(({ bytes }): readonly Station[] => stationsFromBytes(bytes));
 
 /** The layers in force, for a publication. A fault throws; no layer of a kind is null. */
 export async function readLayers(

@@ -1,4 +1,4 @@
-import { slugOf, type Station } from '../stations/stations.ts';
+import { LONGEST_NAME, slugOf, type Station } from '../stations/stations.ts';
 import type { Feature } from './features.ts';
 import { partsOf, readLine, type Reading } from './positions.ts';
 import { crossesItself } from './selfCrossing.ts';
@@ -27,8 +27,6 @@ export function nameFieldOf(properties: readonly string[]): string | null {
   }
   return null;
 }
-
-const longestName = 80;
 
 /** Collects the areas of a station layer. Two features of one name are one area in two parts, which is said. */
 export class AreaReader {
@@ -59,8 +57,8 @@ export class AreaReader {
     const given = feature.properties[this.#nameField];
     const name = typeof given === 'string' ? given.trim() : typeof given === 'number' ? String(given) : '';
     if (name === '') return findings.add(feature, 'layers-no-name', path);
-    if (name.length > longestName)
-      return findings.add(feature, 'layers-name-too-long', path, { most: longestName, length: name.length });
+    if (name.length > LONGEST_NAME)
+      return findings.add(feature, 'layers-name-too-long', path, { most: LONGEST_NAME, length: name.length });
     const slug = slugOf(name);
     if (slug === '') return findings.add(feature, 'layers-name-not-usable', path, { name });
     const before = this.#bySlug.get(slug);

@@ -4,7 +4,7 @@ import { problem, type Problem } from '../problems/problem.ts';
 import { buildStreets } from '../streets/build.ts';
 import { streetsToBytes } from '../streets/file.ts';
 import { looseJoints, type LooseJoint } from '../streets/joints.ts';
-import { stationLayer, type Station } from '../stations/stations.ts';
+import { MOST_STATIONS, stationsToBytes, type Station } from '../stations/stations.ts';
 import { AreaReader, nameFieldOf } from './areas.ts';
 import { pointsToBytes } from './coverPoints.ts';
 import { eachFeature, type Feature, type LayerFile } from './features.ts';
@@ -205,11 +205,10 @@ async function areaLayer(
   const reader = new AreaReader(field);
   await each((feature) => reader.read(feature, reading));
   const { stations } = reader;
-  const layer = stationLayer.safeParse({ version: 1, stations });
-  if (stations.length > 0 && !layer.success)
-    throw new ImportRefused(problem('layers-too-many-stations', 'features', { most: 1000 }));
+  if (stations.length > MOST_STATIONS)
+    throw new ImportRefused(problem('layers-too-many-stations', 'features', { most: MOST_STATIONS }));
   return {
-    bytes: new TextEncoder().encode(`${JSON.stringify({ version: 1, stations })}\n`),
+    bytes: stationsToBytes(stations),
     places: stations.flatMap(({ polygons }) => polygons[0]?.[0]?.slice(0, 2) ?? []),
     stations,
     remarks: [problem('layers-names-from', '', { field, count: stations.length })],

@@ -1,5 +1,6 @@
 import * as z from 'zod';
 import { hydrantClasses } from '../hydraulics/hydrantClass.ts';
+import { station } from './stations.ts';
 
 /** A path of an SVG drawing and nothing else: moves, lines, ends. */
 const path = z.string().regex(/^[MLZh\d .-]*$/);
@@ -17,8 +18,8 @@ const sign = z.strictObject({
  * hydrants in service their number by class and dots in it. What is out is what the list of all has.
  */
 export const publicStation = z.strictObject({
-  name: z.string().min(1).max(80),
-  slug: z.string().regex(/^[a-z0-9]+(?:-[a-z0-9]+)*$/),
+  name: station.shape.name,
+  slug: station.shape.slug,
   /** Hydrants of the inventory in the area that should serve, and how many of them are out. */
   hydrants: z.int().min(0),
   outOfService: z.int().min(0),
