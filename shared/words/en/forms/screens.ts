@@ -169,6 +169,7 @@ export const screens = {
   'outbox.lead':
     'What you send is first kept on this device. It is removed only when the server has confirmed it.',
   'outbox.mine': 'Yours, not finished',
+  'outbox.more': '{count, plural, one {# more waits behind these.} other {# more wait behind these.}}',
   'outbox.none': 'Nothing is waiting.',
   'outbox.others': 'Written by others on this device',
   'outbox.others-more': 'Only its author may change it. You may deliver it for them; both of you are named.',

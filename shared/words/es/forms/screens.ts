@@ -172,6 +172,8 @@ export const screens: Record<keyof typeof english, string> = {
   'outbox.lead':
     'Lo que envía se guarda primero en este dispositivo. Solo se quita cuando el servidor lo confirma.',
   'outbox.mine': 'Suyo, sin terminar',
+  'outbox.more':
+    '{count, plural, one {# más espera detrás de estos.} other {# más esperan detrás de estos.}}',
   'outbox.none': 'No hay nada en espera.',
   'outbox.others': 'Escrito por otros en este dispositivo',
   'outbox.others-more':

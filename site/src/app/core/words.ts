@@ -19,6 +19,18 @@ export interface Wording extends Reader {
 
 const formatLocales = { en: 'en-US', es: 'es-US' } as const;
 
+/** Making one takes longer than a thousand uses of it, and a long list says a time in each line. */
+const dateFormats = new Map<string, Intl.DateTimeFormat>();
+
+function dateFormat(locale: Reader['locale'], options: Intl.DateTimeFormatOptions): Intl.DateTimeFormat {
+  const key = `${locale} ${JSON.stringify(options)}`;
+  const known = dateFormats.get(key);
+  if (known) return known;
+  const made = new Intl.DateTimeFormat(formatLocales[locale], options);
+  dateFormats.set(key, made);
+  return made;
+}
+
 /** Words, dates and money for the reader of this screen. */
 export function useWords(): Wording {
   const { locale, units } = useObservable(preferences);
@@ -29,8 +41,7 @@ export function useWords(): Wording {
 }
 
 export function wording({ locale, system }: Reader, zone: string): Wording {
-  const format = (options: Intl.DateTimeFormatOptions): Intl.DateTimeFormat =>
-    new Intl.DateTimeFormat(formatLocales[locale], options);
+  const format = (options: Intl.DateTimeFormatOptions): Intl.DateTimeFormat => dateFormat(locale, options);
   return {
     locale,
     system,

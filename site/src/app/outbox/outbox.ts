@@ -10,20 +10,57 @@ export const receipts = observable<readonly Receipt[]>([]);
 /** Receipts kept on the device. */
 const MOST_RECEIPTS = 30;
 
-const channel = typeof BroadcastChannel === 'undefined' ? null : new BroadcastChannel('hsl-outbox');
-channel?.addEventListener('message', () => void refresh());
+/** How soon another tab follows what one wrote: a queue that leaves writes many times a second. */
+const FOLLOW_MS = 100;
 
+const channel = typeof BroadcastChannel === 'undefined' ? null : new BroadcastChannel('hsl-outbox');
+let following: ReturnType<typeof setTimeout> | undefined;
+channel?.addEventListener('message', () => {
+  following ??= setTimeout(() => {
+    following = undefined;
+    void refresh();
+  }, FOLLOW_MS);
+});
+
+/** Whether the lists above are those of the database, and what this page wrote while it was being read. */
+let read = false;
+let reading = 0;
+const writtenMeanwhile = new Map<string, Entry | null>();
+
+const inOrder = (all: readonly Entry[]): Entry[] =>
+  [...all].sort((a, b) => (a.queuedAt < b.queuedAt ? -1 : a.queuedAt > b.queuedAt ? 1 : 0));
+
+/** Reads everything: at the start, when another tab wrote, and before a round of sending. */
 export async function refresh(): Promise<void> {
-  const db = await database();
-  const all = await db.getAll('outbox');
-  entries.set(all.sort((a, b) => (a.queuedAt < b.queuedAt ? -1 : a.queuedAt > b.queuedAt ? 1 : 0)));
-  const kept = (await db.getAll('receipts')).sort((a, b) => (a.recordedAt < b.recordedAt ? 1 : -1));
-  receipts.set(kept.slice(0, MOST_RECEIPTS));
-  for (const old of kept.slice(MOST_RECEIPTS)) await db.delete('receipts', old.submissionId);
+  reading += 1;
+  try {
+    const db = await database();
+    const all = new Map((await db.getAll('outbox')).map((entry) => [entry.submissionId, entry]));
+    const kept = (await db.getAll('receipts')).sort((a, b) => (a.recordedAt < b.recordedAt ? 1 : -1));
+    for (const [id, entry] of writtenMeanwhile)
+      if (entry) all.set(id, entry);
+      else all.delete(id);
+    entries.set(inOrder([...all.values()]));
+    receipts.set(kept.slice(0, MOST_RECEIPTS));
+    read = true;
+    for (const old of kept.slice(MOST_RECEIPTS)) await db.delete('receipts', old.submissionId);
+  } finally {
+    reading -= 1;
+    if (reading === 0) writtenMeanwhile.clear();
+  }
 }
 
-async function changed(): Promise<void> {
-  await refresh();
+/**
+ * What the database has just been told of one entry (null: taken out), in the list as well. The list is not read anew: with
+ * a thousand entries that would cost each of them a thousand.
+ */
+async function told(submissionId: string, entry: Entry | null): Promise<void> {
+  if (reading > 0) writtenMeanwhile.set(submissionId, entry);
+  if (!read) await refresh();
+  else {
+    const others = entries.get().filter((each) => each.submissionId !== submissionId);
+    entries.set(entry ? inOrder([...others, entry]) : others);
+  }
   channel?.postMessage('changed');
 }
 
@@ -32,7 +69,7 @@ export async function keepEntry(entry: Entry): Promise<void> {
   // Durable: the promise is kept only when the browser says that it is on the disk.
   const transaction = (await database()).transaction('outbox', 'readwrite', { durability: 'strict' });
   await Promise.all([transaction.store.put(entry), transaction.done]);
-  await changed();
+  await told(entry.submissionId, entry);
 }
 
 export async function readEntry(submissionId: string): Promise<Entry | null> {
@@ -44,12 +81,15 @@ export async function confirmEntry(entry: Pick<Entry, 'submissionId' | 'photos'>
   const db = await database();
   await db.delete('outbox', entry.submissionId);
   await dropFilesOf(entry);
-  await changed();
+  await told(entry.submissionId, null);
 }
 
 export async function keepReceipt(receipt: Receipt): Promise<void> {
   await (await database()).put('receipts', receipt);
-  await changed();
+  // The oldest go at the next reading of everything.
+  const others = receipts.get().filter(({ submissionId }) => submissionId !== receipt.submissionId);
+  receipts.set([receipt, ...others].slice(0, MOST_RECEIPTS));
+  channel?.postMessage('changed');
 }
 
 /** Given up by its author, knowingly. */
@@ -60,7 +100,7 @@ export async function discardEntry(entry: Entry): Promise<void> {
 /** Its content goes on under another id, in an unfinished form that is kept already: its photos stay with that. */
 export async function replaceEntry(entry: Entry): Promise<void> {
   await (await database()).delete('outbox', entry.submissionId);
-  await changed();
+  await told(entry.submissionId, null);
 }
 
 /** What one person was told is no business of whoever picks the device up next. */
@@ -68,7 +108,8 @@ export async function forgetReceipts(authorId: string): Promise<void> {
   const db = await database();
   for (const { submissionId, authorId: of } of await db.getAll('receipts'))
     if (of === authorId) await db.delete('receipts', submissionId);
-  await changed();
+  await refresh();
+  channel?.postMessage('changed');
 }
 
 export async function keepFile(sha256: string, bytes: Blob): Promise<void> {

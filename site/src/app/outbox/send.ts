@@ -142,7 +142,9 @@ async function sendRound(deliver: string | undefined): Promise<Next> {
   const recordedNow: RecordedNow = new Map();
   let left: Next = 'go-on';
   for (const what of ['report', 'photos'] as const)
-    for (const { submissionId, author } of entries.get()) {
+    for (const { submissionId, author, state } of entries.get()) {
+      // The list was read at the start of this round: what it says is done needs no look into the database.
+      if (what === 'report' && state !== 'waiting') continue;
       const current = session.get();
       if (!current || !isCurrent(current)) return left;
       if (author.personId !== current.personId && submissionId !== deliver) continue;

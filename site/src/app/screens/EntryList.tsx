@@ -6,12 +6,18 @@ import { useWords } from '../core/words.ts';
 import type { Entry } from '../outbox/database.ts';
 import { entries } from '../outbox/outbox.ts';
 
+/** The next ones to leave. A list of hundreds would be drawn again for each that does. */
+const MOST_SHOWN = 50;
+
 /** Entries on their way, each with its state and why the last try failed. */
 export function EntryList({ entries: listed }: { readonly entries: readonly Entry[] }) {
   const words = useWords();
+  // One that was refused waits for somebody: it is shown wherever it stands.
+  const shown = listed.filter(({ state }, index) => index < MOST_SHOWN || state === 'refused');
+  const left = listed.length - shown.length;
   return (
     <ul class="plain-list lines">
-      {listed.map((entry) => (
+      {shown.map((entry) => (
         <li key={entry.submissionId}>
           <a href={to(['outbox', entry.submissionId])}>
             {words.t(`kind.${entry.draft.kind}`)}
@@ -27,6 +33,7 @@ export function EntryList({ entries: listed }: { readonly entries: readonly Entr
           </span>
         </li>
       ))}
+      {left > 0 && <li>{words.t('outbox.more', { count: left })}</li>}
     </ul>
   );
 }
