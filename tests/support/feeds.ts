@@ -61,15 +61,15 @@ export const overAt = (endedAt: string, open: 'nothing-else' | 'main-shut' = 'no
     ]),
   ]);
 
+export type Check = readonly [minutes: number, sources: PublicSources];
+
 export const at = (minutes: number): string => new Date(townNow.getTime() + minutes * 60_000).toISOString();
 
 export const editionOf = (sources: PublicSources, minutes = 0, settings = feedSettings): PublicEdition =>
   buildEdition(sources, settings, at(minutes));
 
 /** What feeds remember after one publication of each, at the minutes given. */
-export const changesAfter = (
-  ...checks: readonly (readonly [minutes: number, sources: PublicSources])[]
-): FeedChanges => {
+export const changesAfter = (...checks: readonly Check[]): FeedChanges => {
   let changes: FeedChanges | null = null;
   for (const [minutes, sources] of checks) changes = nextChanges(changes, editionOf(sources, minutes));
   if (!changes) throw new Error('no check');

@@ -11,10 +11,9 @@ import {
   street,
   uuids,
   workPlanned,
+  type Check,
 } from '../../support/feeds.ts';
 import { aStatus } from '../../support/town.ts';
-
-type Check = readonly [minutes: number, sources: Parameters<typeof editionOf>[0]];
 
 const feedOf = (
   checks: readonly Check[],

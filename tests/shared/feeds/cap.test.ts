@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { alertFeed } from '../../../shared/feeds/alertFeed.ts';
 import { nextAlerts, type AlertLog } from '../../../shared/feeds/alerts.ts';
-import { capMessage } from '../../../shared/feeds/cap.ts';
+import { alertIdentifier, capMessage } from '../../../shared/feeds/cap.ts';
 import { nextChanges, type FeedChanges } from '../../../shared/feeds/changes.ts';
 import { utilitySettings } from '../../../shared/utility/settings.ts';
 import { anOutage, aStatus } from '../../support/town.ts';
@@ -15,10 +15,10 @@ import {
   street,
   twoReasons,
   uuids,
+  type Check,
 } from '../../support/feeds.ts';
 import { xmlFaults } from '../../support/xmllint.ts';
 
-type Check = readonly [minutes: number, sources: Parameters<typeof editionOf>[0]];
 const settings = alerting.publishing.alerts!;
 const publicUrl = 'https://hydrants.example/';
 
@@ -48,24 +48,24 @@ const later = (minutes: number) =>
   ]);
 
 describe('the schema by which messages are checked', () => {
-  /** After the standard's appendix A (example of an earthquake), shortened; from memory. */
+  /** After the standard's appendix A (example of an earthquake), shortened and with names that are invented; from memory. */
   const example = `<?xml version="1.0" encoding="UTF-8"?>
 <alert xmlns="urn:oasis:names:tc:emergency:cap:1.2">
-  <identifier>TRI13970876.2</identifier><sender>trinet@caltech.edu</sender><sent>2003-06-11T20:56:00-07:00</sent>
+  <identifier>QK13970876.2</identifier><sender>quakes@seismic.example</sender><sent>2003-06-11T20:56:00-07:00</sent>
   <status>Actual</status><msgType>Update</msgType><scope>Public</scope>
-  <references>trinet@caltech.edu,TRI13970876.1,2003-06-11T20:30:00-07:00</references>
+  <references>quakes@seismic.example,QK13970876.1,2003-06-11T20:30:00-07:00</references>
   <info><category>Geo</category><event>Earthquake</event><urgency>Past</urgency><severity>Minor</severity>
-  <certainty>Observed</certainty><senderName>Southern California Seismic Network</senderName>
-  <headline>EQ 3.4 Imperial County CA</headline><web>http://www.trinet.org/scsn/scsn.html</web>
+  <certainty>Observed</certainty><senderName>Earthquake Network</senderName>
+  <headline>EQ 3.4 Example County</headline><web>http://seismic.example/latest.html</web>
   <parameter><valueName>EventID</valueName><value>13970876</value></parameter>
-  <area><areaDesc>1 mi. WSW of Brawley, CA</areaDesc><circle>32.9525,-115.5527 0</circle></area></info>
+  <area><areaDesc>1 mi. WSW of Example City</areaDesc><circle>32.9525,-115.5527 0</circle></area></info>
 </alert>`;
 
   it('passes an example of the standard and refuses what it forbids', async () => {
     expect(await xmlFaults(example, 'cap-1.2.xsd')).toEqual([]);
     for (const [what, instead] of [
       ['20:56:00-07:00', '20:56:00Z'],
-      ['TRI13970876.2', 'TRI 2'],
+      ['QK13970876.2', 'QK 2'],
       ['<severity>Minor</severity>', ''],
       ['>Geo<', '>Water<'],
       [
@@ -73,7 +73,7 @@ describe('the schema by which messages are checked', () => {
         '<msgType>Update</msgType><status>Actual</status>',
       ],
       ['-115.5527 0', '-115.5527'],
-      ['TRI13970876.1,', ''],
+      ['QK13970876.1,', ''],
     ] as const)
       expect(await xmlFaults(example.replace(what, instead), 'cap-1.2.xsd'), what).not.toEqual([]);
   });
@@ -114,6 +114,8 @@ describe('alerts (CAP 1.2)', () => {
     expect(messages.map((message) => field(message, 'scope'))).toEqual(['Public', 'Public', 'Public']);
     expect(field(messages[2], 'responseType')).toBe('AllClear');
     expect(field(messages[2], 'urgency')).toBe('Past');
+    // What to do is for while it lasts.
+    expect(messages.map((message) => message.includes('<instruction>'))).toEqual([true, true, false]);
   });
 
   it('speak in both languages, of the place as a point, with whom to call', async () => {
@@ -127,6 +129,9 @@ describe('alerts (CAP 1.2)', () => {
 
   it('one message is the same bytes at every check', () => {
     expect(alertsAfter([0, oneOut], [5, oneOut], [10, oneOut]).messages).toHaveLength(1);
+    // And in the new year: sent at 14:05 on New Year's Eve in Chicago, looked at again at five past midnight.
+    const eve = 302 * 24 * 60;
+    expect(alertsAfter([eve, oneOut], [eve + 600, oneOut]).messages).toHaveLength(1);
   });
 
   it('run out after a day, and are told again before that while the hydrant is out', () => {
@@ -167,6 +172,12 @@ describe('alerts (CAP 1.2)', () => {
     expect(messages.map((message) => field(message, 'msgType'))).toEqual(['Alert', 'Cancel', 'Alert']);
     expect(field(messages[2], 'identifier')).toBe(`${uuids.strike}.3`);
     expect(field(messages[2], 'references')).toBeUndefined();
+  });
+
+  it('have identifiers of signs that the standard allows (§3.2.1) and a file’s name may have', () => {
+    expect(alertIdentifier(uuids.strike, 3)).toBe(`${uuids.strike}.3`);
+    for (const id of ['a b', 'a,b', '<a&b>', 'ñ/7', '(7)'])
+      expect(alertIdentifier(id, 1)).toMatch(/^[A-Za-z0-9_.-]+\.1$/);
   });
 
   it('what was over before anything was sent is not told', () => {

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { nextChanges } from '../../../shared/feeds/changes.ts';
+import { nextChanges, type FeedChanges } from '../../../shared/feeds/changes.ts';
+import type { PublicOutage, PublicOutOfService } from '../../../shared/public/snapshot.ts';
 import { aStatus, anOutage } from '../../support/town.ts';
 import {
   at,
@@ -25,6 +26,29 @@ describe('what feeds tell', () => {
     expect(changesAfter([0, oneOut], [5, later], [10, later]).outages).toMatchObject([
       { listedAt: at(0), changedAt: at(5), version: 2, outage: { expectedAt: at(999) } },
     ]);
+  });
+
+  const entry = (more: Partial<PublicOutOfService>) => more;
+  const outage = (more: Partial<PublicOutage>) => more;
+  it.each([
+    ['its place', entry({ place: 'Elm St at Second Ave' }), outage({})],
+    ['its position', entry({ position: { latitudeDeg: 39.21, longitudeDeg: -98.4 } }), outage({})],
+    ['that the inventory has it no more', entry({ inInventory: false }), outage({})],
+    ['its cause', entry({}), outage({ cause: 'frozen' })],
+    ['since when', entry({}), outage({ since: '2026-03-04T17:00:00Z' })],
+    ['what it waits for', entry({}), outage({ waitingFor: 'parts' })],
+    ['how far it is', entry({}), outage({ stage: 'repaired' })],
+    ['what holds its return', entry({}), outage({ heldBy: ['test'] })],
+  ] as const)('%s is something that is said of it, and news when it changes', (_, hydrant, told) => {
+    const before = changesAfter([0, oneOut]);
+    const edition = editionOf(oneOut, 5);
+    const [listed] = edition.snapshot.outOfService;
+    const changed = { ...listed!, ...hydrant, outages: [{ ...listed!.outages[0]!, ...told }] };
+    const { outages } = nextChanges(before, {
+      ...edition,
+      snapshot: { ...edition.snapshot, outOfService: [changed] },
+    });
+    expect(outages).toMatchObject([{ listedAt: at(0), changedAt: at(5), version: 2 }]);
   });
 
   it('is the same after its memory went through a file', () => {
@@ -60,6 +84,34 @@ describe('what feeds tell', () => {
     const ofMain = outages.find(({ outage }) => outage.outageId === uuids.main);
     expect(ofStrike?.ended).toEqual({ endedAt: at(4), stillOut: true });
     expect(ofMain).toMatchObject({ ended: null, changedAt: at(0) });
+  });
+
+  it('what was true of it when it left the list stays said, and is no news when the other is over, too', () => {
+    const both = street([
+      aStatus('H-2', [
+        anOutage(uuids.strike, { since: '2026-03-04T18:40:00Z', endedAt: at(4) }),
+        anOutage(uuids.main, { cause: 'main-shut', since: '2026-03-04T09:00:00Z', endedAt: at(9) }),
+      ]),
+    ]);
+    const { outages } = changesAfter([0, twoReasons], [5, overAt(at(4), 'main-shut')], [10, both]);
+    const ofStrike = outages.find(({ outage }) => outage.outageId === uuids.strike);
+    expect(ofStrike).toMatchObject({ ended: { endedAt: at(4), stillOut: true }, changedAt: at(5) });
+    const ofMain = outages.find(({ outage }) => outage.outageId === uuids.main);
+    expect(ofMain).toMatchObject({ ended: { endedAt: at(9), stillOut: false }, changedAt: at(10) });
+  });
+
+  it('of a great many that end at once the latest two thousand are told', () => {
+    const before = changesAfter([0, oneOut]);
+    const many: FeedChanges = {
+      ...before,
+      outages: Array.from({ length: 2100 }, (_, index) => ({
+        ...before.outages[0]!,
+        outage: { ...before.outages[0]!.outage, outageId: `id-${index}`, since: at(-index) },
+      })),
+    };
+    const { outages } = nextChanges(many, editionOf(noneOut, 5));
+    expect(outages).toHaveLength(2000);
+    expect(outages.at(-1)?.outage.outageId).toBe('id-1999');
   });
 
   it('one that is open again is open, with a change', () => {

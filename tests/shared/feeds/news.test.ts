@@ -17,11 +17,10 @@ import {
   streetHydrants,
   twoReasons,
   uuids,
+  type Check,
 } from '../../support/feeds.ts';
 import { jsonFeedSchema } from '../../reference/schemas/jsonFeed.ts';
 import { xmlFaults } from '../../support/xmllint.ts';
-
-type Check = readonly [minutes: number, sources: Parameters<typeof editionOf>[0]];
 
 function question(checks: readonly Check[], more: Partial<NewsQuestion> = {}): NewsQuestion {
   const [minutes, sources] = checks.at(-1) ?? [0, noneOut];
@@ -145,6 +144,13 @@ describe('a feed of news', () => {
       href: 'https://creativecommons.org/publicdomain/zero/1.0/',
     });
     expect(jsonFeed(question([[0, noneOut]]))._checked).toMatchObject({ hydrants: 3, outOfService: 0 });
+  });
+
+  it('of no known address has an id of its own in each language', () => {
+    const ids = (['en', 'es'] as const).map(
+      (locale) => read(atomFeed(question([[0, oneOut]], { locale, publicUrl: null }))).id,
+    );
+    expect(new Set(ids).size).toBe(2);
   });
 
   it('keeps an entry’s id and changes its time only when there is news', () => {
