@@ -1,4 +1,4 @@
-import type { Hydrant } from '../../shared/inventory/hydrant.ts';
+import { shouldServe, type Hydrant } from '../../shared/inventory/hydrant.ts';
 import { flowTestSettingsFrom } from '../../shared/hydraulics/flowTestSettings.ts';
 import { evaluateRecorded } from '../../shared/hydraulics/evaluateRecorded.ts';
 import type { FlowTestResult } from '../../shared/hydraulics/evaluateFlowTest.ts';
@@ -7,7 +7,6 @@ import type { SeenNode } from '../../shared/network/answer.ts';
 import type { ModelFacts, NearbyHydrant } from '../../shared/network/forHydrant.ts';
 import { neighbourhoodOf, type Neighbourhood } from '../../shared/network/nearLinks.ts';
 import { isFound, nodeFinder, type FindNode } from '../../shared/network/nodeFinder.ts';
-import { shouldServe } from '../../shared/public/build.ts';
 import { effectiveFacts, ofKind, type Effective } from '../../shared/submissions/effective.ts';
 import { streamOf, type Stream } from '../../shared/submissions/envelope.ts';
 import { problem } from '../../shared/problems/problem.ts';

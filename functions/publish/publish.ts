@@ -1,4 +1,5 @@
-import { buildEdition, shouldServe, type PublicSources } from '../../shared/public/build.ts';
+import { buildEdition, type PublicSources } from '../../shared/public/build.ts';
+import { shouldServe } from '../../shared/inventory/hydrant.ts';
 import type { PublicEdition } from '../../shared/public/edition.ts';
 import { mayStand } from '../../shared/public/freshness.ts';
 import {

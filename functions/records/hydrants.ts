@@ -1,12 +1,11 @@
 import * as z from 'zod';
 import { findHydrants } from '../../shared/inventory/find.ts';
-import { hydrantId as hydrantIdSchema, type Hydrant } from '../../shared/inventory/hydrant.ts';
+import { hydrantId as hydrantIdSchema, mayServe, type Hydrant } from '../../shared/inventory/hydrant.ts';
 import { nearestInService, type Neighbour } from '../../shared/nearest/nearest.ts';
 import { hydrantsWithin } from '../../shared/nearest/within.ts';
 import type { HydrantStatus } from '../../shared/outages/hydrantStatus.ts';
 import { problem, type Problem } from '../../shared/problems/problem.ts';
 import { mainsOfHydrant } from '../../shared/shutMain/ofHydrant.ts';
-import { shouldServe } from '../../shared/public/build.ts';
 import { ofKind } from '../../shared/submissions/effective.ts';
 import { streamOf } from '../../shared/submissions/envelope.ts';
 import type { Recorded } from '../../shared/submissions/recorded.ts';
@@ -117,7 +116,7 @@ export function hydrantRoutes({ current, inventory, ledger }: RecordsDeps): Reco
       // A crew can name a hydrant that the inventory lacks; what it recorded is still there to be read.
       if (!hydrant && !status) return notFound('no-such-hydrant');
       const serves = (other: Hydrant): boolean =>
-        other.hydrantId !== hydrantId && shouldServe(other) && !out.has(other.hydrantId);
+        other.hydrantId !== hydrantId && mayServe(other) && !out.has(other.hydrantId);
       const nearest: Neighbour<Hydrant>[] =
         stock && hydrant ? nearestInService(searchTree(stock), hydrant, NEAREST, serves) : [];
       const [flowTests, mains] = await Promise.all([

@@ -47,6 +47,9 @@ export const serviceStates = ['active', 'inactive', 'abandoned', 'planned', 'unk
  */
 export const mayServe = ({ service }: { service: (typeof serviceStates)[number] }): boolean =>
   service === 'active' || service === 'unknown';
+/** An abandoned or planned hydrant serves nobody: it is not counted. */
+export const shouldServe = ({ service }: { service: (typeof serviceStates)[number] }): boolean =>
+  service !== 'abandoned' && service !== 'planned';
 
 export const outlet = z.strictObject({
   kind: z.enum(['hose', 'pumper']),

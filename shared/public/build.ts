@@ -1,7 +1,7 @@
 import type { WalkFt } from '../fireCover/cover.ts';
 import { fireCoverFrom } from '../fireCover/settings.ts';
 import { flowTestSettingsFrom } from '../hydraulics/flowTestSettings.ts';
-import { mayServe, type Hydrant } from '../inventory/hydrant.ts';
+import { mayServe, shouldServe, type Hydrant } from '../inventory/hydrant.ts';
 import type { CoverPoints } from '../layers/coverPoints.ts';
 import type { NearestIndex } from '../nearest/nearest.ts';
 import type { HydrantStatus } from '../outages/hydrantStatus.ts';
@@ -56,10 +56,6 @@ export interface PublicSources {
   readonly stations?: readonly Station[] | null;
 }
 
-/** An abandoned or planned hydrant serves nobody: it is not counted and never offered. */
-export const shouldServe = ({ service }: Pick<Hydrant, 'service'>): boolean =>
-  service !== 'abandoned' && service !== 'planned';
-
 const notYetShown = (recordedAt: readonly string[] = []): Pick<PublicSnapshot, 'notYetShown'> => {
   const [since] = recordedAt;
   return since === undefined ? {} : { notYetShown: { reports: recordedAt.length, since } };
@@ -93,6 +89,9 @@ export function buildEdition(
 
   const places = openPlaces(statuses, strikes);
   const out = new Set(places.flatMap(({ hydrantId }) => hydrantId ?? []));
+  // One that its own inventory says is not in use is counted with those that are out, once it is reported as out.
+  const serves = (hydrant: Hydrant): boolean =>
+    mayServe(hydrant) || (hydrant.service === 'inactive' && out.has(hydrant.hydrantId));
   const owing = new Map<string, NotRetested>();
   for (const status of statuses) {
     const { hydrantId } = status;
@@ -121,11 +120,12 @@ export function buildEdition(
       owing,
       mayBeStruck,
       rate: (hydrant) => rate(hydrant, hydrant.hydrantId),
+      serves,
+      describe: publicHydrant,
       classes: rules.flowTest.classBands,
       showFlow,
       walkFt: sources.streets?.walkFt ?? null,
       settings: fireCoverSettings,
-      positionDecimals,
     });
 
   const entryOf = ({ hydrantId, reportedPosition, outages }: OpenPlace): PublicOutOfService => {
@@ -172,8 +172,6 @@ export function buildEdition(
   const hasEvent = ({ open, past, flowTestIds }: HydrantStatus): boolean =>
     open.length > 0 || past.length > 0 || flowTestIds.length > 0;
 
-  const serves = ({ hydrantId, service }: Hydrant): boolean =>
-    shouldServe({ service }) && (service !== 'inactive' || out.has(hydrantId));
   const serving = inventory?.hydrants.filter(serves) ?? [];
   const cover =
     around &&
@@ -231,7 +229,7 @@ export function buildEdition(
     cells: mapCells(
       serving.filter((hydrant) => mayServe(hydrant) && !out.has(hydrant.hydrantId)),
       (hydrant) => roundedPosition(hydrant, positionDecimals),
-      (hydrant) => publicHydrant(hydrant),
+      publicHydrant,
       outOfService,
     ),
     areaDrawings: cover?.drawings ?? [],

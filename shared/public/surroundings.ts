@@ -6,7 +6,8 @@ import { mayServe, type Hydrant } from '../inventory/hydrant.ts';
 import { nearestByStreets } from '../nearest/byStreets.ts';
 import { nearestInService, type NearestIndex, type Neighbour } from '../nearest/nearest.ts';
 import type { PublicCover } from './coverSchema.ts';
-import { roundedPosition, type PublicPosition } from './position.ts';
+import type { MapHydrant } from './mapCells.ts';
+import type { PublicPosition } from './position.ts';
 import type { Rating } from './ratings.ts';
 import type { PublicNearest } from './snapshot.ts';
 
@@ -24,11 +25,14 @@ export interface SurroundingsInput {
   readonly owing: { readonly has: (hydrantId: string) => boolean };
   readonly mayBeStruck: ReadonlySet<string>;
   readonly rate: (hydrant: Hydrant) => Rating;
+  /** Whether a hydrant is one to be counted. */
+  readonly serves: (hydrant: Hydrant) => boolean;
+  /** What the public is told of a hydrant, wherever it is seen from. */
+  readonly describe: (hydrant: Hydrant) => MapHydrant;
   readonly classes: readonly ClassBand[];
   readonly showFlow: boolean;
   readonly walkFt: WalkFt | null;
   readonly settings: FireCoverSettings;
-  readonly positionDecimals: number;
 }
 
 /** What is around a place: whom to fall back on, and what covers it. */
@@ -40,7 +44,8 @@ export interface Surroundings {
 }
 
 export function surroundings(input: SurroundingsInput): Surroundings {
-  const { index, out, owing, mayBeStruck, rate, classes, showFlow, walkFt, settings } = input;
+  const { index, out, owing, mayBeStruck, rate, serves, describe, classes, showFlow, walkFt, settings } =
+    input;
   const by = walkFt ? 'streets' : 'straight';
   const ratings = new Map<string, Rating>();
   const rating = (hydrant: Hydrant): Rating => {
@@ -51,8 +56,7 @@ export function surroundings(input: SurroundingsInput): Surroundings {
   const inService = ({ hydrantId }: Hydrant): boolean => !out.has(hydrantId);
   const question: CoverQuestion<Hydrant> = {
     index,
-    // One that its own inventory says is not in use covers nobody, whether it is out or not.
-    serves: (hydrant) => mayServe(hydrant) || (hydrant.service === 'inactive' && out.has(hydrant.hydrantId)),
+    serves,
     isInService: inService,
     flowGpm: (hydrant) => {
       const { ratedFlowGpm, hydrantClass } = rating(hydrant);
@@ -62,17 +66,11 @@ export function surroundings(input: SurroundingsInput): Surroundings {
   };
 
   const publicNearest = ({ hydrant, distanceFt, bearing }: Neighbour<Hydrant>, measured: DistanceBy) => ({
-    hydrantId: hydrant.hydrantId,
-    place: hydrant.place,
-    position: roundedPosition(hydrant, input.positionDecimals),
+    ...describe(hydrant),
     distanceFt: Math.round(distanceFt),
     distanceBy: measured,
     hoseReach: hoseReach({ ft: distanceFt, by: measured }, settings.hoseFt),
     bearing,
-    ...rating(hydrant),
-    notRetested: owing.has(hydrant.hydrantId),
-    private: hydrant.private,
-    ...(mayBeStruck.has(hydrant.hydrantId) ? { maybeStruck: true as const } : {}),
   });
 
   return {
