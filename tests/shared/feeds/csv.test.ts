@@ -1,8 +1,9 @@
 import Papa from 'papaparse';
 import { describe, expect, it } from 'vitest';
 import { csvColumns, csvFeed } from '../../../shared/feeds/csv.ts';
-import { townSources } from '../../support/town.ts';
-import { editionOf, noneOut, oneOut, twoReasons, uuids } from '../../support/feeds.ts';
+import type { PublicOutOfService } from '../../../shared/public/snapshot.ts';
+import { aStrike, townSources } from '../../support/town.ts';
+import { at, editionOf, noneOut, oneOut, twoReasons, uuids } from '../../support/feeds.ts';
 
 const textOf = (sources: Parameters<typeof editionOf>[0]): string => csvFeed(editionOf(sources).snapshot);
 const rowsOf = (text: string): Record<string, string>[] => {
@@ -56,6 +57,52 @@ describe('CSV (RFC 4180)', () => {
       { outage_id: `urn:uuid:${uuids.strike}`, hydrant_id: 'H-2', cause: 'strike' },
     ]);
     expect(rows[0]).toMatchObject({ latitude_deg: '39.2012', longitude_deg: '-98.4' });
+  });
+
+  it('says what is known of the hydrant and of its return, and whether the inventory has it', () => {
+    const { snapshot } = editionOf(oneOut);
+    const [hydrant] = snapshot.outOfService;
+    const [outage] = hydrant!.outages;
+    const told = (more: Partial<PublicOutOfService>): Record<string, string>[] =>
+      rowsOf(csvFeed({ ...snapshot, outOfService: [{ ...hydrant!, ...more }] }));
+    const [, known] = told({
+      testedOn: '2025-06-01',
+      outages: [{ ...outage!, stage: 'repaired', heldBy: ['test', 'valve'] }],
+    });
+    expect(known).toMatchObject({
+      in_inventory: 'yes',
+      tested_on: '2025-06-01',
+      stage: 'repaired',
+      held_by: 'test valve',
+    });
+    const [summary, unknown] = told({ inInventory: false });
+    expect(unknown).toMatchObject({ in_inventory: 'no', tested_on: '', held_by: '' });
+    expect(summary).toMatchObject({ hydrants_out_of_service: '1', not_in_inventory: '0' });
+  });
+
+  it('counts the reports that are in no row yet', () => {
+    const since = '2026-03-04T20:03:00.000Z';
+    expect(rowsOf(textOf({ ...oneOut, unprojected: [since, at(0)] }))[0]).toMatchObject({
+      reports_not_yet_shown: '2',
+      not_yet_shown_since: since,
+      statement: expect.stringContaining('14:03 CST') as string,
+    });
+    expect(rowsOf(textOf(oneOut))[0]).toMatchObject({ reports_not_yet_shown: '0', not_yet_shown_since: '' });
+  });
+
+  it('counts places that the inventory does not have beside its hydrants, and says so', () => {
+    const alsoNowhere = { ...oneOut, strikes: [aStrike(uuids.past, { since: at(-30) })] };
+    expect(rowsOf(textOf(alsoNowhere))[0]).toMatchObject({
+      hydrants: '3',
+      hydrants_out_of_service: '1',
+      not_in_inventory: '1',
+      statement: expect.stringMatching(
+        /^1 of 3 hydrants is out of service\. .*not in the inventory/,
+      ) as string,
+    });
+    const [none] = rowsOf(textOf({ ...alsoNowhere, inventory: null }));
+    expect(none).toMatchObject({ hydrants: '', hydrants_out_of_service: '', not_in_inventory: '2' });
+    expect(none?.['statement']).toMatch(/^Not set up.* 2 /);
   });
 
   it('with nothing out is no empty file: one row says so as a checked fact', () => {

@@ -3,7 +3,7 @@ import { Ajv } from 'ajv';
 import schema from 'geojson-schema/FeatureCollection.json' with { type: 'json' };
 import { describe, expect, it } from 'vitest';
 import { geoJsonFeed } from '../../../shared/feeds/geojson.ts';
-import { aStrike, townSettings, townSources } from '../../support/town.ts';
+import { anOutage, aStatus, aStrike, townSettings, townSources } from '../../support/town.ts';
 import { editionOf, noneOut, oneOut, street, twoReasons, uuids } from '../../support/feeds.ts';
 
 // The schema that geojson.org publishes, by a general validator; and a linter of RFC 7946.
@@ -52,6 +52,16 @@ describe('GeoJSON (RFC 7946)', () => {
 
   it('says when it is expected back where every outage has a time', () => {
     expect(feedOf(oneOut).features[0]?.properties.expectedAt).toBe('2026-03-06T22:00:00Z');
+    const expected = ['2026-03-05T22:00:00Z', '2026-03-09T22:00:00Z', '2026-03-06T22:00:00Z'];
+    const ids = [uuids.strike, uuids.main, uuids.past];
+    const threeReasons = street([
+      aStatus(
+        'H-1',
+        expected.map((expectedAt, index) => anOutage(ids[index]!, { cause: 'frozen', expectedAt })),
+      ),
+    ]);
+    // It is back when the last of them is over.
+    expect(feedOf(threeReasons).features[0]?.properties.expectedAt).toBe('2026-03-09T22:00:00Z');
   });
 
   it('a place that nobody knows is a feature without a position, named by its outage', () => {
