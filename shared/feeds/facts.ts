@@ -1,6 +1,6 @@
 import * as z from 'zod';
 import { publicNotYetShown, type PublicSnapshot } from '../public/snapshot.ts';
-import { dayOf, timeOfDay, zoneName } from '../public/times.ts';
+import { instantParts } from '../public/times.ts';
 import { formatNumber } from '../units/format.ts';
 import { say, type Locale } from '../words/index.ts';
 
@@ -33,12 +33,7 @@ export type CheckedFacts = z.infer<typeof checkedFacts>;
 
 /** An instant as the public pages write it: `Wed, Mar 4, 14:05 CST`. */
 export function instantWords(at: string, { utility, checkedAt }: PublicSnapshot, locale: Locale): string {
-  const times = { timeZone: utility.timeZone, locale };
-  return say(locale, 'public.instant', {
-    day: dayOf(at, times, checkedAt),
-    time: timeOfDay(at, times),
-    zone: zoneName(at, times),
-  });
+  return say(locale, 'public.instant', instantParts(at, { timeZone: utility.timeZone, locale }, checkedAt));
 }
 
 /** `0 of 412 hydrants are out of service.` and what else is known of the count; never nothing. */

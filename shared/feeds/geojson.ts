@@ -1,4 +1,5 @@
 import * as z from 'zod';
+import { lastExpected } from '../public/lastExpected.ts';
 import {
   publicOutOfService,
   publicOutage,
@@ -78,7 +79,7 @@ function featureOf(hydrant: PublicOutOfService): object {
       testedOn: hydrant.testedOn,
       cause: first?.cause,
       since: first?.since,
-      expectedAt: lastExpected(outages.map(({ expectedAt }) => expectedAt)),
+      expectedAt: lastExpected(outages),
       outages: outages.map(({ outageId, heldBy: held, ...outage }) => ({
         id: outageUri(outageId),
         ...outage,
@@ -86,11 +87,4 @@ function featureOf(hydrant: PublicOutOfService): object {
       })),
     },
   };
-}
-
-/** A hydrant is back when its last outage is over: one without a time leaves the whole without one. */
-function lastExpected(times: readonly (string | null)[]): string | null {
-  const known = times.filter((at) => at !== null);
-  if (known.length < times.length) return null;
-  return known.toSorted((a, b) => Date.parse(b) - Date.parse(a))[0] ?? null;
 }

@@ -43,16 +43,3 @@ export function gridAround(outages: readonly Position[], stepFt: number): readon
   }
   return [...points.values()];
 }
-
-/** Square feet in an acre, and square meters in a hectare (NIST Handbook 44, appendix C). */
-const FT2_PER_ACRE = 43_560;
-const M2_PER_HECTARE = 10_000;
-
-/** The ground that points of a grid stand for, each for a square of its spacing, feet. */
-export function groundOf(
-  points: number,
-  stepFt: number,
-): { readonly acres: number; readonly hectares: number } {
-  const ft2 = points * stepFt ** 2;
-  return { acres: ft2 / FT2_PER_ACRE, hectares: (ft2 * M_PER_FT ** 2) / M2_PER_HECTARE };
-}

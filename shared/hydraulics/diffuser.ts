@@ -1,5 +1,6 @@
 import { factor } from '../units/convert.ts';
 import { formatNumber, type Reader } from '../units/format.ts';
+import type { System } from '../units/units.ts';
 import { say } from '../words/index.ts';
 import { rangeProblems, refuse, type FormulaCard } from './card.ts';
 import { ranges } from './ranges.ts';
@@ -7,9 +8,15 @@ import { ranges } from './ranges.ts';
 /** How many L/min for the root of a bar are one gpm for the root of a psi: 14.416; 14.4 as it is printed. */
 export const METRIC_PER_US_CONSTANT = factor('gpm', 'L/min') / Math.sqrt(factor('psi', 'bar'));
 
+/** A diffuser's K of one system, for gpm and psi or for L/min and bar, in the other. */
+export function convertDiffuserConstant(k: number, from: System, to: System): number {
+  if (from === to) return k;
+  return to === 'metric' ? k * METRIC_PER_US_CONSTANT : k / METRIC_PER_US_CONSTANT;
+}
+
 /** A diffuser's K with its unit, as its maker prints it in the reader's system. */
 export function sayDiffuserConstant(kGpmPerSqrtPsi: number, { system, locale }: Reader): string {
-  const k = system === 'us' ? kGpmPerSqrtPsi : kGpmPerSqrtPsi * METRIC_PER_US_CONSTANT;
+  const k = convertDiffuserConstant(kGpmPerSqrtPsi, 'us', system);
   return `${formatNumber(k, locale, 2)} ${say(locale, `hydraulics.unit.k.${system}`)}`;
 }
 

@@ -1,4 +1,4 @@
-import type { Locale } from '../words/index.ts';
+import { localeTags, type Locale } from '../words/locales.ts';
 
 /** How instants are written for the public: in the utility's time zone, by a 24-hour clock as dispatch writes them. */
 export interface TimeReader {
@@ -6,7 +6,6 @@ export interface TimeReader {
   readonly locale: Locale;
 }
 
-const tags: Record<Locale, string> = { en: 'en-US', es: 'es-US' };
 const formats = new Map<string, Intl.DateTimeFormat>();
 
 function write(
@@ -17,7 +16,7 @@ function write(
   const key = JSON.stringify([timeZone, locale, options]);
   let format = formats.get(key);
   if (!format) {
-    format = new Intl.DateTimeFormat(tags[locale], { timeZone, ...options });
+    format = new Intl.DateTimeFormat(localeTags[locale], { timeZone, ...options });
     formats.set(key, format);
   }
   return format.format(new Date(instant));
@@ -54,6 +53,17 @@ export function zoneName(instant: string, reader: TimeReader): string {
   }
   return format.formatToParts(new Date(instant)).find(({ type }) => type === 'timeZoneName')?.value ?? '';
 }
+
+/** What an instant is said with (`public.instant` in the catalogue), as a reader sees it on the day `asOf`. */
+export const instantParts = (
+  instant: string,
+  reader: TimeReader,
+  asOf: string,
+): { readonly day: string; readonly time: string; readonly zone: string } => ({
+  day: dayOf(instant, reader, asOf),
+  time: timeOfDay(instant, reader),
+  zone: zoneName(instant, reader),
+});
 
 /** Calendar date of an instant in a time zone, `2026-03-04`. */
 export function localDate(instant: string, timeZone: string): string {

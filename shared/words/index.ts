@@ -1,14 +1,12 @@
 import { IntlMessageFormat } from 'intl-messageformat';
 import { catalogues, missing } from './catalogues.ts';
 import type { en } from './en/index.ts';
-import { locales, type Locale } from './locales.ts';
+import { localeTags, type Locale } from './locales.ts';
 
-export { locales, type Locale } from './locales.ts';
+export { isLocale, locales, type Locale } from './locales.ts';
 /** Every key of the catalogue. The English catalogue is the list; the Spanish one must have the same keys to compile. */
 export type WordKey = keyof typeof en;
 
-/** One country, one way to write a number: 1,234.5 in both languages (as `shared/units/format.ts` does). */
-const numberLocales: Record<Locale, string> = { en: 'en-US', es: 'es-US' };
 const compiled = new Map<string, IntlMessageFormat>();
 
 export type WordParams = Record<string, string | number | boolean | null | undefined>;
@@ -23,7 +21,7 @@ export function say(locale: Locale, key: WordKey | (string & {}), params: WordPa
   const cacheKey = `${locale}\u0000${text}`;
   let format = compiled.get(cacheKey);
   if (!format) {
-    format = new IntlMessageFormat(text, numberLocales[locale]);
+    format = new IntlMessageFormat(text, localeTags[locale]);
     compiled.set(cacheKey, format);
   }
   return String(format.format(params));
@@ -47,8 +45,4 @@ export function hasWords(key: string): key is WordKey {
 export function sayProblem(locale: Locale, problem: { code: string; params: WordParams }): string {
   const key = `problem.${problem.code}`;
   return hasWords(key) ? say(locale, key, problem.params) : say(locale, 'problem.not-valid', {});
-}
-
-export function isLocale(value: unknown): value is Locale {
-  return locales.includes(value as Locale);
 }

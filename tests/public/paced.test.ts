@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { paced } from '../../site/src/public/paced.ts';
+import { paced } from '../../shared/public/toldDistance.ts';
 
 /** 1 ft = 0.3048 m exactly (NIST SP 811, B.8). The second figure is that of the first, as it is printed. */
 test.each([

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { fitFrame, unproject } from '../../shared/public/mapFrame.ts';
+import { cornerOf, tileAt } from '../../shared/public/tileGrid.ts';
 import {
   around,
   dragged,
@@ -10,7 +11,7 @@ import {
   zoomed,
   type View,
 } from '../../site/src/public/map/view.ts';
-import { cornerOf, tileAt, tilesFor } from '../../site/src/public/map/tiles.ts';
+import { tilesFor } from '../../site/src/public/map/tiles.ts';
 
 const world = { width: 720, height: 480, mostScale: 40 };
 const picture = { width: 600, height: 400 };

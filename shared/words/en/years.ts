@@ -11,9 +11,8 @@ export const years = {
   'years.back': 'All years',
   'years.strikes': 'Strikes',
   'years.month': 'Month',
-  'years.days': 'Days out of service',
-  'years.days.strike': 'Days, struck',
-  'years.days.other': 'Days, other causes',
+  'years.days.strike': 'Days out, struck',
+  'years.days.other': 'Days out, other causes',
   'years.days.why':
     'Days within the year, added up over hydrants. A hydrant that was out for two reasons at once is counted once.',
   'years.returned': 'Back in service',
@@ -22,10 +21,7 @@ export const years = {
   'years.longest': 'Longest',
   'years.return.why':
     'From going out until back in service, of the strikes of the year whose hydrant is back.',
-  'years.length':
-    '{days, plural, =0 {} one {# day } other {# days }}{hours, plural, =0 {} one {# hour} other {# hours}}',
   'years.length.none': 'none yet',
-  'years.length.short': 'less than an hour',
   'years.billed': 'Billed',
   'years.recovered': 'Recovered',
   'years.money.dollars': '{amount, number, ::currency/USD precision-integer}',
@@ -38,11 +34,11 @@ export const years = {
   'years.chart.text': 'The table has the same figures.',
   'years.again': 'Struck more than once',
   'years.again.why':
-    'Hydrants that were struck in the year and had been struck before since {since}, or were struck twice in it.',
+    'Hydrants struck in the year that had been struck before, as far as the records from {since} on show, or were struck more than once in it.',
   'years.again.none': 'None.',
   'years.again.hydrant': 'Hydrant',
   'years.again.place': 'Place',
   'years.again.in-year': 'In the year',
-  'years.again.ever': 'Until its end',
+  'years.again.ever': 'In all, to its end',
   'years.table': 'The years in figures',
 } as const;

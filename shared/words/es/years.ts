@@ -14,9 +14,8 @@ export const years: Record<keyof typeof english, string> = {
   'years.back': 'Todos los años',
   'years.strikes': 'Golpes',
   'years.month': 'Mes',
-  'years.days': 'Días fuera de servicio',
-  'years.days.strike': 'Días, por golpes',
-  'years.days.other': 'Días, otras causas',
+  'years.days.strike': 'Días fuera, por golpes',
+  'years.days.other': 'Días fuera, otras causas',
   'years.days.why':
     'Días dentro del año, sumados sobre los hidrantes. Un hidrante fuera de servicio por dos motivos a la vez cuenta una sola vez.',
   'years.returned': 'De nuevo en servicio',
@@ -25,10 +24,7 @@ export const years: Record<keyof typeof english, string> = {
   'years.longest': 'El más largo',
   'years.return.why':
     'Desde que quedó fuera hasta que volvió al servicio, de los golpes del año cuyo hidrante ya volvió.',
-  'years.length':
-    '{days, plural, =0 {} one {# día } other {# días }}{hours, plural, =0 {} one {# hora} other {# horas}}',
   'years.length.none': 'ninguno aún',
-  'years.length.short': 'menos de una hora',
   'years.billed': 'Facturado',
   'years.recovered': 'Recuperado',
   'years.money.dollars': '{amount, number, ::currency/USD precision-integer}',
@@ -41,11 +37,11 @@ export const years: Record<keyof typeof english, string> = {
   'years.chart.text': 'La tabla tiene las mismas cifras.',
   'years.again': 'Golpeados más de una vez',
   'years.again.why':
-    'Hidrantes golpeados en el año que ya lo habían sido desde el {since}, o que lo fueron dos veces en él.',
+    'Hidrantes golpeados en el año que ya lo habían sido antes, según lo que consta desde el {since}, o que lo fueron más de una vez en él.',
   'years.again.none': 'Ninguno.',
   'years.again.hydrant': 'Hidrante',
   'years.again.place': 'Lugar',
   'years.again.in-year': 'En el año',
-  'years.again.ever': 'Hasta su fin',
+  'years.again.ever': 'En total, hasta su fin',
   'years.table': 'Los años en cifras',
 };

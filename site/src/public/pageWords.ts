@@ -1,3 +1,5 @@
+import { isLocale, type Locale } from '../../../shared/words/locales.ts';
+
 export type Say = (name: string, params?: Readonly<Record<string, string | number>>) => string;
 
 /**
@@ -16,4 +18,14 @@ export function pageWords(template: HTMLTemplateElement): Say {
     if (text === undefined) throw new Error(`the page has no word ${name}`);
     return text.replaceAll(/\{(\w+)\}/g, (whole, key: string) => String(params[key] ?? whole));
   };
+}
+
+/** Parameters that are left in braces for the page's script to fill in. */
+export const leftOpen = (...names: readonly string[]): Record<string, string> =>
+  Object.fromEntries(names.map((name) => [name, `{${name}}`]));
+
+/** The language that the page is written in. */
+export function pageLocale(): Locale {
+  const { lang } = document.documentElement;
+  return isLocale(lang) ? lang : 'en';
 }

@@ -2,11 +2,12 @@ import type { ClassBand } from '../../../shared/hydraulics/hydrantClass.ts';
 import { intervalEnds } from '../../../shared/hydraulics/sayCapacity.ts';
 import { hydrantPath, pagePath } from '../../../shared/public/address.ts';
 import type { PublicEdition } from '../../../shared/public/edition.ts';
-import { dayOf, timeOfDay, zoneName } from '../../../shared/public/times.ts';
+import type { PublicNearest, PublicOutOfService } from '../../../shared/public/snapshot.ts';
+import { instantParts } from '../../../shared/public/times.ts';
+import { toldDistance } from '../../../shared/public/toldDistance.ts';
 import { displays, formatNumber, formatQuantity, unitSymbol } from '../../../shared/units/format.ts';
 import type { System, UnitId } from '../../../shared/units/units.ts';
 import { isLocale, say, type Locale, type WordKey, type WordParams } from '../../../shared/words/index.ts';
-import { paced } from './paced.ts';
 
 /** For whom a page is written: language, units, time zone. Every part of a page speaks through this. */
 export interface Reader {
@@ -24,6 +25,10 @@ export interface Reader {
   readonly flowRange: (interval: { readonly lowGpm: number; readonly highGpm: number }) => string;
   /** A distance on the ground, rounded as a person would pace it. */
   readonly distance: (feet: number) => string;
+  /** How far and where to: `230 ft (70 m) east`. */
+  readonly away: (to: Pick<PublicNearest, 'distanceFt' | 'bearing'>) => string;
+  /** What is written in each system, the utility's own first, the other in brackets. */
+  readonly both: (write: (system: System) => string) => string;
   readonly list: (items: readonly string[]) => string;
   readonly link: (page: string) => string;
   /** Path of a hydrant's own page, or null when nothing is recorded of it. */
@@ -32,8 +37,6 @@ export interface Reader {
   /** The utility's classes, highest first. */
   readonly classes: readonly ClassBand[];
 }
-
-const FEET_PER_MILE = 5280;
 
 const known = new WeakMap<PublicEdition, ReadonlySet<string>>();
 
@@ -53,22 +56,18 @@ export function readerOf(edition: PublicEdition, locale: Locale): Reader {
   const other: System = own === 'us' ? 'metric' : 'us';
   const both = (write: (system: System) => string): string =>
     say(locale, 'public.both-units', { own: write(own), other: write(other) });
-  const pace = (feet: number) => (system: System) =>
-    feet >= FEET_PER_MILE
-      ? formatQuantity(feet / FEET_PER_MILE, 'mi', { system, locale })
-      : formatQuantity(paced(feet, system, own), system === 'us' ? 'ft' : 'm', { system, locale });
+  const distance = (feet: number): string =>
+    both((system) => {
+      const { value, unit } = toldDistance(feet, system, own);
+      return formatQuantity(value, unit, { system, locale });
+    });
   return {
     locale,
     units: own,
     classes: utility.classes,
     say: (key, params) => say(locale, key, params),
     code: (family, code) => say(locale, `${family}.${code}`),
-    instant: (at) =>
-      say(locale, 'public.instant', {
-        day: dayOf(at, times, checkedAt),
-        time: timeOfDay(at, times),
-        zone: zoneName(at, times),
-      }),
+    instant: (at) => say(locale, 'public.instant', instantParts(at, times, checkedAt)),
     number: (value) => formatNumber(value, locale, 0),
     quantity: (value, unit) => both((system) => formatQuantity(value, unit, { system, locale })),
     flowRange: (interval) =>
@@ -78,7 +77,13 @@ export function readerOf(edition: PublicEdition, locale: Locale): Reader {
           unit: unitSymbol(displays.gpm[system].unit, locale),
         }),
       ),
-    distance: (feet) => both(pace(feet)),
+    distance,
+    away: ({ distanceFt, bearing }) =>
+      say(locale, 'public.away', {
+        distance: distance(distanceFt),
+        direction: say(locale, `public.bearing.${bearing}`),
+      }),
+    both,
     list: (items) => new Intl.ListFormat(locale, { type: 'conjunction' }).format(items),
     link,
     hydrantLink: (hydrantId) =>
@@ -94,11 +99,18 @@ export function localeOf(lang: string | undefined, edition: PublicEdition): Loca
 
 export const otherLocale = (locale: Locale): Locale => (locale === 'en' ? 'es' : 'en');
 
-/** How long it had been out at the check: `2 days 4 hours`. */
-export function lengthWords({ say: words }: Reader, since: string, until: string): string {
-  const hours = Math.floor((Date.parse(until) - Date.parse(since)) / 3_600_000);
+/** Whole hours as a person would say them: `2 days`. Beyond two days the hours are noise. */
+export function hoursWords({ say: words }: Reader, hours: number): string {
   if (hours < 1) return words('public.under-an-hour');
-  // Beyond two days the hours are noise.
   const days = Math.floor(hours / 24);
   return words('public.for', { days, hours: days >= 2 ? 0 : hours % 24 }).trim();
 }
+
+/** How long it had been out at the check. */
+export const lengthWords = (reader: Reader, since: string, until: string): string =>
+  hoursWords(reader, Math.floor((Date.parse(until) - Date.parse(since)) / 3_600_000));
+
+/** Why it is out, each cause once: two outages may have the same. */
+export const causeWords = ({ code }: Reader, { outages }: PublicOutOfService): readonly string[] => [
+  ...new Set(outages.map(({ cause }) => code('public.cause', cause))),
+];

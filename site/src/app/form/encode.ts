@@ -1,4 +1,4 @@
-import { METRIC_PER_US_CONSTANT } from '../../../../shared/hydraulics/diffuser.ts';
+import { convertDiffuserConstant } from '../../../../shared/hydraulics/diffuser.ts';
 import { problem, type Problem } from '../../../../shared/problems/problem.ts';
 import { convert } from '../../../../shared/units/convert.ts';
 import { readLocalTime } from './localTime.ts';
@@ -101,7 +101,7 @@ function readLeaf(leaf: Leaf, value: Value | undefined, path: string, zone: stri
       const typed = isTypedConstant(value) ? value : { text: textOf(value), system: 'us' as const };
       const amount = readNumber(typed.text);
       if (amount === null) return { problems: [problem('not-a-number', path)] };
-      return { value: typed.system === 'us' ? amount : amount / METRIC_PER_US_CONSTANT };
+      return { value: convertDiffuserConstant(amount, typed.system, 'us') };
     }
     case 'money': {
       const cents = readCents(textOf(value));

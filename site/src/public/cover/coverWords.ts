@@ -1,19 +1,13 @@
 import { creditRings, FARTHEST_FT } from '../../../../shared/fireCover/distanceCredit.ts';
+import { groundOf } from '../../../../shared/fireCover/ground.ts';
 import type { PublicCover, PublicFireCover, PublicLostArea } from '../../../../shared/public/coverSchema.ts';
 import { convert } from '../../../../shared/units/convert.ts';
 import { formatNumber, formatQuantity } from '../../../../shared/units/format.ts';
-import type { System } from '../../../../shared/units/units.ts';
 import type { Reader } from '../reader.ts';
-
-const both = (reader: Reader, write: (system: System) => string): string =>
-  reader.say('public.both-units', {
-    own: write(reader.units),
-    other: write(reader.units === 'us' ? 'metric' : 'us'),
-  });
 
 /** A distance that a rule or a setting states in whole feet: never paced, so that 300 ft stays 300 ft. */
 export const statedFeet = (reader: Reader, feet: number): string =>
-  both(reader, (system) =>
+  reader.both((system) =>
     system === 'us'
       ? formatQuantity(feet, 'ft', { system, locale: reader.locale })
       : formatQuantity(Math.round(convert(feet, 'ft', 'm')), 'm', { system, locale: reader.locale }),
@@ -76,19 +70,16 @@ export function areaLoss(reader: Reader, area: PublicLostArea, { needGpm }: Publ
   return reader.say('cover.area.none-part', { none: pointsWithNone, points, reach, need });
 }
 
-const SQUARE_FEET_PER_ACRE = 43_560;
-const HECTARES_PER_ACRE = 0.404_685_642_24;
-
 /** How large it is: in points of the grid and the ground that they stand for, or in places. */
 export function areaSize(reader: Reader, { points }: PublicLostArea, { lookedAt }: PublicFireCover): string {
   if (lookedAt.kind === 'places' || lookedAt.stepFt === null)
     return reader.say('cover.area.size.places', { points });
-  const acres = (points * lookedAt.stepFt ** 2) / SQUARE_FEET_PER_ACRE;
-  const ground = both(reader, (system) =>
+  const { acres, hectares } = groundOf(points, lookedAt.stepFt);
+  const ground = reader.both((system) =>
     system === 'us'
       ? reader.say('cover.acres', { value: formatNumber(acres, reader.locale, acres < 10 ? 1 : 0) })
       : reader.say('cover.hectares', {
-          value: formatNumber(acres * HECTARES_PER_ACRE, reader.locale, acres < 25 ? 1 : 0),
+          value: formatNumber(hectares, reader.locale, hectares < 10 ? 1 : 0),
         }),
   );
   return reader.say('cover.area.size.grid', { points, ground });

@@ -1,5 +1,6 @@
 import { freshness } from '../../../../shared/public/freshness.ts';
 import type { Near, NearOut } from '../../../../shared/public/nearPoint.ts';
+import { convert } from '../../../../shared/units/convert.ts';
 import type { NearAnswer } from './lists.ts';
 import type { Words } from './words.ts';
 
@@ -41,48 +42,47 @@ function ratingOf(
   );
 }
 
-function inServiceItem(near: Near, words: Words, classes: HTMLTemplateElement): HTMLElement {
+const spaced = (parts: readonly (Node | string)[]): readonly (Node | string)[] =>
+  parts.flatMap((part, index) => (index === 0 ? [part] : [' ', part]));
+
+/** A hydrant with how far it is, and below it what else is known. */
+function item(
+  hydrantId: string,
+  { distanceFt, bearing }: Pick<Near, 'distanceFt' | 'bearing'>,
+  words: Words,
+  more: readonly Node[],
+): HTMLElement {
   const id = document.createElement('bdi');
-  id.textContent = near.hydrantId;
+  id.textContent = hydrantId;
   return element(
     'li',
     '',
-    element('span', 'nearest-id', id),
-    ' ',
-    element('span', 'nearest-away', words.away(near.distanceFt, near.bearing)),
-    ' ',
-    element(
-      'span',
-      'nearest-more',
-      ...(near.place === null ? [] : [element('span', '', near.place), ' ']),
-      ratingOf(near, words, classes),
-      ...(near.private === true ? [' ', element('span', 'tag', words.say('private'))] : []),
-      ...(near.maybeStruck ? [' ', element('span', 'tag owing', words.say('maybe-struck'))] : []),
-      ...(near.notRetested ? [' ', element('span', 'tag owing', words.say('not-retested'))] : []),
-    ),
+    ...spaced([
+      element('span', 'nearest-id', id),
+      element('span', 'nearest-away', words.away(distanceFt, bearing)),
+      element('span', 'nearest-more', ...spaced(more)),
+    ]),
   );
 }
 
-function outItem(out: NearOut, words: Words, checkedAt: string): HTMLElement {
-  const id = document.createElement('bdi');
-  id.textContent = out.hydrantId ?? words.say('unknown-hydrant');
-  return element(
-    'li',
-    '',
-    element('span', 'nearest-id', id),
-    ' ',
-    element('span', 'nearest-away', words.away(out.distanceFt, out.bearing)),
-    ' ',
-    element(
-      'span',
-      'nearest-more',
-      element('strong', '', words.say('out-since', { since: words.instant(out.since, checkedAt) })),
-      ...(out.place === null ? [] : [' ', element('span', '', out.place)]),
-      ' ',
-      element('span', '', words.say(`cause.${out.cause}`)),
-    ),
-  );
-}
+const placeOf = ({ place }: Pick<Near, 'place'>): readonly Node[] =>
+  place === null ? [] : [element('span', '', place)];
+
+const inServiceItem = (near: Near, words: Words, classes: HTMLTemplateElement): HTMLElement =>
+  item(near.hydrantId, near, words, [
+    ...placeOf(near),
+    ratingOf(near, words, classes),
+    ...(near.private === true ? [element('span', 'tag', words.say('private'))] : []),
+    ...(near.maybeStruck ? [element('span', 'tag owing', words.say('maybe-struck'))] : []),
+    ...(near.notRetested ? [element('span', 'tag owing', words.say('not-retested'))] : []),
+  ]);
+
+const outItem = (out: NearOut, words: Words, checkedAt: string): HTMLElement =>
+  item(out.hydrantId ?? words.say('unknown-hydrant'), out, words, [
+    element('strong', '', words.say('out-since', { since: words.instant(out.since, checkedAt) })),
+    ...placeOf(out),
+    element('span', '', words.say(`cause.${out.cause}`)),
+  ]);
 
 export interface Told {
   /** What a screen reader is told at once, and everyone sees first. */
@@ -106,7 +106,7 @@ export function tell(
     until: words.instant(index.relyUntil, index.checkedAt),
   };
   const state = freshness(now, index);
-  const accuracyFt = origin.from === 'device' ? origin.accuracyM / 0.3048 : 0;
+  const accuracyFt = origin.from === 'device' ? convert(origin.accuracyM, 'm', 'ft') : 0;
   const warnings = [
     ...(state === 'old' ? [words.say('old', times)] : []),
     ...(state === 'early' ? [words.say('early', times)] : []),

@@ -1,4 +1,4 @@
-import { unproject, type Projection } from '../../../../shared/public/mapFrame.ts';
+import { project, unproject, type Projection } from '../../../../shared/public/mapFrame.ts';
 import { cellBounds } from '../../../../shared/public/cellTree.ts';
 import type { PublicPosition } from '../../../../shared/public/snapshot.ts';
 import { locate } from '../../app/core/locate.ts';
@@ -145,13 +145,15 @@ async function findNear(point: PublicPosition, origin: Origin): Promise<void> {
     const told = tell(answer, origin, new Date(), words, classes);
     report(...told.warnings.map((text) => [text, true] as const), [told.summary, false]);
     result.replaceChildren(...told.parts);
-    drawing.setNear({ point, found: answer.inService.map(({ position }) => position) });
-    const { x, y } = projection;
-    const places = [point, ...answer.inService.map(({ position }) => position)].map((position) => ({
-      x: x + (position.longitudeDeg - projection.middle.longitudeDeg) * projection.perDegreeEast,
-      y: y + (position.latitudeDeg - projection.middle.latitudeDeg) * projection.perDegreeSouth,
-    }));
-    changed(around(places, world, picture));
+    const found = answer.inService.map(({ position }) => position);
+    drawing.setNear({ point, found });
+    changed(
+      around(
+        [point, ...found].map((position) => project(projection, position)),
+        world,
+        picture,
+      ),
+    );
   } catch (error) {
     if (!(error instanceof ListUnread)) throw error;
     drawing.setNear(null);

@@ -1,43 +1,12 @@
 import { unproject, project, type Projection } from '../../../../shared/public/mapFrame.ts';
+import { cornerOf, tileAt, type Tile } from '../../../../shared/public/tileGrid.ts';
 import { toWorld, type Size, type View } from './view.ts';
 
 const SVG = 'http://www.w3.org/2000/svg';
-/** Latitude at which the Web Mercator square ends (OGC 17-083r4, annex D). */
-const MERCATOR_END_DEG = 85.051_128_78;
 /** A tile is drawn between 181 and 362 pixels wide: never blurred, never a crowd of requests. */
 const TILE_PX = 256;
 /** Nothing that a screen can show asks for more. */
 const MOST_TILES = 60;
-
-export interface Tile {
-  readonly z: number;
-  readonly x: number;
-  readonly y: number;
-}
-
-const radians = (degrees: number): number => (degrees * Math.PI) / 180;
-
-/** Column and row of a place at a zoom, with fractions. Web Mercator, EPSG:3857 on its tile grid. */
-export function tileAt(
-  { latitudeDeg, longitudeDeg }: { readonly latitudeDeg: number; readonly longitudeDeg: number },
-  z: number,
-): { x: number; y: number } {
-  const latitude = Math.min(MERCATOR_END_DEG, Math.max(-MERCATOR_END_DEG, latitudeDeg));
-  const tiles = 2 ** z;
-  return {
-    x: ((longitudeDeg + 180) / 360) * tiles,
-    y: ((1 - Math.asinh(Math.tan(radians(latitude))) / Math.PI) / 2) * tiles,
-  };
-}
-
-/** North-west corner of a tile. */
-export function cornerOf({ z, x, y }: Tile): { latitudeDeg: number; longitudeDeg: number } {
-  const tiles = 2 ** z;
-  return {
-    latitudeDeg: (Math.atan(Math.sinh(Math.PI * (1 - (2 * y) / tiles))) * 180) / Math.PI,
-    longitudeDeg: (x / tiles) * 360 - 180,
-  };
-}
 
 /** The tiles that cover what is seen, at the zoom that suits it. None where they would be too many. */
 export function tilesFor(view: View, picture: Size, projection: Projection, maxzoom: number): Tile[] {

@@ -1,7 +1,6 @@
 import { freshness } from '../../../../shared/public/freshness.ts';
-import { dayOf, timeOfDay, zoneName } from '../../../../shared/public/times.ts';
-import type { Locale } from '../../../../shared/words/locales.ts';
-import { pageWords } from '../pageWords.ts';
+import { instantParts } from '../../../../shared/public/times.ts';
+import { pageLocale, pageWords } from '../pageWords.ts';
 import { adopt, askAgain, type Wall } from './renew.ts';
 import { turning } from './turn.ts';
 
@@ -19,7 +18,7 @@ const one = <T extends HTMLElement>(selector: string): T => {
   return found;
 };
 const root = document.documentElement;
-const locale: Locale = root.lang === 'es' ? 'es' : 'en';
+const locale = pageLocale();
 const say = pageWords(one<HTMLTemplateElement>('#wall-words'));
 const state = one('[data-state]');
 let title = document.title;
@@ -31,11 +30,7 @@ const turn = turning(say);
 
 function instant(at: string): string {
   const times = { timeZone: root.dataset['timeZone'] ?? 'UTC', locale };
-  return say('instant', {
-    day: dayOf(at, times, root.dataset['checkedAt'] ?? at),
-    time: timeOfDay(at, times),
-    zone: zoneName(at, times),
-  });
+  return say('instant', instantParts(at, times, root.dataset['checkedAt'] ?? at));
 }
 
 /** What stands on the banner: nothing when all is well. Written only when it changes, so that it is announced once. */

@@ -7,6 +7,7 @@ import { inputOf } from './inputOf.ts';
 import type { PropsOf } from './props.ts';
 import { recalled } from '../../core/recall.ts';
 import { useScope } from './scope.ts';
+import { WithUnit } from './WithUnit.tsx';
 
 /** Fields that are typed into. All are plain text to the browser: what was typed is kept even when it is no number. */
 
@@ -80,22 +81,13 @@ export function QuantityField({ leaf, path, value, set }: PropsOf<'quantity'>) {
   return (
     <FieldShell leaf={leaf} path={path}>
       {(described) => (
-        <div class="with-unit">
-          <input
-            {...described}
-            aria-describedby={[described['aria-describedby'], `${described.id}-unit`]
-              .filter(Boolean)
-              .join(' ')}
-            inputMode="decimal"
-            autocomplete="off"
-            value={shown.text}
-            onInput={(event) => set({ text: inputOf(event), unit: shown.unit })}
-          />
-          <span class="unit" id={`${described.id}-unit`}>
-            <span aria-hidden="true">{unitSymbol(shown.unit, words.locale)}</span>
-            <span class="visually-hidden">{unitName(shown.unit, words.locale)}</span>
-          </span>
-        </div>
+        <WithUnit
+          described={described}
+          text={shown.text}
+          onText={(text) => set({ text, unit: shown.unit })}
+          symbol={unitSymbol(shown.unit, words.locale)}
+          name={unitName(shown.unit, words.locale)}
+        />
       )}
     </FieldShell>
   );
