@@ -12,7 +12,7 @@ import { utilitySettings } from '../../shared/utility/settings.ts';
 export const deploymentSettings = z
   .strictObject({
     /** Part of every stack's name, so that two stages live side by side in one account. */
-    stage: z.string().regex(/^[a-z][a-z0-9]{0,11}$/),
+    stage: z.string().regex(/^[a-z][a-z0-9]{0,11}$/, { error: 'stage-name' }),
     utility: utilitySettings,
     evidence: z.strictObject({
       /** For this long nobody can delete or replace a photo or packet, days (Object Lock, governance mode). */
@@ -20,7 +20,7 @@ export const deploymentSettings = z
     }),
     signIn: z.strictObject({
       /** The sign-in page stands at `https://<this>.auth.<region>.amazoncognito.com`; unique in the region. */
-      domainPrefix: z.string().regex(/^[a-z][a-z0-9-]{2,50}[a-z0-9]$/),
+      domainPrefix: z.string().regex(/^[a-z][a-z0-9-]{2,50}[a-z0-9]$/, { error: 'domain-prefix' }),
       /** A shift, hours: after this a person signs in again. */
       rememberHours: z.number().int().min(1).max(720),
       /** Whether everybody needs a code from an app beside the password. Required, there are no passkeys. */
@@ -39,12 +39,19 @@ export const deploymentSettings = z
     /** The utility's own name for the address. Null: the name that CloudFront gives. */
     domain: z
       .strictObject({
-        name: z.string().regex(/^(?:[a-z0-9](?:[a-z0-9-]{0,61}[a-z0-9])?\.)+[a-z]{2,}$/),
+        name: z
+          .string()
+          .regex(/^(?:[a-z0-9](?:[a-z0-9-]{0,61}[a-z0-9])?\.)+[a-z]{2,}$/, { error: 'host-name' }),
         /** A certificate of AWS Certificate Manager in us-east-1, whatever the region of the rest. */
-        certificateArn: z.string().regex(/^arn:aws:acm:us-east-1:\d{12}:certificate\/[0-9a-f-]+$/),
+        certificateArn: z
+          .string()
+          .regex(/^arn:aws:acm:us-east-1:\d{12}:certificate\/[0-9a-f-]+$/, { error: 'certificate-arn' }),
         /** A hosted zone of Route 53 in this account, where the name is then entered. Null: somebody else enters it. */
         hostedZone: z
-          .strictObject({ id: z.string().regex(/^Z[A-Z0-9]+$/), name: z.string().min(3).max(255) })
+          .strictObject({
+            id: z.string().regex(/^Z[A-Z0-9]+$/, { error: 'hosted-zone-id' }),
+            name: z.string().min(3).max(255),
+          })
           .nullable(),
       })
       .nullable()

@@ -7,7 +7,7 @@ const phone = z.string().trim().min(3).max(40);
 
 const recipient = {
   /** Names the recipient in records and logs, which hold no address. */
-  recipientId: z.string().regex(/^[a-z0-9][a-z0-9-]{0,39}$/),
+  recipientId: z.string().regex(/^[a-z0-9][a-z0-9-]{0,39}$/, { error: 'recipient-id' }),
   /** How crews read it: `Dispatch floor`. A desk or a shared telephone, no private person. */
   label: z.string().trim().min(1).max(60),
   /** Left out: the utility's language. */
@@ -40,7 +40,7 @@ export const dispatchMessageSettings = z
           z.strictObject({
             ...recipient,
             by: z.literal('text'),
-            phone: z.string().regex(/^\+[1-9]\d{6,14}$/),
+            phone: z.string().regex(/^\+[1-9]\d{6,14}$/, { error: 'phone-e164' }),
           }),
         ]),
       )

@@ -10,6 +10,10 @@ export function problemIssue(
   return { code: 'custom' as const, path: [...path], message: code, params: { problem: code, ...params } };
 }
 
+/** A check with a name of its own carries its catalogue code as the message; zod's own messages are sentences. */
+const named = ({ message }: z.core.$ZodIssue): string | null =>
+  /^[a-z0-9]+(-[a-z0-9]+)+$/.test(message) ? message : null;
+
 /** A union told apart by one field says which values that field may have. */
 function noBranch(issue: z.core.$ZodIssueInvalidUnion, at: string): Problem {
   const options = 'options' in issue && Array.isArray(issue.options) ? issue.options : [];
@@ -71,8 +75,7 @@ export function problemsFromZod(
               : problem('above-maximum', at, { maximum: Number(issue.maximum) }),
         ];
       case 'invalid_format':
-        // A pattern with a name of its own carries its code as the message.
-        return [problem(issue.message === 'uuid-v7' ? 'uuid-v7' : `format-${issue.format}`, at)];
+        return [problem(named(issue) ?? `format-${issue.format}`, at)];
       case 'invalid_value':
         return [problem('not-one-of', at, { values: issue.values.map(String).join(', ') })];
       case 'unrecognized_keys':
@@ -87,7 +90,7 @@ export function problemsFromZod(
       }
       case 'custom': {
         const { problem: code, ...params } = (issue.params ?? {}) as Record<string, string | number>;
-        return [problem(typeof code === 'string' ? code : 'not-valid', at, params)];
+        return [problem(typeof code === 'string' ? code : (named(issue) ?? 'not-valid'), at, params)];
       }
       default:
         return [problem('not-valid', at)];

@@ -148,6 +148,17 @@ describe('npm run layers', () => {
       expect(await layers.current(kind)).toBeNull();
   });
 
+  it('writes the report of a file of which nothing can be taken, and says where one cannot be written', async () => {
+    const report = join(folder, 'rejected.csv');
+    expect(await run(['--as', 'stations', '--report', report], townStreetsGeojson())).toHaveLength(1);
+    expect((await readFile(report, 'utf8')).split('\r\n').filter((line) => line !== '')).toHaveLength(26);
+    const nowhere = join(folder, 'none', 'report.csv');
+    expect(await run(['--as', 'streets', '--report', nowhere], townStreetsGeojson())).toEqual([
+      `${nowhere} cannot be written (ENOENT). Name a file in a folder that exists and that you may write in.`,
+    ]);
+    expect(await layers.current('streets')).toBeNull();
+  });
+
   it('as a process: beside the inventory of the data folder, exit code 2 when the file has to change', async () => {
     const root = join(import.meta.dirname, '..', '..');
     const pinned = join(root, 'node_modules', '.bin', 'node');

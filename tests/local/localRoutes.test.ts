@@ -77,6 +77,8 @@ describe('the way in', () => {
     ['//local/sign-in', 404],
     ['/%2e%2e/%2e%2e/etc/passwd', 404],
     ['/local/evidence/../../../etc/passwd', 404],
+    [`/hydrants/${'a'.repeat(9000)}/`, 404],
+    [`/hydrants/${'a/'.repeat(4000)}`, 404],
     ['/local/evidence/', 403],
     ['/api', 404],
     ['/api/', 404],

@@ -1,7 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { freshness } from '../../shared/public/freshness.ts';
 import { mapTiles, publicPolicy, tileOrigin } from '../../shared/public/mapTiles.ts';
-import { hasWords } from '../../shared/words/index.ts';
+import { problemsFromZod } from '../../shared/problems/fromZod.ts';
+import { sayProblem } from '../../shared/words/index.ts';
 
 const good = {
   url: 'https://tiles.example.gov:8443/a/{z}/{x}/{y}.png?key=1',
@@ -25,10 +26,11 @@ describe('a source of streets', () => {
     ['a script', 'javascript:{z}{x}{y}'],
     ['no address', '{z}/{x}/{y}'],
   ])('is refused with %s, by a problem that has words', (_, url) => {
-    const issue = mapTiles.safeParse({ ...good, url }).error?.issues[0];
-    expect(issue?.path).toEqual(['url']);
-    expect(issue?.message).toBe('tile-address');
-    expect(hasWords('problem.tile-address')).toBe(true);
+    const problems = problemsFromZod(mapTiles.safeParse({ ...good, url }).error?.issues ?? []);
+    expect(problems).toMatchObject([{ code: 'tile-address', path: 'url' }]);
+    expect(problems.map((each) => sayProblem('en', each)).join()).toContain(
+      'like https://tiles.example.gov/',
+    );
   });
 
   test('opens the policy for pictures from that one origin and nothing else', () => {

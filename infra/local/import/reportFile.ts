@@ -1,9 +1,8 @@
-import { writeFile } from 'node:fs/promises';
-import Papa from 'papaparse';
 import type { ImportResult } from '../../../shared/inventory/importFile.ts';
 import type { Format } from '../../../shared/inventory/read/format.ts';
 import { say, sayProblem, type Locale } from '../../../shared/words/index.ts';
 import { levelWord, shortCode, whereOf } from './print.ts';
+import { reportCsv, writeReportText } from './writeReport.ts';
 
 /** The report as data: the mapping, the counts, every finding with its sentence. */
 export function reportJson(
@@ -62,7 +61,7 @@ export async function writeReport(
   locale: Locale,
 ): Promise<void> {
   if (/\.json$/i.test(path)) {
-    await writeFile(path, `${JSON.stringify(reportJson(result, file, locale), null, 2)}\n`);
+    await writeReportText(path, `${JSON.stringify(reportJson(result, file, locale), null, 2)}\n`);
     return;
   }
   const column = (name: string): string => say(locale, `inventory.column.${name}`);
@@ -80,6 +79,5 @@ export async function writeReport(
     shortCode(finding.code),
     sayProblem(locale, finding),
   ]);
-  // The mark makes a spreadsheet read it as UTF-8; escapeFormulae keeps a value from the file from running as a formula there.
-  await writeFile(path, `\ufeff${Papa.unparse({ fields, data }, { escapeFormulae: true })}\r\n`);
+  await writeReportText(path, reportCsv({ fields, data }));
 }

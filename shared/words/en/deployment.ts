@@ -1,6 +1,13 @@
 /** English words: deploying, the commands that speak to a deployment. */
 export const deployment = {
   'problem.public-url-not-domain': 'A domain is set, so this is its address: {url}',
+  'problem.stage-name': 'Use small letters and digits, a letter first, no more than 12.',
+  'problem.domain-prefix':
+    'Use 4 to 52 small letters, digits and hyphens; a letter first, and no hyphen last.',
+  'problem.host-name': 'Give a name in small letters without https://, like hydrants.water.example.',
+  'problem.certificate-arn':
+    'Give the ARN of a certificate in us-east-1: arn:aws:acm:us-east-1:ACCOUNT:certificate/ID.',
+  'problem.hosted-zone-id': 'Give the id of the hosted zone: a Z, then capital letters and digits.',
   'command.deployment-address':
     '"{address}" is no address of a deployment. Give it with https://, like https://hydrants.example.',
   'command.deployment-silent':

@@ -88,5 +88,7 @@ export const dispatch = {
   'problem.notice-past': 'This message is more than {days} days old. Tell dispatch by phone instead.',
   'problem.notice-went': 'This message has gone to everybody, or is being sent now.',
   'problem.messages-off': 'No messages to dispatch are set up, or they are turned off.',
+  'problem.recipient-id': 'Use small letters, digits and hyphens, a letter or digit first, no more than 40.',
+  'problem.phone-e164': 'Give the number with its country and no spaces, like +12025550101.',
   'problem.recipient-twice': 'Two recipients have the same id. Give each its own.',
 };

@@ -52,4 +52,7 @@ export const feeds = {
 
   'feeds.list.text':
     'The same facts at fixed addresses, with the same times. Each says when it was checked and after when not to rely on it.',
+
+  'problem.cap-sender':
+    'Use no space, comma, less-than sign or ampersand; mostly it is a domain, like water.millrace.example.',
 } as const;

@@ -26,7 +26,7 @@ export const inventory = {
     'Line {line} looks like data, not like column names. Put a header line above it.',
   'problem.inventory-quote-never-closed':
     'A quotation mark opened on line {line} is never closed, so the lines behind it read as one field. Nothing was taken. Close or remove it.',
-  'problem.inventory-not-json': 'The file stops being JSON near line {line}: {detail}',
+  'problem.inventory-not-json': 'Near line {line} the file is no JSON, or no list of features: {detail}',
   'problem.inventory-json-cut-off':
     'The file ends on line {line} in the middle of its data. Download or export it again.',
   'problem.inventory-record-never-closed':
@@ -54,7 +54,7 @@ export const inventory = {
   'problem.inventory-already-degrees':
     'You stated {crs}, but the coordinates are degrees (x {xFrom} to {xTo}, y {yFrom} to {yTo}). Leave --crs out, or map the projected columns.',
   'problem.inventory-axes-swapped':
-    'Latitude and longitude are the wrong way round (x {xFrom} to {xTo}, y {yFrom} to {yTo}). Name them: --map latitudeDeg=COLUMN --map longitudeDeg=COLUMN, or export the file again.',
+    'Latitude and longitude are the wrong way round (x {xFrom, number, ::.####} to {xTo, number, ::.####}, y {yFrom, number, ::.####} to {yTo, number, ::.####}). GeoJSON has the longitude first: export the file again. The columns of a table can be named: --map latitudeDeg=COLUMN --map longitudeDeg=COLUMN.',
   'problem.inventory-outside-area':
     'In {crs} the hydrants would stand around {latitude}, {longitude}, outside where that system is used ({area}). State the system the file is really in.',
   'problem.inventory-crs-unknown':
@@ -198,6 +198,8 @@ export const inventory = {
   'problem.inventory-one-file':
     'Name one file at a time. An import is the whole inventory, so join several files first.',
   'problem.inventory-file-not-found': 'There is no file "{file}" that can be read.',
+  'problem.inventory-report-not-written':
+    '{file} cannot be written ({code}). Name a file in a folder that exists and that you may write in.',
   'problem.inventory-unknown-option': 'There is no option "{option}". npm run import -- --help lists them.',
   'problem.inventory-option-needs-value': '{option} needs a value: {form}',
   'problem.inventory-unknown-field': 'There is no field "{field}". The fields are: {fields}.',

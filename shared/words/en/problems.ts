@@ -3,9 +3,10 @@
  * the field, the API sends it with the field's path.
  */
 export const problems = {
-  'problem.required': 'Fill this in{expected, select, string { (text)} number { (a number)} other {}}.',
+  'problem.required':
+    'Fill this in{expected, select, string { (text)} number { (a number)} int { (a whole number)} other {}}.',
   'problem.wrong-type':
-    'This must be {expected, select, string {text} number {a number} boolean {yes or no} array {a list} object {a group of fields} other {another kind of value}}.',
+    'This must be {expected, select, string {text} number {a number} int {a whole number} boolean {yes or no} array {a list} object {a group of fields} other {another kind of value}}.',
   'problem.too-short': 'Use at least {minimum} characters.',
   'problem.too-long': 'Use no more than {maximum} characters.',
   'problem.too-few': 'Give at least {minimum}.',
@@ -22,6 +23,8 @@ export const problems = {
   'problem.format-date': 'Give a date like 2026-03-04.',
   'problem.format-uuid': 'This must be a UUID.',
   'problem.format-guid': 'This must be a UUID.',
+  'problem.format-email': 'Give an email address, like name@water.example.',
+  'problem.format-url': 'Give a whole address, like https://water.example/.',
   'problem.format-regex': 'This is not in the right form.',
   'problem.still-to-come': 'This lies in the future. Check the date and the time.',
   'problem.year-out-of-range': 'Check the year: it must be from {from} to {to}.',

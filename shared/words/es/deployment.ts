@@ -2,6 +2,13 @@ import type { deployment as english } from '../en/deployment.ts';
 
 export const deployment: Record<keyof typeof english, string> = {
   'problem.public-url-not-domain': 'Hay un dominio fijado, así que esta es su dirección: {url}',
+  'problem.stage-name': 'Use minúsculas y cifras, primero una letra, no más de 12.',
+  'problem.domain-prefix':
+    'Use de 4 a 52 minúsculas, cifras y guiones; primero una letra, y ningún guion al final.',
+  'problem.host-name': 'Indique un nombre en minúsculas sin https://, como hydrants.water.example.',
+  'problem.certificate-arn':
+    'Indique el ARN de un certificado en us-east-1: arn:aws:acm:us-east-1:CUENTA:certificate/ID.',
+  'problem.hosted-zone-id': 'Indique el id de la zona hospedada: una Z, luego mayúsculas y cifras.',
   'command.deployment-address':
     '«{address}» no es la dirección de un despliegue. Escríbala con https://, por ejemplo https://hydrants.example.',
   'command.deployment-silent':

@@ -92,5 +92,7 @@ export const dispatch: Record<keyof typeof english, string> = {
   'problem.notice-past': 'Este aviso tiene más de {days} días. Avise a la central por teléfono.',
   'problem.notice-went': 'Este aviso ya salió para todos, o se está enviando ahora.',
   'problem.messages-off': 'No hay avisos a la central configurados, o están apagados.',
+  'problem.recipient-id': 'Use minúsculas, cifras y guiones, primero una letra o cifra, no más de 40.',
+  'problem.phone-e164': 'Indique el número con su país y sin espacios, como +12025550101.',
   'problem.recipient-twice': 'Dos destinatarios tienen el mismo identificador. Dé a cada uno el suyo.',
 };

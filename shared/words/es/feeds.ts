@@ -53,4 +53,7 @@ export const feeds: Record<keyof typeof english, string> = {
 
   'feeds.list.text':
     'Los mismos datos en direcciones fijas, con las mismas horas. Cada uno dice cuándo se comprobó y después de cuándo no confiar en él.',
+
+  'problem.cap-sender':
+    'No use espacios, comas, el signo menor que ni el de «y» (et); suele ser un dominio, como water.millrace.example.',
 };

@@ -29,7 +29,8 @@ export const inventory: Record<keyof typeof english, string> = {
     'La línea {line} parece datos y no nombres de columnas. Ponga encima una línea de títulos.',
   'problem.inventory-quote-never-closed':
     'Una comilla abierta en la línea {line} no se cierra, y las líneas que siguen se leen como un solo campo. No se tomó nada. Ciérrela o quítela.',
-  'problem.inventory-not-json': 'El archivo deja de ser JSON cerca de la línea {line}: {detail}',
+  'problem.inventory-not-json':
+    'Cerca de la línea {line} el archivo no es JSON, o no es una lista de elementos: {detail}',
   'problem.inventory-json-cut-off':
     'El archivo termina en la línea {line} en medio de sus datos. Descárguelo o expórtelo de nuevo.',
   'problem.inventory-record-never-closed':
@@ -57,7 +58,7 @@ export const inventory: Record<keyof typeof english, string> = {
   'problem.inventory-already-degrees':
     'Usted indicó {crs}, pero las coordenadas son grados (x {xFrom} a {xTo}, y {yFrom} a {yTo}). Quite --crs o asigne las columnas proyectadas.',
   'problem.inventory-axes-swapped':
-    'La latitud y la longitud están al revés (x {xFrom} a {xTo}, y {yFrom} a {yTo}). Nómbrelas: --map latitudeDeg=COLUMNA --map longitudeDeg=COLUMNA, o exporte el archivo de nuevo.',
+    'La latitud y la longitud están al revés (x {xFrom, number, ::.####} a {xTo, number, ::.####}, y {yFrom, number, ::.####} a {yTo, number, ::.####}). GeoJSON lleva primero la longitud: exporte el archivo de nuevo. Las columnas de una tabla se pueden nombrar: --map latitudeDeg=COLUMNA --map longitudeDeg=COLUMNA.',
   'problem.inventory-outside-area':
     'En {crs} los hidrantes estarían cerca de {latitude}, {longitude}, fuera de donde se usa ese sistema ({area}). Indique el sistema en que de verdad está el archivo.',
   'problem.inventory-crs-unknown':
@@ -196,6 +197,8 @@ export const inventory: Record<keyof typeof english, string> = {
   'problem.inventory-one-file':
     'Indique un solo archivo. Una importación es todo el inventario, así que junte antes los archivos.',
   'problem.inventory-file-not-found': 'No hay un archivo «{file}» que se pueda leer.',
+  'problem.inventory-report-not-written':
+    'No se puede escribir {file} ({code}). Indique un archivo en una carpeta que exista y en la que pueda escribir.',
   'problem.inventory-unknown-option':
     'No existe la opción «{option}». npm run import -- --help muestra las que hay.',
   'problem.inventory-option-needs-value': '{option} necesita un valor: {form}',

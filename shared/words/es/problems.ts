@@ -2,9 +2,9 @@ import type { problems as english } from '../en/problems.ts';
 
 export const problems: Record<keyof typeof english, string> = {
   'problem.required':
-    'Complete este campo{expected, select, string { (texto)} number { (un número)} other {}}.',
+    'Complete este campo{expected, select, string { (texto)} number { (un número)} int { (un número entero)} other {}}.',
   'problem.wrong-type':
-    'Debe ser {expected, select, string {texto} number {un número} boolean {sí o no} array {una lista} object {un grupo de campos} other {otro tipo de valor}}.',
+    'Debe ser {expected, select, string {texto} number {un número} int {un número entero} boolean {sí o no} array {una lista} object {un grupo de campos} other {otro tipo de valor}}.',
   'problem.too-short': 'Use al menos {minimum} caracteres.',
   'problem.too-long': 'Use como máximo {maximum} caracteres.',
   'problem.too-few': 'Indique al menos {minimum}.',
@@ -21,6 +21,8 @@ export const problems: Record<keyof typeof english, string> = {
   'problem.format-date': 'Indique una fecha como 2026-03-04.',
   'problem.format-uuid': 'Debe ser un UUID.',
   'problem.format-guid': 'Debe ser un UUID.',
+  'problem.format-email': 'Indique un correo electrónico, como nombre@water.example.',
+  'problem.format-url': 'Indique una dirección completa, como https://water.example/.',
   'problem.format-regex': 'No tiene la forma correcta.',
   'problem.still-to-come': 'Esto está en el futuro. Revise la fecha y la hora.',
   'problem.year-out-of-range': 'Revise el año: debe estar entre {from} y {to}.',

@@ -33,6 +33,43 @@ describe('deployment settings', () => {
     expect(refused).toThrow(/signIn: Fill this in/);
   });
 
+  it.each<[field: string, right: string, spoil: (settings: Record<string, any>) => void]>([
+    ['stage', 'Use small letters and digits', (all) => (all['stage'] = 'PROD-EU')],
+    ['signIn.domainPrefix', 'Use 4 to 52 small letters', (all) => (all['signIn'].domainPrefix = 'Water!')],
+    ['operators.emails.0', 'Give an email address', (all) => (all['operators'].emails = ['on-call'])],
+    ['evidence.lockedDays', 'This must be a whole number', (all) => (all['evidence'].lockedDays = 1.5)],
+    ['utility.timeZone', 'by its IANA name', (all) => (all['utility'].timeZone = 'Central')],
+    ['utility.publicUrl', 'Give a whole address', (all) => (all['utility'].publicUrl = 'hydrants')],
+    [
+      'utility.publishing.mapTiles.url',
+      'Give an https address with one host and {z}, {x} and {y} once each',
+      ({ utility }) => (utility.publishing.mapTiles = { url: 'http://tiles/{z}', attribution: 'County' }),
+    ],
+    [
+      'utility.publishing.alerts.sender',
+      'Use no space, comma, less-than sign or ampersand',
+      ({ utility }) =>
+        (utility.publishing.alerts = {
+          sender: 'a b',
+          status: 'Test',
+          urgency: 'Unknown',
+          severity: 'Minor',
+        }),
+    ],
+    [
+      'utility.dispatchMessages.to.1.phone',
+      'Give the number with its country',
+      ({ utility }) => (utility.dispatchMessages.to[1].phone = '555-0101'),
+    ],
+    ['utility.fireCover.hoseFt', '100 or more', ({ utility }) => (utility.fireCover = { hoseFt: -1 })],
+  ])('says what would be right of %s', (field, right, spoil) => {
+    const wrong = example();
+    spoil(wrong);
+    expect(() => read(JSON.stringify(wrong))).toThrow(
+      new RegExp(`  ${field}: .*${right.replaceAll(/[{}]/g, '\\$&')}`),
+    );
+  });
+
   it('has no time zone of its own: a wrong one bills wrong hours', () => {
     const without = example();
     delete without['utility'].timeZone;
@@ -66,7 +103,7 @@ describe('a name of its own', () => {
   it('needs a certificate where CloudFront looks for one', () => {
     const certificateArn = domain.certificateArn.replace('us-east-1', 'eu-west-1');
     expect(() => read(JSON.stringify({ ...example(), domain: { ...domain, certificateArn } }))).toThrow(
-      /domain\.certificateArn: /,
+      /domain\.certificateArn: Give the ARN of a certificate in us-east-1/,
     );
   });
 });

@@ -1,9 +1,8 @@
-import { writeFile } from 'node:fs/promises';
-import Papa from 'papaparse';
 import { levels, type Finding } from '../../../../shared/layers/findings.ts';
 import type { LayerKind } from '../../../../shared/layers/kinds.ts';
 import type { LayerResult } from '../../../../shared/layers/readLayer.ts';
 import { say, sayProblem, type Locale } from '../../../../shared/words/index.ts';
+import { reportCsv, writeReportText } from '../writeReport.ts';
 
 /** Findings of one kind that are shown on the terminal; a report has all of them. */
 const shown = 5;
@@ -60,6 +59,5 @@ export async function writeLayerReport(
     finding.code.replace('layers-', ''),
     sayProblem(locale, finding),
   ]);
-  // The mark makes a spreadsheet read it as UTF-8; escapeFormulae keeps a value of the file from running as a formula.
-  await writeFile(path, `\ufeff${Papa.unparse({ fields, data }, { escapeFormulae: true })}\r\n`);
+  await writeReportText(path, reportCsv({ fields, data }));
 }

@@ -1,6 +1,7 @@
 import type { InventoryStore } from '../../../../functions/stores/inventory/inventory.ts';
 import type { LayerStore } from '../../../../functions/stores/layers/layers.ts';
 import { ImportRefused } from '../../../../shared/inventory/refused.ts';
+import type { Finding } from '../../../../shared/layers/findings.ts';
 import type { LayerEdition } from '../../../../shared/layers/kinds.ts';
 import { besideHydrants } from '../../../../shared/layers/besideHydrants.ts';
 import { LayerEmpty, readLayer, type LayerResult } from '../../../../shared/layers/readLayer.ts';
@@ -34,18 +35,23 @@ export async function runLayerLoad(options: LayerOptions, deps: LayerLoadDeps): 
   if (options.file === null) return takeOut(options, deps);
   const file = await openFile(options.file);
   if (file.format !== 'geojson') throw new ImportRefused(problem('layers-not-geojson', 'FILE'));
+  const writeReport = async (findings: readonly Finding[]): Promise<void> => {
+    if (options.report === null) return;
+    await writeLayerReport(options.report, findings, locale);
+    print(say(locale, 'layers.report-written', { file: options.report }));
+  };
   let result: LayerResult;
   try {
     result = await readLayer(file, choices);
   } catch (error) {
-    if (error instanceof LayerEmpty) for (const line of findingLines(error.findings, locale)) print(line);
+    if (error instanceof LayerEmpty) {
+      for (const line of findingLines(error.findings, locale)) print(line);
+      await writeReport(error.findings);
+    }
     throw error;
   }
   for (const line of reportLines(result, file.name, choices.kind, locale)) print(line);
-  if (options.report !== null) {
-    await writeLayerReport(options.report, result.findings, locale);
-    print(say(locale, 'layers.report-written', { file: options.report }));
-  }
+  await writeReport(result.findings);
   const stock = await (await deps.lookAtInventory())?.current();
   const { problems, remarks } = besideHydrants(result, choices.kind, stock?.hydrants ?? null);
   for (const remark of remarks) print(say(locale, `problem.${remark.code}`, remark.params));
