@@ -1,9 +1,12 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { FigureRow } from '../../../shared/claimFigures/row.ts';
+import { foldClaim, type ClaimState } from '../../../shared/claims/state.ts';
+import { effectiveFacts } from '../../../shared/submissions/effective.ts';
 import { publicYears } from '../../../shared/yearly/schema.ts';
 import { sumsOf } from '../../../shared/yearly/sums.ts';
 import { MOST_YEARS, yearsOf, type YearsQuestion } from '../../../shared/yearly/yearsOf.ts';
+import { fact, onClaim, recorded, uuid } from '../../support/submissions.ts';
 import { anOutage, aStatus, aStrike } from '../../support/town.ts';
 
 /** Expected values worked out by hand on a calendar; Chicago is six hours behind UTC in winter. */
@@ -37,6 +40,15 @@ describe('the years', () => {
     expect(years[2]?.byMonth).toEqual([0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 1]);
   });
 
+  test('count a strike in the year in which it was struck, however late somebody told of it', () => {
+    const late = aStrike('a', { since: '2025-01-01T07:00:00Z', struckAt: '2024-12-31T12:00:00Z' });
+    expect(yearly({ strikes: [late] }).years.map(({ year, strikes }) => [year, strikes])).toEqual([
+      [2026, 0],
+      [2025, 0],
+      [2024, 1],
+    ]);
+  });
+
   test('are ten at most', () => {
     const { years } = yearly({ strikes: [struck('a', 'H-1', '1999-05-05T12:00:00Z')] });
     expect(years).toHaveLength(MOST_YEARS);
@@ -66,6 +78,13 @@ describe('times of return', () => {
     });
     expect(years[0]).toMatchObject({ returned: { strikes: 0, medianHours: null, longestHours: null } });
   });
+});
+
+test('a return that is dated before its strike took no time', () => {
+  const { years } = yearly({
+    strikes: [struck('a', 'H-1', '2025-02-01T12:00:00Z', '2025-02-01T09:00:00Z')],
+  });
+  expect(years[1]?.returned).toEqual({ strikes: 1, medianHours: 0, longestHours: 0 });
 });
 
 describe('days out of service', () => {
@@ -145,6 +164,19 @@ describe('hydrants struck again', () => {
   });
 });
 
+test('of very many hydrants struck again the fifty struck most often are named', () => {
+  const twice = Array.from({ length: 60 }, (_, index) => `H-${String(index).padStart(2, '0')}`);
+  const strikes = [...twice, ...twice, 'H-59'].map((hydrantId, index) =>
+    struck(`s-${index}`, hydrantId, '2025-05-01T12:00:00Z'),
+  );
+  const { again } = yearly({ strikes }).years[1]!;
+  expect(again).toHaveLength(50);
+  expect(again.slice(0, 2).map(({ hydrantId, inYear }) => [hydrantId, inYear])).toEqual([
+    ['H-59', 3],
+    ['H-00', 2],
+  ]);
+});
+
 describe('sums of money', () => {
   const row = (
     askedCents: number,
@@ -182,7 +214,39 @@ describe('sums of money', () => {
   });
 
   test('of which one claim is nearly all are not', () => {
-    expect(sumsOf([...[1, 2, 3, 4].map(() => row(100_000)), row(9_000_000)], true).billedDollars).toBeNull();
+    const four = [1, 2, 3, 4].map(() => row(100_000));
+    expect(sumsOf([...four, row(9_000_000)], true).billedDollars).toBeNull();
+    // Decision 0223: more than four fifths. 16,400 of 20,400 dollars are 80.4 %, 16,000 of 20,000 are not more.
+    expect(sumsOf([...four, row(1_640_000)], true).billedDollars).toBeNull();
+    expect(sumsOf([...four, row(1_600_000)], true).billedDollars).toBe(20_000);
+  });
+
+  test('are those of claims for strikes of the year, under whatever id the claim knows its strike by', () => {
+    // Opened in 2026 for strikes of 2025 and 2024; a strike that was joined with another keeps both ids.
+    const claim = (number: number, strikeId: string): ClaimState => {
+      const [claimId, first] = [uuid(1000 + number), number * 10];
+      const told = [
+        fact('claim-opened', first, onClaim(1000 + number), { strikeId }),
+        fact('packet-frozen', first + 1, onClaim(1000 + number), { revision: 1, demandCents: 500_000 }),
+        fact('demand-sent', first + 2, onClaim(1000 + number), {
+          revision: 1,
+          sentOn: '2026-02-01',
+          amountCents: 500_000,
+        }),
+      ].map((one) => recorded(one, '2026-03-01T12:00:00Z'));
+      return foldClaim(claimId, effectiveFacts(told).facts)!;
+    };
+    const strikes = [
+      aStrike('new', { memberIds: ['new', 'old'], since: '2025-05-01T12:00:00Z' }),
+      struck('before', 'H-1', '2024-05-01T12:00:00Z'),
+    ];
+    const claims = [1, 2, 3, 4, 5, 6].map((number) => claim(number, number % 2 ? 'new' : 'old'));
+    const { years } = yearly({ strikes, claims: [...claims, claim(7, 'before')] });
+    expect(years.map(({ year, money }) => [year, money.billedDollars])).toEqual([
+      [2026, null],
+      [2025, 30_000],
+      [2024, null],
+    ]);
   });
 
   test('recovered from fewer than five are not, however many were billed', () => {
