@@ -6,7 +6,7 @@ import { sayProblem } from '../../shared/words/index.ts';
 import { utilitySettings } from '../../shared/utility/settings.ts';
 
 /**
- * What one deployment is told (`settings.example.json` shows every field; `docs/operations/settings.md` says what each does).
+ * What one deployment is told (`docs/operations/settings.md` says what each field does; `settings.example.json` has those that most need).
  * `utility` is the same object that the handlers read.
  */
 export const deploymentSettings = z

@@ -7,7 +7,8 @@ import { command, tell, terminalLocale } from '../terminal.ts';
 /** `npm run sign-in -- https://hydrants.example`: for the commands that speak to a deployment. */
 await command(async () => {
   const [named, ...more] = process.argv.slice(2);
-  if (named === undefined || more.length > 0) throw new RefusedStart('command.sign-in-usage');
+  if (named === undefined || named.startsWith('-') || more.length > 0)
+    throw new RefusedStart('command.sign-in-usage');
   const origin = deploymentAddress(named);
   const file = await signInAt(origin, {
     variables: process.env,

@@ -14,15 +14,28 @@ type Variables = Readonly<Record<string, string | undefined>>;
 export type ImportStores = Pick<ImportDeps, 'openInventory' | 'lookAtInventory' | 'recordLoad'>;
 
 /**
+ * The store that the environment names (a deployment's bucket); null: this machine's. Throws `RefusedStart` where a
+ * deployment is named and its bucket is not, because what was meant for it would be in force here and not there.
+ */
+export function namedStore(variables: Variables, name: string): string | null {
+  const named = variables[name] ?? '';
+  if (named !== '') return named;
+  if (deploymentOf(variables) !== null) throw new RefusedStart('command.deployment-variable', { name });
+  return null;
+}
+
+/**
  * Where an import goes: with `DEPLOYMENT_URL` to that deployment, whose bucket `INVENTORY_URL` names, with the operator's own
  * rights in the account and their own sign-in at its API; without, to this machine's data folder.
  */
 export function importStores(variables: Variables): ImportStores {
   const deployment = deploymentOf(variables);
-  if (deployment === null) return ofThisMachine(variables);
-  const bucket = variables[environmentNames.inventoryUrl] ?? '';
-  if (bucket === '')
-    throw new RefusedStart('command.deployment-variable', { name: environmentNames.inventoryUrl });
+  const bucket = namedStore(variables, environmentNames.inventoryUrl);
+  if (deployment === null || bucket === null) {
+    if (bucket !== null)
+      throw new RefusedStart('command.deployment-url-too', { name: environmentNames.inventoryUrl });
+    return ofThisMachine(variables);
+  }
   const open = async () => objectInventory(await openObjectStore(bucket));
   return {
     // Signed in before anything is written: files that no fact speaks of would be in force and on no record.

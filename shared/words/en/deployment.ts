@@ -23,6 +23,8 @@ export const deployment = {
   'command.sign-in-done-browser': 'Signed in. This window can be closed.',
   'command.sign-in-done':
     'Signed in at {address}. It is kept in {file}, which only you can read; delete that file to sign out.',
+  'command.deployment-url-too':
+    '{name} is set and DEPLOYMENT_URL is not. Set both to load into a deployment, or neither for this machine.',
   'command.deployment-variable': 'Set {name} as well: the stack of the data says it among its outputs.',
   'smoke.page': 'the public page answers',
   'smoke.headers': 'its headers are the strict ones',

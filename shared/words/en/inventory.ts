@@ -229,7 +229,9 @@ Reads the whole hydrant inventory from CSV, GeoJSON or OSM XML, says what it mak
   --json                 print the whole report as JSON
   --lang en|es           language of the report
 
-Fields: {fields}`,
+Fields: {fields}
+
+DEPLOYMENT_URL=https://… and INVENTORY_URL=s3://BUCKET/ load into a deployment (docs/operations/inventory.md); without them it goes into the data folder of this machine.`,
   'inventory.title.file': '{file}: {format}, {rows} rows',
   'inventory.format.csv': 'CSV',
   'inventory.format.geojson': 'GeoJSON',

@@ -14,7 +14,10 @@ their next publication. docs/layers-geojson.md has what each kind must hold.
   --dry-run              reads and reports, and writes nothing
   --take-out             takes the layer of this kind out again (without FILE)
   --by NAME              who loads it
-  --lang en | es         language of this command`,
+  --lang en | es         language of this command
+
+INVENTORY_URL=s3://BUCKET/ loads into a deployment's bucket, beside its inventory; without it the layer goes into the
+data folder of this machine.`,
   'layers.file':
     '{file}: {kind, select, streets {streets} addresses {places that must be covered} other {station areas}}, coordinates in {crs}',
   'layers.counts':

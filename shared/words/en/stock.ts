@@ -149,7 +149,7 @@ export const stock = {
   'stock.choose-place': 'Places on record',
   'stock.records': 'What was recorded',
   'models.help':
-    'npm run models -- FILE.csv [--dry-run] [--by PERSON] [--lang en|es]\n\nReads hydrant models from a CSV, one line for each thing, and records them like the form does. Needs the server running (npm start). docs/models-csv.md explains the columns.\n\n  --dry-run   only check and say what would be recorded\n  --by        who is named as having recorded them (else the account that runs this)\n  --example   print an example file to begin with',
+    'npm run models -- FILE.csv [--dry-run] [--by PERSON] [--lang en|es]\n\nReads hydrant models from a CSV, one line for each thing, and records them like the form does. They go to the server that runs on this machine (npm start), or with DEPLOYMENT_URL=https://… to that deployment. docs/models-csv.md explains the columns.\n\n  --dry-run   only check and say what would be recorded\n  --by        who is named as having recorded them (else the account that runs this)\n  --example   print an example file to begin with',
   'models.at': 'Line {line}, column “{column}”: {problem}',
   'models.read': '{file}: {models, plural, one {# model} other {# models}} read.',
   'models.new': '{model}: new',

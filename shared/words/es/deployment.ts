@@ -26,6 +26,8 @@ export const deployment: Record<keyof typeof english, string> = {
   'command.sign-in-done-browser': 'Sesión iniciada. Puede cerrar esta ventana.',
   'command.sign-in-done':
     'Sesión iniciada en {address}. Se guarda en {file}, que solo usted puede leer; bórrelo para cerrarla.',
+  'command.deployment-url-too':
+    '{name} está definida y DEPLOYMENT_URL no. Defina ambas para cargar en un despliegue, o ninguna para esta máquina.',
   'command.deployment-variable': 'Fije también {name}: la pila de los datos lo dice entre sus salidas.',
   'smoke.page': 'la página pública responde',
   'smoke.headers': 'sus cabeceras son las estrictas',

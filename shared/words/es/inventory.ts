@@ -228,7 +228,9 @@ Lee todo el inventario de hidrantes de CSV, GeoJSON u OSM XML, dice qué entiend
   --json                 imprimir todo el informe como JSON
   --lang en|es           idioma del informe
 
-Campos: {fields}`,
+Campos: {fields}
+
+DEPLOYMENT_URL=https://… e INVENTORY_URL=s3://BUCKET/ cargan en un despliegue (docs/operations/inventory.md); sin ellas, va a la carpeta de datos de esta máquina.`,
   'inventory.title.file': '{file}: {format}, {rows} filas',
   'inventory.format.csv': 'CSV',
   'inventory.format.geojson': 'GeoJSON',

@@ -16,7 +16,10 @@ desde su próxima publicación. docs/layers-geojson.md dice qué debe contener c
   --dry-run              lee e informa, y no escribe nada
   --take-out             retira la capa de esta clase (sin ARCHIVO)
   --by NOMBRE            quién la carga
-  --lang en | es         idioma de este comando`,
+  --lang en | es         idioma de este comando
+
+INVENTORY_URL=s3://BUCKET/ carga en el bucket de un despliegue, junto a su inventario; sin ella, la capa va a la carpeta
+de datos de esta máquina.`,
   'layers.file':
     '{file}: {kind, select, streets {calles} addresses {lugares que deben estar cubiertos} other {áreas de estaciones}}, coordenadas en {crs}',
   'layers.counts':

@@ -152,7 +152,7 @@ export const stock: Record<keyof typeof english, string> = {
   'stock.choose-place': 'Lugares registrados',
   'stock.records': 'Lo registrado',
   'models.help':
-    'npm run models -- ARCHIVO.csv [--dry-run] [--by PERSONA] [--lang en|es]\n\nLee modelos de hidrante de un CSV, una línea por cosa, y los registra como lo hace el formulario. Necesita el servidor en marcha (npm start). docs/models-csv.md explica las columnas.\n\n  --dry-run   solo revisar y decir qué se registraría\n  --by        a quién se nombra como quien los registró (si no, la cuenta que ejecuta esto)\n  --example   imprimir un archivo de ejemplo para empezar',
+    'npm run models -- ARCHIVO.csv [--dry-run] [--by PERSONA] [--lang en|es]\n\nLee modelos de hidrante de un CSV, una línea por cosa, y los registra como lo hace el formulario. Van al servidor en marcha en esta máquina (npm start) o, con DEPLOYMENT_URL=https://…, a ese despliegue. docs/models-csv.md explica las columnas.\n\n  --dry-run   solo revisar y decir qué se registraría\n  --by        a quién se nombra como quien los registró (si no, la cuenta que ejecuta esto)\n  --example   imprimir un archivo de ejemplo para empezar',
   'models.at': 'Línea {line}, columna «{column}»: {problem}',
   'models.read': '{file}: {models, plural, one {# modelo leído} other {# modelos leídos}}.',
   'models.new': '{model}: nuevo',
