@@ -6,8 +6,8 @@ export interface FakeProvider {
   readonly page: string;
   /** What the token address was asked, newest last. */
   readonly asked: URLSearchParams[];
-  /** The next answers of the token address instead of the usual. */
-  readonly answers: (number | 'cut')[];
+  /** The next answers of the token address instead of the usual; `tokenless`: a success without the token. */
+  readonly answers: (number | 'cut' | 'tokenless')[];
   /** Refresh tokens that were taken back. */
   readonly revoked: string[];
   close(): Promise<void>;
@@ -26,7 +26,7 @@ export async function fakeProvider(options: {
   const codes = new Map<string, { readonly challenge: string; readonly returnTo: string }>();
   const refreshTokens = new Set<string>();
   const asked: URLSearchParams[] = [];
-  const answers: (number | 'cut')[] = [];
+  const answers: (number | 'cut' | 'tokenless')[] = [];
   const revoked: string[] = [];
   const server = createServer((request, response) => {
     const { pathname, searchParams } = new URL(request.url ?? '', 'http://provider.invalid');
@@ -46,6 +46,7 @@ export async function fakeProvider(options: {
           asked.push(body);
           const instead = answers.shift();
           if (instead === 'cut') return void request.socket.destroy();
+          if (instead === 'tokenless') return void response.end('{"token_type":"Bearer"}');
           if (instead !== undefined) return void response.writeHead(instead).end();
           const renewal = body.get('grant_type') === 'refresh_token';
           const kept = codes.get(body.get('code') ?? '');

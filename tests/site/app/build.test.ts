@@ -66,6 +66,31 @@ describe('a submission as it leaves the device', () => {
     expect(withdrawn).toMatchObject({ occurredAt: corrects.occurredAt, body: { replacement: null } });
   });
 
+  it('happened when its form was opened, where it says no time of its own, and is sent by whoever sends it', () => {
+    const untimed = { ...specOf('inspection')!, occurredAt: () => null };
+    const written = { ...draft, authorId: 'w-102' };
+    expect(buildSubmission(untimed, written, body, sender)).toMatchObject({
+      occurredAt: draft.openedAt,
+      person: { personId: 'w-101' },
+      device: { deviceId: 'phone-1' },
+    });
+    expect(buildSubmission(untimed, draft, null, sender)).toMatchObject({ kind: 'inspection', body: {} });
+    const corrects = {
+      targetId: id('02'),
+      occurredAt: '2026-02-28T00:00:00.000Z',
+      reason: 'x',
+      withdraw: false,
+    };
+    expect(buildSubmission(untimed, { ...draft, corrects }, body, sender).occurredAt).toBe(
+      corrects.occurredAt,
+    );
+  });
+
+  it('about nothing in hand is about the utility, where its kind may be', () => {
+    const none = { hydrantId: null, strikeId: null, claimId: null };
+    expect(subjectFor('rate-book', none, () => id('09'))).toEqual({ type: 'utility' });
+  });
+
   it('is about the strike in hand, else the hydrant, else a strike of its own', () => {
     const none = { hydrantId: null, strikeId: null, claimId: null };
     const make = (): string => id('09');

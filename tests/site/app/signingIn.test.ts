@@ -1,5 +1,12 @@
 import { afterAll, beforeAll, beforeEach, describe, expect, it, vi } from 'vitest';
-import { cameBack, challengeOf, newProof, signInAddress } from '../../../site/src/app/core/oidc.ts';
+import {
+  cameBack,
+  challengeOf,
+  exchangeCode,
+  newProof,
+  revoke,
+  signInAddress,
+} from '../../../site/src/app/core/oidc.ts';
 import { fakeProvider, type FakeProvider } from '../../support/fakeProvider.ts';
 
 /** A device, as far as signing in needs one. */
@@ -126,6 +133,28 @@ describe('signing in', () => {
     expect(session.get()).toBeNull();
   });
 
+  it('takes an answer without a token for none', async () => {
+    location.search = await goThere();
+    provider.answers.push('tokenless');
+    expect(await finishSignIn()).toBe('unreachable');
+    expect(session.get()).toBeNull();
+  });
+
+  it('gives up on a page that never answers, and nobody is kept by one that cannot take a token back', async () => {
+    const at = { page: provider.page, clientId };
+    // What `AbortSignal.timeout` gives when its time is over (DOM standard).
+    const timeout = vi.spyOn(AbortSignal, 'timeout').mockImplementation(() => AbortSignal.abort());
+    try {
+      expect(await exchangeCode(at, 'https://a.example/', 'code', 'verifier')).toEqual({
+        outcome: 'unreachable',
+      });
+      await revoke(at, 'refresh');
+      expect(provider.revoked).toEqual([]);
+    } finally {
+      timeout.mockRestore();
+    }
+  });
+
   it('of nobody who comes from there is nothing', async () => {
     expect(await finishSignIn()).toBe('none');
   });
@@ -165,8 +194,9 @@ describe('a shift', () => {
     },
   );
 
-  it('ends when the page will renew no more', async () => {
-    provider.answers.push(400);
+  // RFC 6749 5.2: 400, or 401 where it is the client that the page does not know any more.
+  it.each([400, 401])('ends when the page will renew no more (%d)', async (status) => {
+    provider.answers.push(status);
     await keepSignedIn(inAnHour());
     expect(kept.has('hsl.renewal')).toBe(false);
     // What is left of the hour is still good.
