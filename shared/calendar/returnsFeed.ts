@@ -6,21 +6,14 @@ import ical, {
   type ICalEventData,
 } from 'ical-generator';
 import { pagePath } from '../public/address.ts';
-import type { PublicEdition } from '../public/edition.ts';
 import type { PublicPlannedWork } from '../public/plannedWork.ts';
+import type { NewsQuestion } from '../feeds/atom.ts';
 import { addressOf } from '../feeds/catalogue.ts';
-import type { FeedChanges, OutageChange } from '../feeds/changes.ts';
+import type { OutageChange } from '../feeds/changes.ts';
 import { statementWords } from '../feeds/facts.ts';
 import { outageUri } from '../feeds/ids.ts';
 import { hydrantWords, outageLines, pathOf } from '../feeds/outageWords.ts';
-import { say, type Locale } from '../words/index.ts';
-
-export interface ReturnsQuestion {
-  readonly edition: PublicEdition;
-  readonly changes: FeedChanges;
-  readonly locale: Locale;
-  readonly publicUrl: string | null;
-}
+import { say } from '../words/index.ts';
 
 /** An event has about 700 bytes; calendar programs take a megabyte or two. */
 const MOST_EVENTS = 2000;
@@ -34,7 +27,7 @@ const STATEMENT_ID = 'checked@out-of-service';
  * counted, from its time until the time after which it does not hold, so that a calendar nobody renews shows its age,
  * and a feed with nothing expected is not empty, which the format does not allow.
  */
-export function returnsFeed(question: ReturnsQuestion): string {
+export function returnsFeed(question: NewsQuestion): string {
   const { edition, changes, locale } = question;
   const { utility } = edition.snapshot;
   const calendar = ical({
@@ -63,7 +56,7 @@ const common = {
 const linked = (path: string, publicUrl: string | null): { url?: string } =>
   publicUrl === null ? {} : { url: addressOf(path.slice(1), publicUrl) };
 
-function statementEvent({ edition, locale, publicUrl }: ReturnsQuestion): ICalEventData {
+function statementEvent({ edition, locale, publicUrl }: NewsQuestion): ICalEventData {
   const { snapshot } = edition;
   return {
     ...common,
@@ -79,7 +72,7 @@ function statementEvent({ edition, locale, publicUrl }: ReturnsQuestion): ICalEv
 }
 
 /** What to know before any use, whom to call, and the terms of the data. */
-function terms({ edition, locale }: Pick<ReturnsQuestion, 'edition' | 'locale'>): string[] {
+function terms({ edition, locale }: Pick<NewsQuestion, 'edition' | 'locale'>): string[] {
   const { emergencyPhone, license } = edition.snapshot.utility;
   return [
     say(locale, 'feeds.not-listed'),
@@ -88,7 +81,7 @@ function terms({ edition, locale }: Pick<ReturnsQuestion, 'edition' | 'locale'>)
   ];
 }
 
-function returnEvent(change: OutageChange, { edition, locale, publicUrl }: ReturnsQuestion): ICalEventData {
+function returnEvent(change: OutageChange, { edition, locale, publicUrl }: NewsQuestion): ICalEventData {
   const { outage, changedAt, version, ended } = change;
   const hydrant = hydrantWords(change, locale);
   return {
@@ -104,7 +97,7 @@ function returnEvent(change: OutageChange, { edition, locale, publicUrl }: Retur
   };
 }
 
-function workEvent(work: PublicPlannedWork, { edition, locale, publicUrl }: ReturnsQuestion): ICalEventData {
+function workEvent(work: PublicPlannedWork, { edition, locale, publicUrl }: NewsQuestion): ICalEventData {
   const { checkedAt } = edition.snapshot;
   const place = { ...work, inInventory: true, position: null };
   return {

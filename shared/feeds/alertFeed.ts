@@ -1,11 +1,11 @@
 import { say } from '../words/index.ts';
 import type { PublicSnapshot } from '../public/snapshot.ts';
 import type { AlertedOutage, AlertLog } from './alerts.ts';
+import { atomDocument } from './atomDocument.ts';
 import { alertIdentifier, alertKey, CAP_TYPE } from './cap.ts';
 import { addressOf, feedKey } from './catalogue.ts';
-import { aboutWords } from './facts.ts';
 import { titleWords } from './outageWords.ts';
-import { element, textElement, xmlDocument, type Xml } from './xml.ts';
+import { element, textElement, type Xml } from './xml.ts';
 
 export interface AlertFeedQuestion {
   readonly log: AlertLog;
@@ -19,29 +19,18 @@ export interface AlertFeedQuestion {
  * feed does for all. A message is a new entry, under an id of its own: an entry never changes.
  */
 export function alertFeed({ log, snapshot, publicUrl }: AlertFeedQuestion): string {
-  const { utility, checkedAt, relyUntil } = snapshot;
-  const { locale } = utility;
-  const self = addressOf(feedKey('alerts'), publicUrl);
+  const { utility } = snapshot;
   const newest = log.outages.toSorted((a, b) => Date.parse(lastOf(b).sent) - Date.parse(lastOf(a).sent));
-  return xmlDocument(
-    element(
-      'feed',
-      {
-        xmlns: 'http://www.w3.org/2005/Atom',
-        'xmlns:dcterms': 'http://purl.org/dc/terms/',
-        'xml:lang': locale,
-      },
-      textElement('id', publicUrl === null ? 'urn:uuid:0198c7a0-5d3e-7c41-9a52-6d1b0f2e8a13' : self),
-      textElement('title', say(locale, 'feeds.alert.title', { utility: utility.name })),
-      textElement('subtitle', aboutWords(snapshot, locale)),
-      textElement('updated', checkedAt),
-      element('author', {}, textElement('name', utility.name)),
-      element('link', { rel: 'self', type: 'application/atom+xml', href: self }),
-      utility.license && textElement('rights', utility.license.name),
-      utility.license && element('link', { rel: 'license', href: utility.license.url }),
-      textElement('dcterms:valid', `start=${checkedAt}; end=${relyUntil}; scheme=W3C-DTF;`),
-      ...newest.map((alerted) => entryOf(alerted, { log, snapshot, publicUrl })),
-    ),
+  return atomDocument(
+    {
+      snapshot,
+      locale: utility.locale,
+      key: feedKey('alerts'),
+      publicUrl,
+      nameless: 'urn:uuid:0198c7a0-5d3e-7c41-9a52-6d1b0f2e8a13',
+      title: say(utility.locale, 'feeds.alert.title', { utility: utility.name }),
+    },
+    newest.map((alerted) => entryOf(alerted, { log, snapshot, publicUrl })),
   );
 }
 
@@ -55,14 +44,15 @@ function entryOf(alerted: AlertedOutage, { snapshot, publicUrl }: AlertFeedQuest
   const message = lastOf(alerted);
   const identifier = alertIdentifier(alerted.told.outage.outageId, message.number);
   const address = addressOf(alertKey(identifier), publicUrl);
+  const title = titleWords(alerted.told, snapshot.utility.locale);
   return element(
     'entry',
     {},
     textElement('id', publicUrl === null ? `tag:alert.invalid,2026:${identifier}` : address),
-    textElement('title', titleWords(alerted.told, snapshot.utility.locale)),
+    textElement('title', title),
     textElement('updated', message.sent),
     element('link', { rel: 'alternate', type: CAP_TYPE, href: address }),
     element('category', { term: message.type }),
-    element('summary', { type: 'text' }, titleWords(alerted.told, snapshot.utility.locale)),
+    element('summary', { type: 'text' }, title),
   );
 }

@@ -48,7 +48,7 @@ export function nextAlerts(previous: AlertLog | null, changes: FeedChanges): Ale
   const outages = changes.outages.flatMap((now): AlertedOutage[] => {
     const alerted = before.get(now.outage.outageId);
     const type = nextType(alerted, now, checkedAt);
-    if (type === null) return alerted ? [{ ...alerted, messages: alerted.messages }] : [];
+    if (type === null) return alerted ? [alerted] : [];
     const last = alerted?.messages.at(-1);
     const message = { number: (last?.number ?? 0) + 1, type, sent: checkedAt, version: now.version };
     // After a Cancel a new row begins, whose messages refer to none of the old one.

@@ -1,12 +1,13 @@
 import type { PublicEdition } from '../public/edition.ts';
 import { pagePath } from '../public/address.ts';
+import type { PublicSnapshot } from '../public/snapshot.ts';
 import { say, type Locale } from '../words/index.ts';
+import { atomDocument } from './atomDocument.ts';
 import { addressOf, feedKey } from './catalogue.ts';
 import { newestFirst, type FeedChanges, type OutageChange } from './changes.ts';
-import { aboutWords } from './facts.ts';
 import { outageUri } from './ids.ts';
 import { outageLines, pathOf, titleWords } from './outageWords.ts';
-import { element, textElement, xmlDocument, type Xml } from './xml.ts';
+import { element, textElement, type Xml } from './xml.ts';
 
 /** A reader's list, not an archive: the newest entries; the whole of what is out stands in the other feeds. */
 export const MOST_ENTRIES = 200;
@@ -24,7 +25,10 @@ export interface NewsQuestion {
 export const entriesOf = ({ outages }: FeedChanges): readonly OutageChange[] =>
   outages.toSorted(newestFirst).slice(0, MOST_ENTRIES);
 
-/** A feed with no known address of its own is of one machine only; its id is one that no other kind of feed has. */
+/** The title of the news, in whatever format. */
+export const titleOf = ({ utility }: Pick<PublicSnapshot, 'utility'>, locale: Locale): string =>
+  `${say(locale, 'public.title')} · ${utility.name}`;
+
 const NAMELESS: Readonly<Record<Locale, string>> = {
   en: 'urn:uuid:0198c7a0-5d3e-7c41-9a52-6d1b0f2e8a11',
   es: 'urn:uuid:0198c7a0-5d3e-7c41-9a52-6d1b0f2e8a12',
@@ -33,34 +37,22 @@ const NAMELESS: Readonly<Record<Locale, string>> = {
 /**
  * News of outages as an Atom feed (RFC 4287): an entry for each outage, open or over for less than two weeks, under the
  * same id for ever. `updated` of an entry is the check at which what is said of it last changed, so a reader shows it as
- * new then and only then; `updated` of the feed is the check. How long the feed holds is in `subtitle` for people and in
- * `dcterms:valid` (DCMI Period) for programs; the terms are in `rights` and a `license` link (RFC 4946).
+ * new then and only then.
  */
 export function atomFeed(question: NewsQuestion): string {
   const { edition, changes, locale, publicUrl } = question;
-  const { utility, checkedAt, relyUntil } = edition.snapshot;
-  const self = feedKey('atom', locale);
-  return xmlDocument(
-    element(
-      'feed',
-      {
-        xmlns: 'http://www.w3.org/2005/Atom',
-        'xmlns:dcterms': 'http://purl.org/dc/terms/',
-        'xml:lang': locale,
-      },
-      textElement('id', publicUrl === null ? NAMELESS[locale] : addressOf(self, publicUrl)),
-      textElement('title', `${say(locale, 'public.title')} · ${utility.name}`),
-      textElement('subtitle', aboutWords(edition.snapshot, locale)),
-      textElement('updated', checkedAt),
-      element('author', {}, textElement('name', utility.name)),
-      element('link', { rel: 'self', type: 'application/atom+xml', href: addressOf(self, publicUrl) }),
-      link('alternate', pagePath('', locale, utility.locale), 'text/html', question),
-      utility.license && textElement('rights', utility.license.name),
-      utility.license && element('link', { rel: 'license', href: utility.license.url }),
-      textElement('generator', 'Hydrant Strike Ledger'),
-      textElement('dcterms:valid', `start=${checkedAt}; end=${relyUntil}; scheme=W3C-DTF;`),
-      ...entriesOf(changes).map((change) => entryOf(change, question)),
-    ),
+  const { snapshot } = edition;
+  return atomDocument(
+    {
+      snapshot,
+      locale,
+      key: feedKey('atom', locale),
+      publicUrl,
+      nameless: NAMELESS[locale],
+      title: titleOf(snapshot, locale),
+      page: link('alternate', pagePath('', locale, snapshot.utility.locale), 'text/html', question),
+    },
+    entriesOf(changes).map((change) => entryOf(change, question)),
   );
 }
 

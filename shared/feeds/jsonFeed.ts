@@ -1,8 +1,8 @@
 import * as z from 'zod';
 import { pagePath } from '../public/address.ts';
 import { publicOutage } from '../public/snapshot.ts';
-import { say } from '../words/index.ts';
-import { entriesOf, type NewsQuestion } from './atom.ts';
+import { locales } from '../words/index.ts';
+import { entriesOf, titleOf, type NewsQuestion } from './atom.ts';
 import { addressOf, feedKey } from './catalogue.ts';
 import { outageChange, type OutageChange } from './changes.ts';
 import { aboutWords, checkedFacts, checkedFactsOf } from './facts.ts';
@@ -43,7 +43,7 @@ export const outOfServiceJsonFeed = z.strictObject({
   feed_url: z.url().optional(),
   description: z.string(),
   authors: z.array(z.strictObject({ name: z.string() })),
-  language: z.enum(['en', 'es']),
+  language: z.enum(locales),
   _checked: checkedFacts,
   items: z.array(item),
 });
@@ -65,7 +65,7 @@ export function jsonFeed(question: NewsQuestion): OutOfServiceJsonFeed {
     publicUrl === null ? {} : ({ [name]: addressOf(path, publicUrl) } as Record<K, string>);
   return outOfServiceJsonFeed.parse({
     version: 'https://jsonfeed.org/version/1.1',
-    title: `${say(locale, 'public.title')} · ${utility.name}`,
+    title: titleOf(edition.snapshot, locale),
     ...address('home_page_url', pagePath('', locale, utility.locale).slice(1)),
     ...address('feed_url', feedKey('jsonFeed', locale)),
     description: aboutWords(edition.snapshot, locale),

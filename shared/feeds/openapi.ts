@@ -2,6 +2,7 @@ import * as z from 'zod';
 import { createDocument, type ZodOpenApiPathItemObject, type ZodOpenApiResponseObject } from 'zod-openapi';
 import { publicSnapshot, type PublicSnapshot } from '../public/snapshot.ts';
 import { say } from '../words/index.ts';
+import { titleOf } from './atom.ts';
 import { addressOf, feedsOf, INDEX_KEY, type Feed, type FeedName } from './catalogue.ts';
 import { feedChanges } from './changes.ts';
 import { outOfServiceGeoJson } from './geojson.ts';
@@ -61,7 +62,7 @@ export function openApiDocument(
   return createDocument({
     openapi: '3.1.0',
     info: {
-      title: `${say(locale, 'public.title')} · ${utility.name}`,
+      title: titleOf({ utility }, locale),
       version: '1.0.0',
       description: say(locale, 'feeds.api.description'),
       ...(license ? { license: { name: license.name, url: license.url } } : {}),
