@@ -6,13 +6,14 @@ import { RefusedStart } from './refusedStart.ts';
 
 type Variables = Readonly<Record<string, string | undefined>>;
 
+/** Paths on the command line are meant from where the person stands; npm runs a script in the project's folder. */
+export const fromCaller = (path: string, variables: Variables = process.env): string =>
+  resolve(variables['INIT_CWD'] ?? '.', path);
+
 /** The data folder: `DATA_DIR`, from where the command was called; else `.data` of the project. */
 export function dataDir(variables: Variables): string {
   const given = variables['DATA_DIR'];
-  // npm runs a script in the project's folder and says in INIT_CWD where it was called.
-  return given === undefined || given === ''
-    ? join(projectRoot, '.data')
-    : resolve(variables['INIT_CWD'] ?? '.', given);
+  return given === undefined || given === '' ? join(projectRoot, '.data') : fromCaller(given, variables);
 }
 
 export function portOf(variables: Variables): number {

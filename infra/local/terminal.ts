@@ -1,4 +1,4 @@
-import { say, type Locale, type WordKey, type WordParams } from '../../shared/words/index.ts';
+import { isLocale, say, type Locale, type WordKey, type WordParams } from '../../shared/words/index.ts';
 import { RefusedStart } from './refusedStart.ts';
 
 /** The language of the terminal, from the variables that POSIX gives it (LC_ALL before LC_MESSAGES before LANG). */
@@ -9,6 +9,14 @@ export function terminalLocale(
     (value) => value !== undefined && value !== '',
   );
   return named?.toLowerCase().startsWith('es') ? 'es' : 'en';
+}
+
+/** The language that a command line asks for (`--lang es`), read before the rest of it may be refused; else the terminal's. */
+export function askedLocale(argv: readonly string[]): Locale {
+  const asked = argv.map((word, at) =>
+    word === '--lang' ? argv[at + 1] : word.startsWith('--lang=') ? word.slice('--lang='.length) : undefined,
+  );
+  return asked.findLast(isLocale) ?? terminalLocale();
 }
 
 /** Prints a sentence of the catalogue. */

@@ -1,4 +1,4 @@
-import { mkdtemp, readdir, rm, stat } from 'node:fs/promises';
+import { mkdtemp, readdir, rm, stat, writeFile } from 'node:fs/promises';
 import { createServer, type Server } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import { tmpdir } from 'node:os';
@@ -89,6 +89,16 @@ describe('a command at a deployment', () => {
     await signIn();
     provider.answers.push(400);
     expect(await refusal(openAccess(origin, variables))).toBe('command.not-signed-in');
+  });
+
+  it('whose kept sign-in was cut off says what to run', async () => {
+    await signIn();
+    const folder = join(variables['XDG_CONFIG_HOME']!, 'hydrant-strike-ledger');
+    const [file] = await readdir(folder);
+    for (const text of ['{"page": "https', '{}', '']) {
+      await writeFile(join(folder, file!), text);
+      expect(await refusal(openAccess(origin, variables))).toBe('command.not-signed-in');
+    }
   });
 
   it('takes a token from the environment where there is no browser', async () => {

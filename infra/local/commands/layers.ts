@@ -1,33 +1,28 @@
 import { existsSync } from 'node:fs';
 import { userInfo } from 'node:os';
-import { resolve } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { objectInventory } from '../../../functions/stores/inventory/objectInventory.ts';
 import { objectLayers } from '../../../functions/stores/layers/objectLayers.ts';
 import { openObjectStore } from '../../../functions/stores/objects/open.ts';
 import { environmentNames, layersUrl } from '../../../shared/deployment/environment.ts';
 import { ImportRefused } from '../../../shared/inventory/refused.ts';
-import { isLocale, say, sayProblem, type Locale } from '../../../shared/words/index.ts';
+import { say, sayProblem } from '../../../shared/words/index.ts';
 import { claimDataFolder, inventoryFolder } from '../dataFolder.ts';
 import { readLayerOptions } from '../import/layers/options.ts';
 import { runLayerLoad } from '../import/layers/run.ts';
-import { dataDir } from '../options.ts';
-import { command, terminalLocale } from '../terminal.ts';
-
-/** Paths on the command line are meant from where the person stands; npm runs the script in the project's folder. */
-const fromCaller = (path: string): string => resolve(process.env['INIT_CWD'] ?? '.', path);
+import { namedStore } from '../import/stores.ts';
+import { dataDir, fromCaller } from '../options.ts';
+import { askedLocale, command } from '../terminal.ts';
 
 /** The inventory's store, beside which the layers are kept: named by the environment (a deployment's bucket), else this machine's. */
-const inventoryUrl = (): string => {
-  const named = process.env[environmentNames.inventoryUrl] ?? '';
-  return named === '' ? pathToFileURL(inventoryFolder(dataDir(process.env))).href : named;
-};
+const inventoryUrl = (): string =>
+  namedStore(process.env, environmentNames.inventoryUrl) ??
+  pathToFileURL(inventoryFolder(dataDir(process.env))).href;
 
 /** `npm run layers -- FILE --as streets`: reads a layer, reports on it and puts it in force. Exit 2: the file or the command line has to change. */
 await command(async () => {
   const argv = process.argv.slice(2);
-  const asked = argv[argv.indexOf('--lang') + 1];
-  const locale: Locale = argv.includes('--lang') && isLocale(asked) ? asked : terminalLocale();
+  const locale = askedLocale(argv);
   try {
     const options = readLayerOptions(argv, locale);
     if (options === 'help') {

@@ -1,24 +1,19 @@
 import { userInfo } from 'node:os';
-import { resolve } from 'node:path';
 import { v7 } from 'uuid';
 import { ImportRefused } from '../../../shared/inventory/refused.ts';
-import { isLocale, say, type Locale } from '../../../shared/words/index.ts';
+import { say } from '../../../shared/words/index.ts';
 import { deploymentOf, openAccess } from '../deployed/access.ts';
 import { exampleCsv } from '../import/models/example.ts';
 import { readModelOptions } from '../import/models/options.ts';
 import { runModelImport, sayDoubt } from '../import/models/run.ts';
 import { modelServer, modelServerThere } from '../import/models/server.ts';
-import { dataDir } from '../options.ts';
-import { command, terminalLocale } from '../terminal.ts';
-
-/** Paths on the command line are meant from where the person stands; npm runs the script in the project's folder. */
-const fromCaller = (path: string): string => resolve(process.env['INIT_CWD'] ?? '.', path);
+import { dataDir, fromCaller } from '../options.ts';
+import { askedLocale, command } from '../terminal.ts';
 
 /** `npm run models -- FILE.csv`: reads hydrant models, and records them when nothing is doubtful. Exit 2: the file or the command line has to change. */
 await command(async () => {
   const argv = process.argv.slice(2);
-  const asked = argv[argv.indexOf('--lang') + 1];
-  const locale: Locale = argv.includes('--lang') && isLocale(asked) ? asked : terminalLocale();
+  const locale = askedLocale(argv);
   try {
     const options = readModelOptions(argv, locale);
     if (options === 'help') console.log(say(locale, 'models.help'));

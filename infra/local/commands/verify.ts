@@ -1,5 +1,4 @@
 import { readFile } from 'node:fs/promises';
-import { resolve } from 'node:path';
 import { parseArgs } from 'node:util';
 import { getDocument } from 'pdfjs-dist/legacy/build/pdf.mjs';
 import { problem, type Problem } from '../../../shared/problems/problem.ts';
@@ -7,8 +6,9 @@ import { pageTextReader } from '../../../shared/verify/file/pageText.ts';
 import { sayVerification } from '../../../shared/verify/say.ts';
 import { sayFinding } from '../../../shared/verify/finding.ts';
 import { verifyPacket, type Verification } from '../../../shared/verify/verify.ts';
-import { isLocale, say, type Locale } from '../../../shared/words/index.ts';
-import { command, terminalLocale } from '../terminal.ts';
+import { say } from '../../../shared/words/index.ts';
+import { fromCaller } from '../options.ts';
+import { askedLocale, command } from '../terminal.ts';
 
 /**
  * `npm run -s verify -- PACKET.pdf [ARCHIVE.zip]`: recomputes a packet from its own file. Exit 0 consistent, 1 it
@@ -28,9 +28,8 @@ const refuse = (code: string, params: Problem['params'] = {}): never => {
 
 const exitCodes: Record<Verification['outcome'], number> = { consistent: 0, differs: 1, unreadable: 2 };
 
-/** Paths are meant from where the person stands; npm runs the script in the project's folder. */
 const read = (file: string): Promise<Uint8Array> =>
-  readFile(resolve(process.env['INIT_CWD'] ?? '.', file)).catch((error: unknown) =>
+  readFile(fromCaller(file)).catch((error: unknown) =>
     refuse('file-unreadable', { file, reason: (error as NodeJS.ErrnoException).code ?? String(error) }),
   );
 const readText = async (file: string | undefined): Promise<string | null> =>
@@ -65,8 +64,7 @@ function readArguments() {
 }
 
 await command(async () => {
-  const asked = process.argv[process.argv.indexOf('--lang') + 1];
-  const locale: Locale = process.argv.includes('--lang') && isLocale(asked) ? asked : terminalLocale();
+  const locale = askedLocale(process.argv);
   try {
     const { files, signature, keys, json, help } = readArguments();
     if (help) {

@@ -64,13 +64,23 @@ export async function openAccess(origin: string, variables: Variables): Promise<
   if (given !== '') return { origin, token: given };
   const text = await readFile(fileOf(origin, variables), 'utf8').catch(() => null);
   if (text === null) throw new RefusedStart('command.not-signed-in', { address: origin });
-  const signIn = kept.parse(JSON.parse(text));
+  const signIn = keptIn(text);
+  if (signIn === null) throw new RefusedStart('command.not-signed-in', { address: origin });
   if ((decodeJwt(signIn.idToken).exp ?? 0) * 1000 - RENEW_BEFORE_MS > Date.now())
     return { origin, token: signIn.idToken };
   const renewed = await exchange(signIn, { grant_type: 'refresh_token', refresh_token: signIn.refreshToken });
   if (!renewed) throw new RefusedStart('command.not-signed-in', { address: origin });
   await keepSignIn(origin, { ...signIn, idToken: renewed.id_token }, variables);
   return { origin, token: renewed.id_token };
+}
+
+/** What is in the file; null where it was cut off or changed, which a new sign-in makes good. */
+function keptIn(text: string): Kept | null {
+  try {
+    return kept.safeParse(JSON.parse(text)).data ?? null;
+  } catch {
+    return null;
+  }
 }
 
 const answered = z.object({ id_token: z.string(), refresh_token: z.string().optional() });

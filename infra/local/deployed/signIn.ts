@@ -36,7 +36,7 @@ export async function signInAt(origin: string, { variables, show, done }: SignIn
     code_challenge: createHash('sha256').update(verifier).digest('base64url'),
     code_challenge_method: 'S256',
   });
-  const code = await codeFor(state, done, () => {
+  const code = await codeFor({ state, done, origin }, () => {
     show(`${at.page}/oauth2/authorize?${asked.toString()}`);
   });
   const tokens = await exchange(at, {
@@ -51,7 +51,10 @@ export async function signInAt(origin: string, { variables, show, done }: SignIn
 }
 
 /** Waits on this machine for the browser that comes back with the answer to this very question. */
-async function codeFor(state: string, done: string, ready: () => void): Promise<string> {
+async function codeFor(
+  { state, done, origin }: { readonly state: string; readonly done: string; readonly origin: string },
+  ready: () => void,
+): Promise<string> {
   const { port, pathname: path } = new URL(commandsReturnTo);
   const { promise, resolve, reject } = Promise.withResolvers<string>();
   const server = createServer((request, response) => {
@@ -60,7 +63,7 @@ async function codeFor(state: string, done: string, ready: () => void): Promise<
     if (pathname !== path || searchParams.get('state') !== state) return void response.writeHead(404).end();
     response.setHeader('content-type', 'text/plain; charset=utf-8');
     response.end(code === null ? '' : done);
-    if (code === null) reject(new RefusedStart('command.sign-in-refused', { address: 'the sign-in page' }));
+    if (code === null) reject(new RefusedStart('command.sign-in-refused', { address: origin }));
     else resolve(code);
   });
   server.on('error', reject);
