@@ -13,7 +13,7 @@ import {
 import { mentionedStreams } from '../../shared/projections/mentions.ts';
 import { firstDifference } from '../../shared/submissions/canonical.ts';
 import type { ListedDocument } from '../../shared/evidence/declared.ts';
-import type { Stream } from '../../shared/submissions/envelope.ts';
+import { splitStream, type Stream } from '../../shared/submissions/envelope.ts';
 import type { Recorded } from '../../shared/submissions/recorded.ts';
 import { streamOfSubmission } from '../../shared/submissions/submission.ts';
 import { inTurns, ProjectionContended, type ProjectorDeps } from './deps.ts';
@@ -47,17 +47,6 @@ async function projectFacts(deps: ProjectorDeps, stream: Stream): Promise<void> 
     case 'utility':
       return projectUtility(deps);
   }
-}
-
-type SplitStream =
-  | { readonly type: 'strike' | 'hydrant' | 'claim'; readonly id: string }
-  | { readonly type: 'utility'; readonly id: '' };
-
-function splitStream(stream: Stream): SplitStream {
-  if (stream === 'utility') return { type: 'utility', id: '' };
-  const [, type, id] = /^(strike|hydrant|claim):([^]+)$/.exec(stream) ?? [];
-  if (type === undefined || id === undefined) throw new Error('not a stream of the ledger');
-  return { type: type as 'strike' | 'hydrant' | 'claim', id };
 }
 
 /** Marks that one stream names another. Only ever added, so it needs no version; found there, it costs one read. */

@@ -1,4 +1,5 @@
 import { setTimeout as wait } from 'node:timers/promises';
+import { splitStream } from '../../shared/submissions/envelope.ts';
 import type { Ledger } from '../stores/ledger/ledger.ts';
 import type { Mark, Unprojected } from '../stores/unprojected/unprojected.ts';
 
@@ -15,7 +16,7 @@ export interface UnprojectedDeps {
 }
 
 /** A claim is on no public page but as part of a year's sum. */
-const isPublic = ({ stream }: Mark): boolean => !stream.startsWith('claim:');
+const isPublic = ({ stream }: Mark): boolean => splitStream(stream).type !== 'claim';
 
 /**
  * When facts were recorded, up to the check, that are not known to be among the projections; empty in the usual case.

@@ -159,4 +159,3 @@ export type PublicSnapshot = z.infer<typeof publicSnapshot>;
 export type PublicOutOfService = z.infer<typeof publicOutOfService>;
 export type PublicOutage = z.infer<typeof publicOutage>;
 export type PublicNearest = z.infer<typeof publicNearest>;
-export type PublicNotRetested = z.infer<typeof publicNotRetested>;

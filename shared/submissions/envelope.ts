@@ -31,6 +31,18 @@ export function streamOf(of: Subject): Stream {
   }
 }
 
+type SplitStream =
+  | { readonly type: 'strike' | 'hydrant' | 'claim'; readonly id: string }
+  | { readonly type: 'utility'; readonly id: '' };
+
+/** The other way round: whose stream it is. @throws Error for a text that `streamOf` does not give */
+export function splitStream(stream: Stream): SplitStream {
+  if (stream === 'utility') return { type: 'utility', id: '' };
+  const [, type, id] = /^(strike|hydrant|claim):([^]+)$/.exec(stream) ?? [];
+  if (type === undefined || id === undefined) throw new Error('not a stream of the ledger');
+  return { type: type as 'strike' | 'hydrant' | 'claim', id };
+}
+
 /** Everything on a submission but its kind and body. */
 export const envelopeShape = {
   schemaVersion: z.literal(currentSchemaVersion),

@@ -1,4 +1,3 @@
-import { Duration } from 'aws-cdk-lib';
 import { Alarm, ComparisonOperator, TreatMissingData, type IMetric } from 'aws-cdk-lib/aws-cloudwatch';
 import { SnsAction } from 'aws-cdk-lib/aws-cloudwatch-actions';
 import type { ITopic } from 'aws-cdk-lib/aws-sns';
@@ -45,5 +44,3 @@ export class HouseAlarm extends Construct {
     this.alarm.addOkAction(tell);
   }
 }
-
-export const minutes = (count: number): Duration => Duration.minutes(count);

@@ -1,10 +1,11 @@
+import { Duration } from 'aws-cdk-lib';
 import { MathExpression, type Metric, Stats, type Alarm } from 'aws-cdk-lib/aws-cloudwatch';
 import type { HttpApi } from 'aws-cdk-lib/aws-apigatewayv2';
 import type { ITopic } from 'aws-cdk-lib/aws-sns';
 import type { IQueue } from 'aws-cdk-lib/aws-sqs';
 import { Construct } from 'constructs';
 import { families } from '../../../shared/deployment/routes.ts';
-import { HouseAlarm, minutes, type HouseAlarmProps } from '../house/houseAlarm.ts';
+import { HouseAlarm, type HouseAlarmProps } from '../house/houseAlarm.ts';
 import type { HouseFunction } from '../house/houseFunction.ts';
 import type { FunctionName } from '../permissions.ts';
 import type { DeploymentSettings } from '../settings.ts';
@@ -87,9 +88,9 @@ export class Alarms extends Construct {
         fault: loggedEvent(this, submissions, 'requestFailed', 5),
         away: loggedEvent(this, submissions, 'storeUnavailable', 5),
         crash: errorsOf(submissions, 5),
-        held: submissions.fn.metricThrottles({ period: minutes(5), statistic: Stats.SUM }),
+        held: submissions.fn.metricThrottles({ period: Duration.minutes(5), statistic: Stats.SUM }),
       },
-      period: minutes(5),
+      period: Duration.minutes(5),
     });
     return {
       ReportsNotTaken: {
@@ -103,7 +104,7 @@ export class Alarms extends Construct {
         page: 'api-failing.md',
       },
       ApiFailing: {
-        metric: api.metricServerError({ period: minutes(5), statistic: Stats.SUM }),
+        metric: api.metricServerError({ period: Duration.minutes(5), statistic: Stats.SUM }),
         atLeast: 5,
         periods: 2,
         silence: 'well',

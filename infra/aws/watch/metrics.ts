@@ -1,11 +1,10 @@
-import { Stack } from 'aws-cdk-lib';
+import { Duration, Stack } from 'aws-cdk-lib';
 import { type Metric, Stats } from 'aws-cdk-lib/aws-cloudwatch';
 import { FilterPattern, MetricFilter } from 'aws-cdk-lib/aws-logs';
 import type { IQueue } from 'aws-cdk-lib/aws-sqs';
 import type { Construct } from 'constructs';
 import { watchedEvents, type WatchedEvent } from '../../../shared/deployment/watchedEvents.ts';
 import type { HouseFunction } from '../house/houseFunction.ts';
-import { minutes } from '../house/houseAlarm.ts';
 
 /** Counts the lines of one event in a function's log, or reads their number. */
 export function loggedEvent(
@@ -24,19 +23,19 @@ export function loggedEvent(
     metricValue: field === null ? '1' : `$.${field}`,
   });
   return filter.metric({
-    period: minutes(periodMinutes),
+    period: Duration.minutes(periodMinutes),
     statistic: field === null ? Stats.SUM : Stats.MAXIMUM,
   });
 }
 
 /** Runs of a function that ended in an error. */
 export const errorsOf = ({ fn }: HouseFunction, periodMinutes: number): Metric =>
-  fn.metricErrors({ period: minutes(periodMinutes), statistic: Stats.SUM });
+  fn.metricErrors({ period: Duration.minutes(periodMinutes), statistic: Stats.SUM });
 
 /** How far a function is behind the table that it follows, ms. */
 export const behindOf = ({ fn }: HouseFunction, periodMinutes: number): Metric =>
-  fn.metric('IteratorAge', { period: minutes(periodMinutes), statistic: Stats.MAXIMUM });
+  fn.metric('IteratorAge', { period: Duration.minutes(periodMinutes), statistic: Stats.MAXIMUM });
 
 /** What lies in a queue of failures. */
 export const laidAside = (queue: IQueue): Metric =>
-  queue.metricApproximateNumberOfMessagesVisible({ period: minutes(5), statistic: Stats.MAXIMUM });
+  queue.metricApproximateNumberOfMessagesVisible({ period: Duration.minutes(5), statistic: Stats.MAXIMUM });

@@ -51,9 +51,7 @@ export function townStreetsGeojson(): string {
     features.push(
       line(road, [
         ...roadFrom[road],
-        ...Array.from({ length: roadSteps[road] + 1 }, (_, step): Plane => [
-          ...(road === 'Mill Pond Rd' && step === 0 ? ([0, millPond[1]] as const) : roads[road](step)),
-        ]),
+        ...Array.from({ length: roadSteps[road] + 1 }, (_, step): Plane => roads[road](step)),
       ]),
     );
   return collection(features);

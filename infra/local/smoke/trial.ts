@@ -1,5 +1,6 @@
 import { createHash } from 'node:crypto';
 import type { BodyOf, Fact } from '../../../shared/submissions/submission.ts';
+import { bareStrike } from '../demo/bodies.ts';
 
 /** A picture of one dot. Its bytes are the same in each run, and so is its name in the store. */
 const dot = Buffer.from(
@@ -20,21 +21,11 @@ export function strikeTrial(
 ): Fact<'strike'> {
   const at = now.toISOString();
   const body: BodyOf<'strike'> = {
-    hydrantId: null,
-    position: null,
+    ...bareStrike,
     placeDescription: `Trial of a deployment ${strikeId.slice(-12)}`,
     reportedBy: { source: 'crew', name: null, phone: null, reportedAt: null },
     struckAt: at,
     struckAtBasis: 'reported',
-    lastSeenSoundAt: null,
-    calledOutAt: null,
-    arrivedAt: null,
-    waterShutAt: null,
-    markedOutOfServiceAt: null,
-    dispatch: null,
-    found: null,
-    hazards: [],
-    hazardNote: null,
     photos: [
       {
         sha256: trialPhoto.sha256,
@@ -45,7 +36,6 @@ export function strikeTrial(
         caption: null,
       },
     ],
-    note: null,
   };
   const subject = { type: 'strike', strikeId } as const;
   return {

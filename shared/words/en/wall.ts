@@ -13,7 +13,6 @@ export const wall = {
   'wall.not-set-up': 'Not set up: no list of hydrants has been loaded.',
   'wall.oldest': 'Longest out',
   'wall.median': 'Half of those of the past year were back within {length}',
-  'wall.since': 'since {since}',
   'wall.in-service': 'Use instead',
   'wall.checked': 'Checked',
   'wall.rely': 'Do not rely on after',

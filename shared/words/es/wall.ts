@@ -14,7 +14,6 @@ export const wall: Record<keyof typeof english, string> = {
   'wall.not-set-up': 'Sin configurar: no se ha cargado ninguna lista de hidrantes.',
   'wall.oldest': 'El que lleva más tiempo fuera',
   'wall.median': 'La mitad de los del último año volvió en menos de {length}',
-  'wall.since': 'desde {since}',
   'wall.in-service': 'Use en su lugar',
   'wall.checked': 'Comprobado',
   'wall.rely': 'No confíe después de',
