@@ -23,13 +23,12 @@ beforeAll(async () => {
 afterAll(() => running.close());
 
 const page = async (path: string): Promise<string> => String((await running.ask('GET', path)).body);
-async function until(path: string, shows: (html: string) => boolean): Promise<number> {
+async function until(path: string, shows: (text: string) => boolean): Promise<void> {
   const from = performance.now();
   while (!shows(await page(path))) {
     if (performance.now() - from > ALLOWED_MS) throw new Error(`${path} does not show it after 10 s`);
     await new Promise((resolve) => setTimeout(resolve, 50));
   }
-  return performance.now() - from;
 }
 
 it('a strike stands on the public page within ten seconds of being accepted, with the hydrant’s own page', async () => {
@@ -44,8 +43,10 @@ it('a strike stands on the public page within ten seconds of being accepted, wit
     { occurredAt: minutesAgo(5), sentAt: minutesAgo(0) },
   );
   expect(await running.submit('crew', strike)).toMatchObject({ status: 201 });
-  const elapsedMs = await until('/', (html) => html.includes('1 of ') && html.includes(hydrantId));
-  expect(elapsedMs).toBeLessThan(ALLOWED_MS);
+  const from = performance.now();
+  await until('/', (html) => html.includes('1 of ') && html.includes(hydrantId));
   expect(await page(`/hydrants/${hydrantId}/`)).toContain(hydrantId);
-  expect(await page('/v1/out-of-service.csv')).toContain(hydrantId);
+  // The feeds are written after the pages that people read.
+  await until('/v1/out-of-service.csv', (rows) => rows.includes(hydrantId));
+  expect(performance.now() - from).toBeLessThan(ALLOWED_MS);
 }, 30_000);
