@@ -1,6 +1,6 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 import type { Submission } from '../../shared/submissions/submission.ts';
-import { demoClaim, type DemoClaim } from '../support/demoClaim.ts';
+import { demoClaim, twoDemoClaims, type DemoClaim } from '../support/demoClaim.ts';
 import { packetWorld } from '../support/packetWorld.ts';
 import { total, part, changes, together, type World } from './freezing.ts';
 
@@ -79,24 +79,7 @@ describe('what may not be frozen', () => {
 
 describe('several claims of one strike never demand more than its statement', () => {
   async function twoClaims(): Promise<{ world: World; second: string }> {
-    let second = '';
-    const claim = demoClaim((teller, { strikeId }) => {
-      second = teller.id(200);
-      teller.tell(
-        'claim-opened',
-        { type: 'claim', claimId: second },
-        200,
-        {
-          strikeId,
-          partyId: null,
-          claimNumber: '2026-0009',
-          payerKind: 'self-insured',
-          payer: { name: 'Wherry Freight', address: null, attention: null, reference: null },
-          note: null,
-        },
-        { role: 'clerk' },
-      );
-    });
+    const { secondClaimId: second, ...claim } = twoDemoClaims();
     return { world: await packetWorld(claim), second };
   }
 

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { demoCase, demoClaim } from '../support/demoClaim.ts';
+import { demoCase, demoClaim, twoDemoClaims } from '../support/demoClaim.ts';
 import { packetWorld } from '../support/packetWorld.ts';
 import { fact, recorded } from '../support/submissions.ts';
 import type { FactKind } from '../../shared/submissions/kinds.ts';
@@ -10,24 +10,7 @@ const { statement } = demoCase(demoClaim());
 const total = statement.totalCents;
 
 async function twoClaims() {
-  let second = '';
-  const claim = demoClaim((teller, { strikeId }) => {
-    second = teller.id(200);
-    teller.tell(
-      'claim-opened',
-      { type: 'claim', claimId: second },
-      200,
-      {
-        strikeId,
-        partyId: null,
-        claimNumber: '2026-0009',
-        payerKind: 'self-insured',
-        payer: { name: 'Wherry Freight', address: null, attention: null, reference: null },
-        note: null,
-      },
-      { role: 'clerk' },
-    );
-  });
+  const { secondClaimId: second, ...claim } = twoDemoClaims();
   const world = await packetWorld(claim);
   let told = 0;
   const tell = async <K extends FactKind>(

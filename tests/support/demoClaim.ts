@@ -155,3 +155,26 @@ export async function demoContent(
   });
   return { content, photos, found };
 }
+
+/** The demo claim with a second one of the same strike, for a firm that pays for itself. */
+export function twoDemoClaims(): DemoClaim & { readonly secondClaimId: string } {
+  let secondClaimId = '';
+  const claim = demoClaim((teller, { strikeId }) => {
+    secondClaimId = teller.id(200);
+    teller.tell(
+      'claim-opened',
+      { type: 'claim', claimId: secondClaimId },
+      200,
+      {
+        strikeId,
+        partyId: null,
+        claimNumber: '2026-0009',
+        payerKind: 'self-insured',
+        payer: { name: 'Wherry Freight', address: null, attention: null, reference: null },
+        note: null,
+      },
+      { role: 'clerk' },
+    );
+  });
+  return { ...claim, secondClaimId };
+}

@@ -1,5 +1,19 @@
 import type { BodyOf } from '../../../shared/submissions/submission.ts';
 
+type Joint = NonNullable<BodyOf<'hydrant-model'>['joints']>[number];
+const noTorqueOnRecord = (joint: string): Joint => ({
+  kind: 'bolts',
+  joint,
+  bolts: 4,
+  torque: null,
+  torqueTo: null,
+  unit: null,
+  condition: null,
+  wrenchTolerancePercent: null,
+  manual: null,
+  page: null,
+});
+
 /**
  * Three invented hydrant models with invented torques, kits, wrench sizes and lubricants. A real utility types these from
  * the maker's manual. The second is kept as the first form of a model was, with its torques in lbf·ft alone. A joint of
@@ -51,18 +65,7 @@ export const demoModels: readonly BodyOf<'hydrant-model'>[] = [
         manual: 'Brindlewater D-51 field manual, invented',
         page: '21',
       },
-      {
-        kind: 'bolts',
-        joint: 'Weather cover',
-        bolts: 4,
-        torque: null,
-        torqueTo: null,
-        unit: null,
-        condition: null,
-        wrenchTolerancePercent: null,
-        manual: null,
-        page: null,
-      },
+      noTorqueOnRecord('Weather cover'),
     ],
     kitContents: [
       {
@@ -168,18 +171,7 @@ export const demoModels: readonly BodyOf<'hydrant-model'>[] = [
         page: '5',
       },
       // Left open, so that the demo also shows what a form says where the record has no torque.
-      {
-        kind: 'bolts',
-        joint: 'Outlet valve bonnets',
-        bolts: 4,
-        torque: null,
-        torqueTo: null,
-        unit: null,
-        condition: null,
-        wrenchTolerancePercent: null,
-        manual: null,
-        page: null,
-      },
+      noTorqueOnRecord('Outlet valve bonnets'),
     ],
     kitContents: [
       {

@@ -1,5 +1,6 @@
 import type { AuditCase } from '../../../shared/audit/case.ts';
 import { objectionsTo } from '../../../shared/audit/objections.ts';
+import type { PayRules } from '../../../shared/costs/book/labor.ts';
 import type { RateBookEdition } from '../../../shared/costs/rateBook.ts';
 import { statementOfCosts } from '../../../shared/costs/statement.ts';
 import { project } from '../../../shared/projections/project.ts';
@@ -8,6 +9,7 @@ import type { FactKind } from '../../../shared/submissions/kinds.ts';
 import type { BodyOf, Submission } from '../../../shared/submissions/submission.ts';
 import type { WaterLostInput } from '../../../shared/water/input.ts';
 import { recordWaterLost } from '../../../shared/water/record.ts';
+import { plainRules } from '../../support/payRules.ts';
 import { labor, machine, noRates, stock } from '../../support/rates.ts';
 import { sampleBodies } from '../../support/sampleBodies.ts';
 import { at, fact, onHydrant, onStrike, recorded } from '../../support/submissions.ts';
@@ -154,18 +156,8 @@ export const withStatement = (
   const audited = caseOf();
   return { ...audited, statement: { ...audited.statement, ...change(audited.statement) } };
 };
-export const premium = {
-  payRulesId: 'p',
-  title: 'Pay rules',
-  workingHours: [],
-  workingMinimumHours: null,
-  otherHours: { multiplier: '1.5', minimumHours: null, minimumWhenAdjoining: false },
-  holiday: null,
-  holidays: [],
-  week: null,
-  increment: null,
-  authorityId: 'a',
-};
+/** No hour is a scheduled one, so that each is paid at one and a half. */
+export const premium: PayRules = { ...plainRules, payRulesId: 'p', workingHours: [] };
 export const oldHydrant = (installedOn: string | null) =>
   ({ hydrantId: 'H-1', installedOn }) as unknown as NonNullable<AuditCase['hydrant']>;
 export const model = { modelId: 'M', kitContents: [{ partNumber: 'OTHER', description: 'x', quantity: 1 }] };
