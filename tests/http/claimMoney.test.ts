@@ -58,7 +58,7 @@ describe('a claim after its packet, over HTTP', () => {
   it('goes to finance as CSV, without anybody’s name', async () => {
     const token = await world.issuer.tokenFor('clerk');
     const ask = (query: string) =>
-      world.apps['records']!.request(`/api/ledger${query}`, {
+      world.apps.records.request(`/api/ledger${query}`, {
         headers: { authorization: `Bearer ${token}` },
       });
     const answer = await ask('');

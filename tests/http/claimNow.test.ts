@@ -140,7 +140,7 @@ describe('GET /api/claims/{claimId}', () => {
 });
 
 it('the ledger for finance, over the same tables', async () => {
-  const answer = await world.apps['records']!.request('/api/ledger?from=2026-03-11&to=2026-04-20', {
+  const answer = await world.apps.records.request('/api/ledger?from=2026-03-11&to=2026-04-20', {
     headers: { authorization: `Bearer ${await world.issuer.tokenFor('clerk')}` },
   });
   const rows = (await answer.text()).trim().split('\r\n').slice(1);
@@ -153,7 +153,7 @@ it('the ledger for finance, over the same tables', async () => {
   // A trial is nobody’s money.
   const whole = async () =>
     (
-      await world.apps['records']!.request('/api/ledger', {
+      await world.apps.records.request('/api/ledger', {
         headers: { authorization: `Bearer ${await world.issuer.tokenFor('clerk')}` },
       })
     ).text();

@@ -15,7 +15,7 @@ async function world(over = {}) {
   const http = await testWorld({ now: () => new Date(ms) });
   const office = postOffice(() => (fails ? new NotSent('ThrottlingException') : null));
   const sending = dispatchWorld({ stores: http.stores, now: () => new Date(ms), office, ...over });
-  http.apps['dispatch'] = createDispatchApp({ ...http.deps, settings: sending.settings });
+  http.apps.dispatch = createDispatchApp({ ...http.deps, settings: sending.settings });
   const read = async (path: string, headers = {}) =>
     (await http.ask(path, 'crew', { headers })).body as unknown as NoticesAnswer;
   return { http, sending, read, ofStrike: () => read(`/api/dispatch/strikes/${uuid(9)}`) };

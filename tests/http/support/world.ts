@@ -9,6 +9,7 @@ import { createEvidenceStore } from '../../../functions/stores/evidence/byHash.t
 import { createExhibitIndex } from '../../../functions/stores/evidence/exhibitIndex.ts';
 import { tokenLinks } from '../../../functions/stores/evidence/tokenLinks.ts';
 import { memoryObjects } from '../../../functions/stores/objects/memory.ts';
+import type { ObjectStore } from '../../../functions/stores/objects/objects.ts';
 import { projectStream } from '../../../functions/project/project.ts';
 import { createCalendarApp } from '../../../functions/calendar/app.ts';
 import { createDispatchApp } from '../../../functions/dispatch/app.ts';
@@ -29,6 +30,7 @@ import { objectInventory } from '../../../functions/stores/inventory/objectInven
 import type { AfterAppend } from '../../../functions/submissions/append.ts';
 import { createSubmissionsApp } from '../../../functions/submissions/app.ts';
 import { demoUtility } from '../../../infra/local/demo/index.ts';
+import { routes, type Family } from '../../../shared/deployment/routes.ts';
 import type { Role } from '../../../shared/roles.ts';
 import { testIssuer, type TestIssuer } from './issuer.ts';
 
@@ -40,17 +42,30 @@ export interface Answer {
   readonly body: ProblemDocument & Record<string, unknown>;
 }
 
+const patterns = routes.map(({ path, family }) => ({
+  family,
+  pattern: new RegExp(`^${path.replaceAll(/\{\w+\}/g, '[^/]+')}$`),
+}));
+const familyOf = (path: string): Family | undefined =>
+  patterns.find(({ pattern }) => pattern.test(path.split('?')[0] ?? ''))?.family;
+
 /** The real apps over the stores' twins in memory, called as a browser would call them. */
 export async function testWorld(
-  over: { stores?: TableStores; afterAppend?: AfterAppend; now?: () => Date } = {},
+  over: {
+    stores?: TableStores;
+    objects?: () => ObjectStore;
+    afterAppend?: AfterAppend;
+    now?: () => Date;
+  } = {},
 ) {
   const issuer: TestIssuer = await testIssuer();
   const stores = over.stores ?? memoryStores();
-  const objects = memoryObjects();
+  const openObjects = over.objects ?? (() => memoryObjects());
+  const objects = openObjects();
   const logged: LogEntry[] = [];
   const now = over.now ?? (() => new Date('2026-03-04T12:00:00Z'));
   const exhibits = createExhibitIndex(stores.projections);
-  const inventory = objectInventory(memoryObjects());
+  const inventory = objectInventory(openObjects());
   const hydrantType = async (hydrantId: string) => (await inventory.hydrant(hydrantId))?.type ?? 'unknown';
   const deps = {
     ...stores,
@@ -65,7 +80,7 @@ export async function testWorld(
     ),
     exhibits,
     inventory,
-    models: objectModels(memoryObjects()),
+    models: objectModels(openObjects()),
     published: memoryPublished(),
     solve: (inp: string, question: NetworkQuestion) => solveNetwork(inp, question),
     current: currentState(stores),
@@ -77,7 +92,7 @@ export async function testWorld(
     signer: await jwkSigner(testPacketKey),
     startJob: async (order) => void runJob(packetsDeps, order),
   };
-  const apps: Record<string, App> = {
+  const apps: Record<Family, App> = {
     submissions: createSubmissionsApp(deps),
     evidence: createEvidenceApp(deps),
     records: createRecordsApp(deps),
@@ -93,12 +108,7 @@ export async function testWorld(
     init: { method?: string; body?: unknown; token?: string; headers?: Record<string, string> } = {},
   ): Promise<Answer> => {
     const token = init.token ?? (role === null ? undefined : await issuer.tokenFor(role));
-    const family = /^\/api\/claims\/[^/]+\/(statement|packet)$/.test(path)
-      ? 'packets'
-      : /^\/api\/(claims\/[^/]+\/)?deadlines\b/.test(path)
-        ? 'calendar'
-        : (path.split('/')[2]?.split('?')[0] ?? '');
-    const app = apps[family] ?? apps['records'];
+    const app = apps[familyOf(path) ?? 'records'];
     if (!app) throw new Error(`no app for ${path}`);
     const response = await app.request(path, {
       method: init.method ?? (init.body === undefined ? 'GET' : 'POST'),
