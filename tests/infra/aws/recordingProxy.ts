@@ -8,8 +8,21 @@ export interface RecordingProxy {
   close(): Promise<void>;
 }
 
-/** A DynamoDB endpoint that passes everything on and keeps which operation was asked on which table. */
-export async function recordingProxy(target: string): Promise<RecordingProxy> {
+/** One request and its answer, both as the API's JSON. */
+export interface Exchange {
+  readonly operation: string;
+  readonly request: Readonly<Record<string, unknown>>;
+  readonly answer: Readonly<Record<string, unknown>>;
+}
+
+/**
+ * A DynamoDB endpoint that passes everything on and keeps which operation was asked on which table. With `heard` the
+ * table's answers also say what they cost (`ReturnConsumedCapacity`), and each exchange is told.
+ */
+export async function recordingProxy(
+  target: string,
+  heard?: (exchange: Exchange) => void,
+): Promise<RecordingProxy> {
   let asked = new Set<string>();
   const server = createServer((request, response) => {
     void (async () => {
@@ -17,21 +30,31 @@ export async function recordingProxy(target: string): Promise<RecordingProxy> {
       for await (const chunk of request as AsyncIterable<Buffer>) chunks.push(chunk);
       const body = Buffer.concat(chunks);
       const operation = String(request.headers['x-amz-target']).split('.')[1] ?? '';
-      const { TableName, RequestItems } = JSON.parse(body.toString()) as {
+      const sent = JSON.parse(body.toString()) as {
         TableName?: string;
         RequestItems?: Record<string, unknown>;
       };
+      const { TableName, RequestItems } = sent;
       for (const table of TableName === undefined ? Object.keys(RequestItems ?? {}) : [TableName])
         asked.add(`dynamodb:${operation} ${table}`);
       const headers = Object.fromEntries(
-        Object.entries(request.headers).filter(([name]) => name !== 'host' && name !== 'connection'),
+        Object.entries(request.headers).filter(
+          ([name]) => !['host', 'connection', 'content-length'].includes(name),
+        ),
       ) as Record<string, string>;
-      const answer = await fetch(target, { method: 'POST', headers, body });
+      const asks = heard ? JSON.stringify({ ...sent, ReturnConsumedCapacity: 'TOTAL' }) : body;
+      const answer = await fetch(target, { method: 'POST', headers, body: asks });
       response.writeHead(answer.status, {
         'content-type': answer.headers.get('content-type') ?? '',
         'x-amz-crc32': answer.headers.get('x-amz-crc32') ?? '',
       });
-      response.end(Buffer.from(await answer.arrayBuffer()));
+      const bytes = Buffer.from(await answer.arrayBuffer());
+      heard?.({
+        operation,
+        request: sent,
+        answer: JSON.parse(bytes.toString() || '{}') as Exchange['answer'],
+      });
+      response.end(bytes);
     })().catch((error: unknown) => response.destroy(error as Error));
   });
   await new Promise<void>((resolve) => server.listen(0, '127.0.0.1', resolve));

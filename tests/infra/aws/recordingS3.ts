@@ -9,6 +9,13 @@ export interface RecordingS3 {
   close(): Promise<void>;
 }
 
+/** One request as S3 bills it. A listing is a request of the dearer kind, like a PUT. */
+export interface ObjectRequest {
+  readonly kind: 'put' | 'get' | 'list';
+  readonly bucket: string;
+  readonly bytes: number;
+}
+
 const rightOf: Record<string, string> = {
   PUT: 's3:PutObject',
   GET: 's3:GetObject',
@@ -19,9 +26,9 @@ const rightOf: Record<string, string> = {
 /**
  * As much of S3 over HTTP, with path-style addresses, as handlers use: PutObject with its conditions, GetObject,
  * HeadObject, ListObjectsV2 (Amazon S3 API Reference). It keeps which right every request would have needed; the
- * rights are those of the Service Authorization Reference (HeadObject needs s3:GetObject).
+ * rights are those of the Service Authorization Reference (HeadObject needs s3:GetObject). `heard` is told each request.
  */
-export async function recordingS3(): Promise<RecordingS3> {
+export async function recordingS3(heard?: (request: ObjectRequest) => void): Promise<RecordingS3> {
   let asked = new Set<string>();
   const objects = new Map<string, { bytes: Buffer; headers: Record<string, string> }>();
   const server = createServer((request, response) => {
@@ -31,12 +38,13 @@ export async function recordingS3(): Promise<RecordingS3> {
       const url = new URL(request.url ?? '/', 'http://x.invalid');
       const method = request.method ?? '';
       const path = decodeURIComponent(url.pathname).slice(1);
+      const [bucket = ''] = path.split('/');
       const fail = (status: number, code: string) => {
         response.writeHead(status, { 'content-type': 'application/xml' });
         response.end(method === 'HEAD' ? undefined : `<Error><Code>${code}</Code></Error>`);
       };
       if (url.searchParams.has('list-type')) {
-        const bucket = path.replace(/\/$/, '');
+        heard?.({ kind: 'list', bucket, bytes: 0 });
         const prefix = url.searchParams.get('prefix') ?? '';
         asked.add(`s3:ListBucket ${bucket}/${prefix}`);
         const keys = [...objects.keys()].filter((key) => key.startsWith(`${bucket}/${prefix}`)).sort();
@@ -56,6 +64,7 @@ export async function recordingS3(): Promise<RecordingS3> {
         if (match !== undefined && !there) return fail(404, 'NoSuchKey');
         if (match !== undefined && there?.headers['etag'] !== match) return fail(412, 'PreconditionFailed');
         const bytes = Buffer.concat(chunks);
+        heard?.({ kind: 'put', bucket, bytes: bytes.length });
         const kept = Object.entries(request.headers).filter(([name]) =>
           /^(x-amz-meta-|content-type$)/.test(name),
         );
@@ -67,6 +76,7 @@ export async function recordingS3(): Promise<RecordingS3> {
         response.writeHead(200, { etag });
         return response.end();
       }
+      heard?.({ kind: 'get', bucket, bytes: method === 'HEAD' ? 0 : (there?.bytes.length ?? 0) });
       if (!there) {
         // What is missing answers "not found" only to who may list; everyone else hears "forbidden".
         asked.add(`s3:ListBucket ${path}`);
