@@ -13,12 +13,15 @@ import {
   sendForm,
 } from '../support/app.ts';
 import type { Looking } from '../support/browser.ts';
-import { appTest, noSignal, refusal } from '../support/browserTest.ts';
+import { appTest, noSignal, preloadPassedBy, refusal } from '../support/browserTest.ts';
 import { ports } from '../support/ports.ts';
 import { strikesAt } from '../support/records.ts';
 
 /** The crew app with no signal: it opens, it knows the hydrants around, and it shows nobody what another one read. */
-const { server, signIn } = appTest(ports.offlineApp, { client: ownClient, tolerated: [noSignal, refusal] });
+const { server, signIn } = appTest(ports.offlineApp, {
+  client: ownClient,
+  tolerated: [noSignal, refusal, preloadPassedBy],
+});
 let client: string;
 let worker: string;
 

@@ -5,7 +5,7 @@ import type { Role } from '../../shared/roles.ts';
 import type { HistoryEntry } from '../../shared/submissions/history.ts';
 import { goTo, pickHydrant, sendForm, type AppServer } from './app.ts';
 import { badLine, type BadLine } from './badLine.ts';
-import { appTest, noSignal, refusal, type AppTest } from './browserTest.ts';
+import { appTest, noSignal, preloadPassedBy, refusal, type AppTest } from './browserTest.ts';
 import { historyOf, strikesAt } from './records.ts';
 
 export interface BadLineTest extends AppTest {
@@ -26,7 +26,7 @@ export interface BadLineTest extends AppTest {
 
 /** The app behind a line that fails where a test says; whole again after each. */
 export function badLineTest(port: number, linePort: number): BadLineTest {
-  const app = appTest(port, { tolerated: [noSignal, refusal] });
+  const app = appTest(port, { tolerated: [noSignal, refusal, preloadPassedBy] });
   const { server, signIn } = app;
   const line = badLine(server.origin, linePort);
   const reached = { ...server, origin: line.origin };

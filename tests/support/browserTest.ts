@@ -108,6 +108,8 @@ export function appTest(port: number, { load, client, tolerated }: AppTestOption
 
 /** What the browser itself says of a request that nothing answered, or of a service that is away. */
 export const noSignal = /^Failed to load resource: (net::|the server responded with a status of 503)/;
+/** What it says some seconds after a page that the service worker gave it: its preload went by another way than its script. */
+export const preloadPassedBy = /was preloaded using link preload but not used within a few seconds/;
 /** What the browser itself says of a request that the server refused. */
 export const refusal = /^Failed to load resource: the server responded with a status of 4\d\d/;
 
