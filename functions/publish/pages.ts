@@ -1,7 +1,7 @@
 import { hydrantPath, pagePath } from '../../shared/public/address.ts';
 import { areaPath, partOf, partsOf, type PublicArea } from '../../shared/public/areas.ts';
 import type { PublicEdition } from '../../shared/public/edition.ts';
-import type { PublicHydrantPage } from '../../shared/public/hydrantPage.ts';
+import type { PublicOutOfService } from '../../shared/public/snapshot.ts';
 import { stationPath } from '../../shared/stations/stations.ts';
 import { locales, say } from '../../shared/words/index.ts';
 import { contentTypeOf, type PublishedObject } from '../stores/published/published.ts';
@@ -48,31 +48,45 @@ export function pagesOf(
     const path = pagePath(name, locale, utility.locale);
     return { key: `${path.slice(1)}index.html`, path, content, ...keptWhile(edition, shows) };
   };
+  const linked = new Set(edition.hydrants.map(({ hydrantId }) => hydrantId));
+  const { fireCover, inventory, outOfService } = edition.snapshot;
+  /** Entries name hydrants and link those that have a page, and say some words by what holds everywhere. */
+  const shownWith = (entries: readonly (PublicOutOfService | undefined | null)[]): unknown => ({
+    links: entries
+      .flatMap((entry) => (entry ? [entry, ...entry.nearest] : []))
+      .map(({ hydrantId }) => hydrantId !== null && linked.has(hydrantId)),
+    hoseFt: fireCover?.hoseFt,
+    anyLeft: inventory && inventory.hydrants > inventory.outOfService,
+  });
   const areaPages = (area: PublicArea, locale: string): readonly PageToRender[] =>
     Array.from({ length: partsOf(area) }, (_, index) => {
       const part = index + 1;
-      const entries = partOf(area, part).map((place) => [place, edition.snapshot.outOfService[place]]);
-      return page(areaPath(area.code, part), locale, { edition, area: { area, part } }, { area, entries });
+      const entries = partOf(area, part).map((place) => outOfService[place]);
+      // Where its entries stand in the list of all is not shown, only how many they are.
+      const shows = { ...area, out: area.out.length, entries, with: shownWith(entries) };
+      return page(areaPath(area.code, part), locale, { edition, area: { area, part } }, shows);
     });
-  const linked = new Set(edition.hydrants.map(({ hydrantId }) => hydrantId));
-  /** A hydrant's page names others, and links those that have a page. */
-  const hydrantShows = (hydrant: PublicHydrantPage): unknown => ({
-    hydrant,
-    links: hydrant.outOfService?.nearest.map(({ hydrantId }) => linked.has(hydrantId)) ?? [],
-    hoseFt: edition.snapshot.fireCover?.hoseFt,
-  });
-  const { outOfService } = edition.snapshot;
   const unplaced = outOfService.filter(({ position }) => position === null).length;
   const stationPages = (locale: string): readonly PageToRender[] => [
     ...edition.stations.map((station) => {
       const entries = station.out.map((place) => outOfService[place]);
-      return page(stationPath(station.slug), locale, { edition, station }, { station, entries, unplaced });
+      return page(
+        stationPath(station.slug),
+        locale,
+        { edition, station },
+        { station, entries, unplaced, with: shownWith(entries) },
+      );
     }),
     ...(edition.stations.length > 0 ? [page('stations/', locale, { edition }, edition.stations)] : []),
   ];
   const others = locales.flatMap((locale) => [
     ...edition.hydrants.map((hydrant) =>
-      page(hydrantPath(hydrant.hydrantId), locale, { edition, hydrant }, hydrantShows(hydrant)),
+      page(
+        hydrantPath(hydrant.hydrantId),
+        locale,
+        { edition, hydrant },
+        { hydrant, with: shownWith([hydrant.outOfService]) },
+      ),
     ),
     ...withdrawn.map((hydrantId) =>
       page(hydrantPath(hydrantId), locale, { edition, hydrant: null }, 'withdrawn'),

@@ -4,7 +4,7 @@ import { mayServe, type Hydrant } from '../inventory/hydrant.ts';
 import { nearestInService, type NearestIndex, type Neighbour } from '../nearest/nearest.ts';
 import type { Position } from '../nearest/sphere.ts';
 import type { HydrantStatus } from '../outages/hydrantStatus.ts';
-import { nearTown } from '../public/map.ts';
+import { nearTown } from '../public/town.ts';
 import { openPlaces } from '../public/openOutages.ts';
 import { possiblyStruck } from '../public/possiblyStruck.ts';
 import { ratingOf, type FlowTestFact } from '../public/ratings.ts';

@@ -1,8 +1,8 @@
 import * as z from 'zod';
 import type { Hydrant } from '../inventory/hydrant.ts';
 import { fitFrame, type Bounds } from './mapFrame.ts';
-import { nearTown } from './map.ts';
 import type { PublicOutOfService, PublicPosition } from './snapshot.ts';
+import { nearTown, townBox } from './town.ts';
 
 /** Entries that one page lists. The first page is read at night on a phone; what is beyond stands on pages of areas. */
 export const LIST_MOST = 100;
@@ -38,16 +38,19 @@ type Served = Pick<Hydrant, 'latitudeDeg' | 'longitudeDeg' | 'place'>;
  * The areas of a town, or null when one page holds the whole list. The squares follow from the inventory alone (the
  * middle 99 % of its hydrants, so that a slip of the pen does not stretch them), and so stay the same while hydrants go
  * out and come back. What lies beyond them but near the town counts to the nearest square.
+ *
+ * @param inventory all that it holds, the same array until another is loaded
+ * @param serving those of it that are counted
  */
 export function areasOf(
+  inventory: readonly PublicPosition[],
   serving: readonly Served[],
   outOfService: readonly Pick<PublicOutOfService, 'position'>[],
 ): PublicAreas | null {
   if (outOfService.length <= LIST_MOST) return null;
-  const reported = outOfService.flatMap(({ position }) => position ?? []);
-  const from = serving.length > 0 ? serving : reported;
-  const isNear = nearTown(from);
-  const grid = gridOf(from.filter(isNear));
+  const town = inventory.length > 0 ? inventory : outOfService.flatMap(({ position }) => position ?? []);
+  const isNear = nearTown(town);
+  const grid = gridOf(town);
 
   const areas = new Map<number, Filling>();
   const fillingOf = (square: number): Filling => {
@@ -55,8 +58,12 @@ export function areasOf(
     areas.set(square, found);
     return found;
   };
+  let far = 0;
   for (const hydrant of serving) {
-    if (!isNear(hydrant)) continue;
+    if (!isNear(hydrant)) {
+      far += 1;
+      continue;
+    }
     const { square, fromMiddle } = grid.at(hydrant);
     const filling = fillingOf(square);
     filling.hydrants += 1;
@@ -69,7 +76,6 @@ export function areasOf(
     if (position === null || !isNear(position)) elsewhere.push(index);
     else fillingOf(grid.at(position).square).out.push(index);
   });
-  const far = serving.filter((hydrant) => !isNear(hydrant)).length;
   return {
     columns: grid.columns,
     rows: grid.rows,
@@ -101,9 +107,19 @@ interface Grid {
   readonly at: (position: PublicPosition) => { readonly square: number; readonly fromMiddle: number };
 }
 
+const grids = new WeakMap<readonly PublicPosition[], Grid>();
+/** Of places none of which is anywhere. */
+const nowhere = { south: 0, north: 0, west: 0, east: 0 };
+
+/** The squares of a town, laid out once for as long as its inventory is in force. */
+function gridOf(town: readonly PublicPosition[]): Grid {
+  const found = grids.get(town) ?? laidOut(townBox(town.filter(nearTown(town))) ?? nowhere);
+  grids.set(town, found);
+  return found;
+}
+
 /** Squares on the ground, as many as fit eight along the longer side. */
-function gridOf(places: readonly PublicPosition[]): Grid {
-  const bounds = middleOf(places);
+function laidOut(bounds: Bounds): Grid {
   const { width, height, place } = fitFrame(bounds, { width: 800, least: 1, greatest: 800, margin: 0 });
   const side = Math.max(width, height) / MOST_ACROSS;
   const columns = Math.max(1, Math.ceil(width / side - 1e-3));
@@ -122,18 +138,6 @@ function gridOf(places: readonly PublicPosition[]): Grid {
       };
     },
   };
-}
-
-/** The box of the middle 99 % in each direction. */
-function middleOf(places: readonly PublicPosition[]): Bounds {
-  const ends = (of: (position: PublicPosition) => number): [number, number] => {
-    const sorted = Float64Array.from(places, of).sort();
-    const cut = Math.floor(sorted.length / 200);
-    return [sorted[cut] ?? 0, sorted[sorted.length - 1 - cut] ?? 0];
-  };
-  const [south, north] = ends(({ latitudeDeg }) => latitudeDeg);
-  const [west, east] = ends(({ longitudeDeg }) => longitudeDeg);
-  return { south, north, west, east };
 }
 
 /** What one page of an area lists, from 1: places in `outOfService`. */

@@ -17,7 +17,6 @@ import { publicFireCoverOf } from './fireCover.ts';
 import { relyUntilOf } from './freshness.ts';
 import type { PublicHydrantPage } from './hydrantPage.ts';
 import { looksLikeId } from './looksLikeId.ts';
-import { nearTown } from './map.ts';
 import { mapCells, type MapHydrant } from './mapCells.ts';
 import { notRetested, type NotRetested } from './notRetested.ts';
 import { openPlaces, type OpenPlace } from './openOutages.ts';
@@ -29,6 +28,7 @@ import { ratingOf, type FlowTestFact, type Rating, type RatingRules } from './ra
 import type { PublicOutOfService, PublicSnapshot } from './snapshot.ts';
 import { summaryOf } from './summary.ts';
 import { surroundings } from './surroundings.ts';
+import { nearTown } from './town.ts';
 
 /** The state of the utility as it was read, nothing rounded and nothing left out. */
 export interface PublicSources {
@@ -241,7 +241,7 @@ export function buildEdition(
       timeZone: settings.timeZone,
       checkedAt,
     }),
-    listAreas: areasOf(serving, outOfService),
+    listAreas: areasOf(inventory?.hydrants ?? [], serving, outOfService),
     hydrants: statuses.filter((status) => hasEvent(status) && shows(status.hydrantId)).map(pageOf),
     stations: publicStations({
       stations: sources.stations ?? [],

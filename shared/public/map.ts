@@ -1,8 +1,8 @@
 import type { System } from '../units/units.ts';
-import { greatCircleFt } from '../nearest/sphere.ts';
 import type { PublicPosition } from './snapshot.ts';
 import { fitFrame, scaleFeet, tenth, type Bounds, type MapFrame } from './mapFrame.ts';
 import { placeMarkers, type MapMarker } from './mapSigns.ts';
+import { nearTown, townBox } from './town.ts';
 
 /** The town at a glance, as plain geometry; the page draws it. */
 export interface TownMap {
@@ -43,49 +43,17 @@ const MARGIN = 30;
 const FOOT = 30;
 /** More dots than this are drawn on a raster, one a cell: a city of 250,000 must not weigh megabytes. */
 const MOST_DOTS = 4000;
-/** With fewer dots an outlier is a hydrant; with more it is nearly always a mistake in the inventory. */
-const OUTLIERS_FROM = 100;
-
-/** No town reaches this far from the middle half of its hydrants: such a place is a mistake, e.g. 0, 0. */
-const FARTHEST_FROM_MIDDLE_FT = 50_000 / 0.3048;
-/** With fewer places nobody can say which of them is the mistake. */
-const MIDDLE_FROM = 4;
-
-/** Whether a place can belong to a town with these hydrants: at most 50 km from the box of their middle half. */
-export function nearTown(places: readonly PublicPosition[]): (position: PublicPosition) => boolean {
-  if (places.length < MIDDLE_FROM) return () => true;
-  const half = (of: (position: PublicPosition) => number): [number, number] => {
-    // Numbers by themselves sort ten times as fast: a city has 250,000.
-    const sorted = Float64Array.from(places, of).sort();
-    const at = (share: number): number => sorted[Math.floor((sorted.length - 1) * share)] ?? 0;
-    return [at(0.25), at(0.75)];
-  };
-  const [south, north] = half(({ latitudeDeg }) => latitudeDeg);
-  const [west, east] = half(({ longitudeDeg }) => longitudeDeg);
-  const between = (value: number, least: number, most: number): number =>
-    Math.min(most, Math.max(least, value));
-  return (position) =>
-    greatCircleFt(position, {
-      latitudeDeg: between(position.latitudeDeg, south, north),
-      longitudeDeg: between(position.longitudeDeg, west, east),
-    }) <= FARTHEST_FROM_MIDDLE_FT;
-}
-
-function boundsOf(dots: readonly PublicPosition[], out: readonly PublicPosition[]): Bounds | null {
-  const all = [...dots, ...out];
-  if (all.length === 0) return null;
-  const range = (of: (position: PublicPosition) => number): [number, number] => {
-    const sorted = dots.map(of).toSorted((a, b) => a - b);
-    const cut = sorted.length > OUTLIERS_FROM ? Math.floor(sorted.length / 200) : 0;
-    const ends = [sorted[cut], sorted[sorted.length - 1 - cut], ...out.map(of)].filter(
-      (end) => end !== undefined,
-    );
-    // Not spread into Math.min: a city of arguments would overflow the stack.
-    return [ends.reduce((a, b) => Math.min(a, b)), ends.reduce((a, b) => Math.max(a, b))];
-  };
-  const [south, north] = range(({ latitudeDeg }) => latitudeDeg);
-  const [west, east] = range(({ longitudeDeg }) => longitudeDeg);
-  return { south, north, west, east };
+/** A box widened until it holds these places, too. */
+function holding(box: Bounds | null, places: readonly PublicPosition[]): Bounds | null {
+  return places.reduce<Bounds | null>(
+    (held, { latitudeDeg, longitudeDeg }) => ({
+      south: Math.min(held?.south ?? latitudeDeg, latitudeDeg),
+      north: Math.max(held?.north ?? latitudeDeg, latitudeDeg),
+      west: Math.min(held?.west ?? longitudeDeg, longitudeDeg),
+      east: Math.max(held?.east ?? longitudeDeg, longitudeDeg),
+    }),
+    box,
+  );
 }
 
 /**
@@ -111,29 +79,40 @@ function dotPath(points: readonly { x: number; y: number }[], width: number): st
     .join('');
 }
 
-/**
- * A map of hydrants in service (dots) and out of service (numbered signs). Null when there is nothing with a place.
- * `out` keeps its order; an entry without a place has no sign.
- */
-export function townMap(
+/** What is drawn of a town, however large: hydrants in service and out of it, and the part of the earth they fill. */
+export interface TownPlaces {
+  readonly dots: readonly PublicPosition[];
+  /** In the order of the list; null for one without a place, or with one that cannot be right for this town. */
+  readonly out: readonly (PublicPosition | null)[];
+  readonly outBeyond: number;
+  readonly bounds: Bounds;
+}
+
+/** Looks the town over, once for every size it is drawn in; null when there is nothing with a place. */
+export function townPlaces(
   dots: readonly PublicPosition[],
-  out: readonly (PublicPosition | null)[],
+  given: readonly (PublicPosition | null)[],
+): TownPlaces | null {
+  const reported = given.filter((position) => position !== null);
+  const isNear = nearTown([...dots, ...reported]);
+  const out = given.map((position) => (position && isNear(position) ? position : null));
+  const near = out.filter((position) => position !== null);
+  const bounds = holding(townBox(dots.filter(isNear)), near);
+  return bounds && { dots, out, outBeyond: reported.length - near.length, bounds };
+}
+
+/** A map of hydrants in service (dots) and out of service (numbered signs). An entry without a place has no sign. */
+export function townMap(
+  { dots, out, outBeyond, bounds }: TownPlaces,
   system: System = 'us',
   size: MapSize = besideList,
-): TownMap | null {
-  const isNear = nearTown([...dots, ...out.filter((position) => position !== null)]);
-  const near = out.map((position) => (position && isNear(position) ? position : null));
-  const bounds = boundsOf(
-    dots.filter(isNear),
-    near.filter((position) => position !== null),
-  );
-  if (!bounds) return null;
+): TownMap {
   const { width, leastHeight: least, greatestHeight: greatest, mostSigns } = size;
   const frame = fitFrame(bounds, { width, least, greatest, margin: MARGIN });
   const points = dots.map(frame.place);
   const inside = points.filter(({ x, y }) => x >= 0 && y >= 0 && x <= frame.width && y <= frame.height);
   const feet = scaleFeet(frame.feetPerUnit * frame.width * 0.3, system);
-  const placed = near.flatMap((position, index) => (position ? [{ index, ...frame.place(position) }] : []));
+  const placed = out.flatMap((position, index) => (position ? [{ index, ...frame.place(position) }] : []));
   // The list is numbered from its beginning: a sign beyond that would have a number that leads nowhere.
   const signed = placed.filter(({ index }) => index < mostSigns);
   const further = placed.slice(signed.length);
@@ -144,7 +123,7 @@ export function townMap(
     dots: dotPath(inside, width),
     dotSize: inside.length > 1500 ? 2.5 : inside.length > 200 ? 4 : 6,
     beyond: points.length - inside.length,
-    outBeyond: out.filter((position, index) => position !== null && near[index] === null).length,
+    outBeyond,
     markers: placeMarkers(signed, { width: frame.width, height: frame.height }),
     further: dotPath(further, width),
     furtherCount: further.length,

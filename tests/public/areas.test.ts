@@ -23,14 +23,14 @@ const out = (count: number, longitudeDeg: number, latitudeDeg: number) =>
 describe('a list that fits on one page', () => {
   test('has no areas', () => {
     expect(LIST_MOST).toBe(100);
-    expect(areasOf(town, out(100, 0.03, 0.03))).toBeNull();
-    expect(areasOf(town, [])).toBeNull();
+    expect(areasOf(town, town, out(100, 0.03, 0.03))).toBeNull();
+    expect(areasOf(town, town, [])).toBeNull();
   });
 });
 
 describe('a longer list', () => {
   test('has squares with letters from the west and numbers from the north, named after what stands in their middle', () => {
-    const areas = areasOf(town, [...out(100, 0.03, 0.03), ...out(1, 0.15, 0.075)])!;
+    const areas = areasOf(town, town, [...out(100, 0.03, 0.03), ...out(1, 0.15, 0.075)])!;
     expect(areas).toMatchObject({ columns: 8, rows: 4 });
     expect(areas.areas.map(({ code, hydrants, out: { length } }) => [code, hydrants, length])).toEqual([
       ['A1', 1, 0],
@@ -44,20 +44,20 @@ describe('a longer list', () => {
   });
 
   test('puts what has no place, or none in this town, on a page of its own', () => {
-    const areas = areasOf(town, [...out(101, 0.03, 0.03), ...out(1, 40, 40), { position: null }])!;
+    const areas = areasOf(town, town, [...out(101, 0.03, 0.03), ...out(1, 40, 40), { position: null }])!;
     expect(areas.areas.at(-1)).toEqual({ code: 'elsewhere', around: null, hydrants: 0, out: [101, 102] });
   });
 
   test('without an inventory is parted by the places that were reported', () => {
     const reported = [...out(60, 0, 0), ...out(60, 0.1, 0)];
-    expect(areasOf([], reported)!.areas.map(({ code, hydrants }) => [code, hydrants])).toEqual([
+    expect(areasOf([], [], reported)!.areas.map(({ code, hydrants }) => [code, hydrants])).toEqual([
       ['A1', 0],
       ['H1', 0],
     ]);
   });
 
   test('goes on in parts of a hundred, each with its own address', () => {
-    const area = areasOf(town, out(201, 0.03, 0.03))!.areas.find(({ code }) => code === 'B3')!;
+    const area = areasOf(town, town, out(201, 0.03, 0.03))!.areas.find(({ code }) => code === 'B3')!;
     expect(partsOf(area)).toBe(3);
     expect([1, 2, 3].map((part) => partOf(area, part).length)).toEqual([100, 100, 1]);
     expect([1, 2].map((part) => areaPath('B3', part))).toEqual(['areas/b3/', 'areas/b3/2/']);
@@ -80,6 +80,7 @@ describe('a longer list', () => {
         (serving, positions) => {
           const { areas } = areasOf(
             serving,
+            serving,
             positions.map((position) => ({ position })),
           )!;
           const listed = areas.flatMap((area) =>
@@ -98,7 +99,10 @@ describe('a longer list', () => {
 
   test('has the same squares whatever is out', () => {
     const codes = (list: ReturnType<typeof out>): string[] =>
-      areasOf(town, list)!.areas.map(({ code, hydrants }) => `${code} ${String(hydrants)}`);
+      areasOf(town, town, list)!.areas.map(({ code, hydrants }) => `${code} ${String(hydrants)}`);
     expect(codes(out(101, 0.01, 0.01))).toEqual(codes(out(500, 0.01, 0.01)));
+    // One that its inventory calls inactive counts only once it is reported out, and moves no border by that.
+    const some = areasOf(town, town.slice(1), out(101, 0.03, 0.03))!;
+    expect(some.areas.map(({ code }) => code)).toEqual(['A1', 'H1', 'B3', 'H4']);
   });
 });

@@ -1,7 +1,8 @@
 import { gzipSync } from 'node:zlib';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { townMap } from '../../shared/public/map.ts';
+import { townMap as drawn, townPlaces, type TownMap } from '../../shared/public/map.ts';
+import type { PublicPosition } from '../../shared/public/snapshot.ts';
 import { project, roundLength, scaleFeet } from '../../shared/public/mapFrame.ts';
 import { MARKER_SIZE } from '../../shared/public/mapSigns.ts';
 import { nearMap } from '../../shared/public/nearMap.ts';
@@ -19,6 +20,15 @@ function dotsOf(path: string): Dot[] {
     return { x, y };
   });
 }
+
+/** The town as it stands beside the list. */
+const townMap = (
+  dots: readonly PublicPosition[],
+  out: readonly (PublicPosition | null)[],
+): TownMap | null => {
+  const places = townPlaces(dots, out);
+  return places && drawn(places);
+};
 
 const at = (latitudeDeg: number, longitudeDeg: number) => ({ latitudeDeg, longitudeDeg });
 // One degree of latitude on the mean sphere: 2π × 6 371 008.8 m / 360 / 0.3048 (IUGG).

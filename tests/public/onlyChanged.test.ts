@@ -1,0 +1,133 @@
+import { beforeAll, describe, expect, test } from 'vitest';
+import { publishOnce } from '../../functions/publish/publish.ts';
+import type { SiteRenderer } from '../../functions/publish/renderer.ts';
+import { memoryPublished } from '../../functions/stores/published/memoryPublished.ts';
+import type { PublicSources } from '../../shared/public/build.ts';
+import type { UtilitySettings } from '../../shared/utility/settings.ts';
+import { builtRenderer } from '../support/builtSite.ts';
+import {
+  aFlowTest,
+  anOutage,
+  aStatus,
+  aStrike,
+  inventoryOf,
+  townHydrants,
+  townNow,
+  townSettings,
+} from '../support/town.ts';
+
+/**
+ * A page that would show the same stands as it is (decision 0221). What each shows is named by hand where pages are
+ * made, so it is held here against the pages themselves: two states are published from nothing at the same check, and
+ * the pages that differ are the very ones that must be written when the one follows the other.
+ */
+const hydrants = townHydrants(3000);
+const inventory = inventoryOf(hydrants);
+const idAt = (index: number): string => hydrants[index]?.hydrantId ?? '';
+const since = (minutes: number): string => new Date(townNow.getTime() - minutes * 60_000).toISOString();
+
+const out = Array.from({ length: 120 }, (_, index) => ({
+  hydrantId: idAt(index * 23),
+  strikeId: `s-${index}`,
+  since: since((index + 1) * 10),
+}));
+const cityWith = (struck: typeof out, more: Partial<PublicSources> = {}): PublicSources => ({
+  inventory,
+  strikes: struck.map(({ strikeId, ...rest }) => aStrike(strikeId, rest)),
+  statuses: struck.map(({ hydrantId, ...rest }) =>
+    aStatus(hydrantId, [anOutage(rest.strikeId, { since: rest.since })]),
+  ),
+  flowTests: new Map(),
+  ...more,
+});
+const city = cityWith(out);
+/** Beside the first that is out, so that it is among what is offered there. */
+const beside = idAt(1);
+
+interface Change {
+  readonly sources: PublicSources;
+  readonly settings?: Partial<UtilitySettings>;
+}
+const changes: Readonly<Record<string, Change>> = {
+  'nothing at all': { sources: city },
+  'one strike more': {
+    sources: cityWith([{ hydrantId: beside, strikeId: 's-new', since: since(0) }, ...out]),
+  },
+  'one back in service': {
+    sources: {
+      ...city,
+      strikes: city.strikes.map((strike, index) =>
+        index === 40 ? { ...strike, stage: 'back', returnedAt: since(1) } : strike,
+      ),
+      statuses: city.statuses.map((status, index) =>
+        index === 40 ? aStatus(status.hydrantId, [{ ...status.open[0]!, endedAt: since(1) }]) : status,
+      ),
+    },
+  },
+  'a flow test of one in service, which gets a page': {
+    sources: cityWith(out, {
+      statuses: [...city.statuses, aStatus(beside, [], { flowTestIds: ['t'] })],
+      flowTests: new Map([[beside, [aFlowTest('t', { residualHydrantId: beside })]]]),
+    }),
+  },
+  'a day on which one is expected back': {
+    sources: {
+      ...city,
+      statuses: city.statuses.map((status, index) =>
+        index === 7
+          ? { ...status, open: status.open.map((outage) => ({ ...outage, expectedAt: since(-600) })) }
+          : status,
+      ),
+    },
+  },
+  'longer hose on the engines': { sources: city, settings: { fireCover: { hoseFt: 1200 } } },
+  'another number to call': { sources: city, settings: { emergencyPhone: '555-0177' } },
+};
+
+let renderer: SiteRenderer;
+beforeAll(async () => {
+  renderer = await builtRenderer();
+}, 120_000);
+
+type Store = ReturnType<typeof memoryPublished>;
+const publish = (store: Store, { sources, settings = {} }: Change, now: Date) =>
+  publishOnce(
+    {
+      settings: { ...townSettings, ...settings },
+      store,
+      renderer,
+      readSources: async () => sources,
+      stillRecorded: async () => false,
+    },
+    now,
+  );
+
+/** Lists are made anew at every check, and days out of service grow with the time: these are not looked at. */
+const isPage = (key: string): boolean =>
+  key.endsWith('.html') && !/^(es\/)?((cover|map|wall)\/)?index\.html$|^(es\/)?years\//.test(key);
+const textOf = (store: Store, key: string): string | undefined => {
+  const bytes = store.objects.get(key)?.bytes;
+  return bytes && new TextDecoder().decode(bytes);
+};
+
+describe('pages that are written', () => {
+  const before = memoryPublished();
+  beforeAll(() => publish(before, { sources: city }, townNow), 60_000);
+
+  test.each(Object.entries(changes))(
+    'are those that show something else: %s',
+    async (_, change) => {
+      const anew = memoryPublished();
+      await publish(anew, change, townNow);
+      const differ = [...anew.objects.keys()]
+        .filter(isPage)
+        .filter((key) => textOf(anew, key) !== textOf(before, key));
+
+      const following = memoryPublished();
+      await publish(following, { sources: city }, townNow);
+      const { written } = await publish(following, change, new Date(townNow.getTime() + 60_000));
+      expect(written.filter(isPage).toSorted()).toEqual(differ.toSorted());
+    },
+    60_000,
+  );
+});
