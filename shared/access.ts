@@ -5,7 +5,7 @@ import type { FactKind } from './submissions/kinds.ts';
 import { formOf, readersOf, writersOf, type Submission } from './submissions/submission.ts';
 
 /** Kinds that only the server writes, as the outcome of something asked of it; nobody may state one, or correct one. */
-export const serverWritten: readonly FactKind[] = ['packet-frozen', 'letter-sent'];
+export const serverWritten: readonly FactKind[] = ['packet-frozen', 'letter-sent', 'erasure'];
 
 /** Why this person may not write this submission; empty when they may. */
 export function writingProblems(member: Member, submission: Submission): Problem[] {

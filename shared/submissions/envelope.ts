@@ -43,6 +43,21 @@ export function splitStream(stream: Stream): SplitStream {
   return { type: type as 'strike' | 'hydrant' | 'claim', id };
 }
 
+/** The subject whose stream it is. @throws Error for a text that `streamOf` does not give */
+export function subjectOf(stream: Stream): Subject {
+  const { type, id } = splitStream(stream);
+  switch (type) {
+    case 'hydrant':
+      return { type, hydrantId: id };
+    case 'strike':
+      return { type, strikeId: id };
+    case 'claim':
+      return { type, claimId: id };
+    case 'utility':
+      return { type };
+  }
+}
+
 /** Everything on a submission but its kind and body. */
 export const envelopeShape = {
   schemaVersion: z.literal(currentSchemaVersion),

@@ -17,6 +17,7 @@ import { counterCalculation } from './forms/counterCalculation.ts';
 import { credit } from './forms/credit.ts';
 import { demandSent } from './forms/demandSent.ts';
 import { documents } from './forms/documents.ts';
+import { erasure } from './forms/erasure.ts';
 import { expectedReturn } from './forms/expectedReturn.ts';
 import { flowTest } from './forms/flowTest.ts';
 import { hydrantModel } from './forms/hydrantModel.ts';
@@ -96,6 +97,7 @@ export const forms = {
   [stockCount.kind]: stockCount,
   [stockMove.kind]: stockMove,
   [stockMinimum.kind]: stockMinimum,
+  [erasure.kind]: erasure,
 } as const;
 
 export type FactKind = keyof typeof forms;

@@ -121,7 +121,7 @@ describe('npm run rebuild', { timeout: 120_000 }, () => {
     });
     expect(await rebuildCommand([], { SUBMISSIONS_TABLE: 'x' })).toMatchObject({
       code: 1,
-      error: 'To rebuild a deployment set PERSONAL_TABLE too, as its functions have it.\n',
+      error: 'To work on the tables of a deployment set PERSONAL_TABLE too, as its functions have it.\n',
     });
     await inFolder(async () => {
       expect(await rebuildCommand()).toMatchObject({

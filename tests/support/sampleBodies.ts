@@ -415,6 +415,12 @@ export const sampleBodies: { readonly [K in FactKind]: BodyOf<K> } = {
     parts: [{ partNumber: 'K-1', description: null, minimum: 2 }],
     note: null,
   },
+  erasure: {
+    targetIds: ['019c0000-0000-7000-8000-000000000002'],
+    ground: 'person-asked',
+    reference: 'R-2026-4',
+    decidedByWorkerId: 'w-9',
+  },
 };
 
 /** What kind of subject each form may be about; the first of its list. */
@@ -471,4 +477,5 @@ export const sampleSubjectTypes: { readonly [K in FactKind]: 'strike' | 'hydrant
   'stock-count': 'utility',
   'stock-move': 'utility',
   'stock-minimum': 'utility',
+  erasure: 'strike',
 };

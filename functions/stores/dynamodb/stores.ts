@@ -47,12 +47,16 @@ export function storesOn(open: (table: TableName) => Table): TableStores {
   };
 }
 
-export function dynamodbStores(client: DynamoDBClient, names: TableNames): TableStores {
-  return storesOn((table) => {
+/** A table by the name that the stores know it by. */
+export const openTable =
+  (client: DynamoDBClient, names: TableNames) =>
+  (table: TableName): Table => {
     const { partitionKey, sortKey } = tables[table];
     return dynamodbTable(client, { tableName: names[table], partitionKey, sortKey });
-  });
-}
+  };
+
+export const dynamodbStores = (client: DynamoDBClient, names: TableNames): TableStores =>
+  storesOn(openTable(client, names));
 
 /** The stores of a handler. `endpoint` null: AWS itself, with the region and credentials of the environment. */
 export function openDynamodbStores(settings: {

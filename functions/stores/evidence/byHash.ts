@@ -31,11 +31,17 @@ export const uploadHeaders = ({ sha256, mediaType }: DeclaredBytes): Record<stri
   'if-none-match': '*',
 });
 
+/** Whether the bytes of an original are in a store of evidence. */
+export const evidenceHeld =
+  (objects: EvidenceObjects) =>
+  async (sha256: string): Promise<boolean> =>
+    (await objects.head(evidenceKey(sha256))) !== null;
+
 /** Evidence over an object store and its signed addresses. */
 export function createEvidenceStore(objects: EvidenceObjects, links: EvidenceLinks): EvidenceStore {
   return {
     uploadTarget: (declared) => links.uploadTarget(evidenceKey(declared.sha256), declared),
-    has: async (sha256) => (await objects.head(evidenceKey(sha256))) !== null,
+    has: evidenceHeld(objects),
     arrivedAt: async (sha256) => (await objects.head(evidenceKey(sha256)))?.writtenAt ?? null,
     get: async (sha256) => (await objects.get(evidenceKey(sha256)))?.bytes ?? null,
     put: async (bytes: Uint8Array, mediaType: Exhibit['mediaType'] | 'application/zip') => {

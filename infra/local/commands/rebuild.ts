@@ -1,5 +1,5 @@
 import { rebuild, type Difference } from '../../../functions/project/rebuild.ts';
-import { openForRebuild } from '../rebuildStores.ts';
+import { openOperatorStores } from '../operatorStores.ts';
 import { RefusedStart } from '../refusedStart.ts';
 import { command, tell } from '../terminal.ts';
 
@@ -13,10 +13,10 @@ await command(async () => {
   if (unknown !== undefined) throw new RefusedStart('command.rebuild-option', { option: unknown });
   const write = given.includes('--write');
 
-  const opened = await openForRebuild(process.env);
+  const opened = await openOperatorStores(process.env);
   let right = false;
   try {
-    const { facts, items, differences, left } = await rebuild(opened.deps, { write });
+    const { facts, items, differences, left } = await rebuild(opened.projector, { write });
     right = left.length === 0;
     tell('command.rebuild-computed', { facts, items });
     for (const difference of differences) print(difference);

@@ -113,7 +113,8 @@ export const commands = {
   'command.rebuild-left':
     'After the repair {count, plural, one {# item still differs} other {# items still differ}}: facts came in meanwhile, or this is a fault of ours. Run it again.',
   'command.rebuild-option': 'There is no option {option}. There is one: --write, which repairs.',
-  'command.rebuild-variable': 'To rebuild a deployment set {name} too, as its functions have it.',
+  'command.tables-variable':
+    'To work on the tables of a deployment set {name} too, as its functions have it.',
   'problem.correction-of-another':
     'What this corrects is no "{targetKind}". Take the form of what it corrects.',
   'problem.correction-of-other-kind':

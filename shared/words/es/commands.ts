@@ -118,8 +118,8 @@ export const commands: Record<keyof typeof english, string> = {
   'command.rebuild-left':
     'Después de corregir {count, plural, one {aún difiere # elemento} other {aún difieren # elementos}}: llegaron hechos entretanto, o es un fallo nuestro. Ejecútelo otra vez.',
   'command.rebuild-option': 'No hay opción {option}. Hay una: --write, que corrige.',
-  'command.rebuild-variable':
-    'Para recalcular un despliegue defina también {name}, como la tienen sus funciones.',
+  'command.tables-variable':
+    'Para trabajar en las tablas de un despliegue defina también {name}, como la tienen sus funciones.',
   'problem.correction-of-another':
     'Lo que esto corrige no es "{targetKind}". Use el formulario de lo que corrige.',
   'problem.correction-of-other-kind':

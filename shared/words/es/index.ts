@@ -38,6 +38,7 @@ import { years } from './years.ts';
 import { commands } from './commands.ts';
 import { demo } from './demo.ts';
 import { deployment } from './deployment.ts';
+import { backup } from './backup.ts';
 
 export const es = {
   ...common,
@@ -80,4 +81,5 @@ export const es = {
   ...commands,
   ...demo,
   ...deployment,
+  ...backup,
 };

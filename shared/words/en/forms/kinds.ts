@@ -36,6 +36,7 @@ export const kinds = {
   'kind.letter-sent': 'Letter sent',
   'kind.deadline-answered': 'Answer to a deadline',
   'kind.legal-hold': 'Legal hold',
+  'kind.erasure': 'Personal data erased',
   'kind.written-off': 'Written off',
   'kind.claim-closed': 'Claim closed',
   'kind.claim-reopened': 'Claim reopened',

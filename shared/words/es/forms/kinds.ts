@@ -37,6 +37,7 @@ export const kinds: Record<keyof typeof english, string> = {
   'kind.letter-sent': 'Carta enviada',
   'kind.deadline-answered': 'Respuesta a un plazo',
   'kind.legal-hold': 'Retención legal',
+  'kind.erasure': 'Datos personales borrados',
   'kind.written-off': 'Dado de baja',
   'kind.claim-closed': 'Reclamación cerrada',
   'kind.claim-reopened': 'Reclamación reabierta',
