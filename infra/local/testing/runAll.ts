@@ -25,6 +25,7 @@ export async function runAll({ phases, folder, root, print }: Run): Promise<read
       const result = await runStep(step, folder, root);
       results.push(result);
       print(line(result));
+      if (wasSkipped(result)) print(`  ${(await readFile(result.logFile, 'utf8')).trim()}`);
       for (const failure of result.onSecondTry ?? []) print(`  held only on a second try: ${failure}`);
     }
   };
@@ -40,8 +41,12 @@ export async function runAll({ phases, folder, root, print }: Run): Promise<read
   return results;
 }
 
-function line({ step, counts, seconds }: StepResult): string {
-  const mark = counts.failed > 0 ? 'FAILED' : 'ok';
+/** The whole step, and not a test of it. */
+const wasSkipped = ({ step, counts }: StepResult): boolean => step.maySkip === true && counts.skipped > 0;
+
+function line(result: StepResult): string {
+  const { step, counts, seconds } = result;
+  const mark = counts.failed > 0 ? 'FAILED' : wasSkipped(result) ? 'skipped' : 'ok';
   const what = step.vitest ? closingLine(counts) : '';
   return `${mark.padEnd(7)} ${step.name.padEnd(12)} ${seconds.toFixed(1).padStart(6)} s   ${what}`.trimEnd();
 }

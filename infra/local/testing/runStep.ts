@@ -5,7 +5,7 @@ import { delimiter, join } from 'node:path';
 import { finished } from 'node:stream/promises';
 import { setTimeout as delay } from 'node:timers/promises';
 import { countVitest, failedFiles, heldOnSecondTry, withSecondTry } from './count.ts';
-import type { Step, StepResult } from './step.ts';
+import { COULD_NOT_ASK, type Step, type StepResult } from './step.ts';
 
 const LAST_WORDS_MS = 2000;
 
@@ -70,12 +70,13 @@ export async function runStep(step: Step, folder: string, root: string): Promise
     };
   }
   const ok = exit === 'exit 0';
+  const skipped = step.maySkip === true && exit === `exit ${COULD_NOT_ASK}`;
   return {
     step,
     seconds: seconds(),
     logFile,
-    counts: { passed: ok ? 1 : 0, failed: ok ? 0 : 1, skipped: 0 },
-    failures: ok ? [] : [exit],
+    counts: { passed: ok ? 1 : 0, failed: ok || skipped ? 0 : 1, skipped: skipped ? 1 : 0 },
+    failures: ok || skipped ? [] : [exit],
   };
 }
 

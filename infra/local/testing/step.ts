@@ -12,7 +12,12 @@ export interface Step {
    * and on fresh servers, and what they say then counts. What needed it is printed. Only for a vitest run.
    */
   readonly secondTry?: true;
+  /** It may end with `COULD_NOT_ASK`, and then counts as skipped: neither passed nor failed. */
+  readonly maySkip?: true;
 }
+
+/** The exit code of a step that needs another machine and did not reach it (EX_TEMPFAIL of BSD's sysexits.h). */
+export const COULD_NOT_ASK = 75;
 
 export interface Counts {
   readonly passed: number;

@@ -11,6 +11,7 @@ export const phases: readonly Phase[] = [
     [
       { name: 'rooms', command: ['depcruise', 'shared', 'functions', 'infra', 'site', 'tests'], limitS: 120 },
       { name: 'format', command: ['prettier', '--check', '--log-level', 'warn', '.'], limitS: 180 },
+      { name: 'audit', command: ['node', 'infra/local/commands/audit.ts'], limitS: 120, maySkip: true },
     ],
   ],
   [

@@ -71,6 +71,22 @@ describe('running everything', () => {
     expect(lines.filter((line) => line.includes('second try'))).toHaveLength(1);
   });
 
+  it('counts a step that could not ask as skipped, says why, and lets no other step do so', async () => {
+    const away = script('away', "console.log('skipped: no network'); process.exit(75)");
+    const { lines, failed } = await run([
+      [
+        [
+          { ...away, maySkip: true },
+          { ...away, name: 'not so' },
+        ],
+      ],
+    ]);
+    expect(lines.at(-1)).toBe('0 passed, 1 failed, 1 skipped');
+    expect(failed).toBe(1);
+    expect(lines[0]).toMatch(/^skipped away /);
+    expect(lines[1]).toBe('  skipped: no network');
+  });
+
   it('counts a run with no test as a failure', async () => {
     const { lines } = await run([[[vitest('empty', planted('empty'))]]]);
     expect(lines.at(-1)).toBe('0 passed, 1 failed');
