@@ -1,5 +1,4 @@
 import * as z from 'zod';
-import { MOST_DISPLAYED_BYTES } from '../../shared/evidence/displayCopy.ts';
 import { originalOf } from '../stores/evidence/byHash.ts';
 
 /**
@@ -19,13 +18,18 @@ export const arrivalOf = (key: string): z.input<typeof objectCreated> => ({
   detail: { object: { key } },
 });
 
-/** The hash of the original that arrived; null for what is none, such as a display copy, or is too large to have a copy. Throws on another event. */
-export function originalIn(event: unknown, evidenceUrl: string): string | null {
-  const { key, size = 0 } = objectCreated.parse(event).detail.object;
-  // An archive that the server made may be too large to be held here, and is no picture.
-  if (size > MOST_DISPLAYED_BYTES) return null;
+/** An original, and how long it is where the event says so. */
+export interface Arrived {
+  readonly sha256: string;
+  readonly bytes: number | null;
+}
+
+/** The original that arrived; null for what is none, such as a display copy. Throws on another event. */
+export function originalIn(event: unknown, evidenceUrl: string): Arrived | null {
+  const { key, size } = objectCreated.parse(event).detail.object;
   const { protocol, pathname } = new URL(evidenceUrl);
   const prefix = protocol === 's3:' ? decodeURIComponent(pathname).replace(/^\/+|\/+$/g, '') : '';
-  if (prefix === '') return originalOf(key);
-  return key.startsWith(`${prefix}/`) ? originalOf(key.slice(prefix.length + 1)) : null;
+  const within = prefix === '' ? key : key.startsWith(`${prefix}/`) ? key.slice(prefix.length + 1) : null;
+  const sha256 = within === null ? null : originalOf(within);
+  return sha256 === null ? null : { sha256, bytes: size ?? null };
 }

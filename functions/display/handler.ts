@@ -1,4 +1,5 @@
-import { displayCopyOf } from '../evidence/displayCopies.ts';
+import { MOST_DISPLAYED_BYTES } from '../../shared/evidence/limits.ts';
+import { displayCopyOf, noteTooLarge } from '../evidence/displayCopies.ts';
 import { logLine } from '../log/log.ts';
 import { environment, evidenceStore } from '../wiring.ts';
 import { originalIn } from './arrived.ts';
@@ -9,11 +10,16 @@ import { originalIn } from './arrived.ts';
  * it is tried again and then stands in the queue of what failed.
  */
 export async function handler(event: unknown): Promise<void> {
-  const original = originalIn(event, environment().evidenceUrl);
-  if (original === null) return;
+  const arrived = originalIn(event, environment().evidenceUrl);
+  if (arrived === null) return;
+  const { sha256: original, bytes } = arrived;
   const evidence = await evidenceStore();
   const began = performance.now();
-  const copy = await displayCopyOf(evidence, original);
+  // Not read to find out: an archive that the server made, too, may be more than can be held here.
+  const tooLarge = bytes !== null && bytes > MOST_DISPLAYED_BYTES;
+  const copy = tooLarge
+    ? await noteTooLarge(evidence.copies, original)
+    : await displayCopyOf(evidence, original);
   if (copy === null) throw new Error(`the original that was said to have arrived is not there: ${original}`);
   const { picture } = copy.record;
   if (picture.code === 'none' && (picture.reason === 'too-slow' || picture.reason === 'hash-differs'))

@@ -1,5 +1,6 @@
 import * as z from 'zod';
-import { declaredExhibits, fileEndings } from '../../shared/evidence/declared.ts';
+import type { EvidenceAddress } from '../../shared/evidence/address.ts';
+import { declaredExhibits, fileEndings, type NamedDocument } from '../../shared/evidence/declared.ts';
 import { problem } from '../../shared/problems/problem.ts';
 import { problemsFromZod } from '../../shared/problems/fromZod.ts';
 import { mayDo } from '../../shared/roles.ts';
@@ -21,6 +22,32 @@ export interface EvidenceDeps extends HttpDeps {
 }
 
 const uploadRequest = z.strictObject({ subject, submissionId, sha256: exhibit.shape.sha256 });
+
+/**
+ * In an answer and not by a redirect: a browser that keeps the `Authorization` header across origins, as those of before
+ * 2023 may (Fetch standard, "HTTP-redirect fetch"), would hand the sign-in's token to the store.
+ */
+async function addressOf(
+  evidence: EvidenceStore,
+  sha256: string,
+  mediaType: NamedDocument['mediaType'],
+  toShow: boolean,
+): Promise<EvidenceAddress> {
+  const name = sha256.slice(0, 12);
+  // What a browser can draw: the display copy where there is one, and else the original.
+  const picture = toShow ? ((await evidence.copies.readRecord(sha256))?.picture ?? null) : null;
+  if (picture?.code === 'made')
+    return {
+      url: await evidence.copyUrl(sha256, `${name}-display.jpg`),
+      shows: 'display-copy',
+      undisplayable: null,
+    };
+  return {
+    url: await evidence.downloadUrl(sha256, `${name}.${fileEndings[mediaType]}`),
+    shows: 'original',
+    undisplayable: picture?.reason ?? null,
+  };
+}
 
 const concerns = (personId: string, { submission, deliveredBy }: Recorded): boolean =>
   submission.person.personId === personId || deliveredBy === personId;
@@ -60,20 +87,8 @@ export function createEvidenceApp(deps: EvidenceDeps): App {
       // The same answer whether it does not exist or is not this person's to see: a hash must not be a way to ask.
       if (!known || !mayDo(memberOf(call), known.readers)) return notFound('no-such-exhibit');
       if (!(await deps.evidence.has(sha256.data))) return notFound('exhibit-awaited');
-      // What a browser can draw: the display copy where there is one, and else the original.
-      if (call.req.query('as') === 'display' && known.mediaType.startsWith('image/')) {
-        const record = await deps.evidence.copies.readRecord(sha256.data);
-        if (record?.picture.code === 'made')
-          return call.redirect(
-            await deps.evidence.copyUrl(sha256.data, `${sha256.data.slice(0, 12)}-display.jpg`),
-            302,
-          );
-      }
-      const url = await deps.evidence.downloadUrl(
-        sha256.data,
-        `${sha256.data.slice(0, 12)}.${fileEndings[known.mediaType]}`,
-      );
-      return call.redirect(url, 302);
+      const toShow = call.req.query('as') === 'display' && known.mediaType.startsWith('image/');
+      return call.json(await addressOf(deps.evidence, sha256.data, known.mediaType, toShow));
     },
   });
 }

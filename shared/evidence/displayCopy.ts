@@ -58,7 +58,5 @@ export type DisplayRecord = z.infer<typeof displayRecord>;
 
 /** Longest edge of a display copy, pixels: a printed page shows no more of it (7 inches at 230 to the inch). */
 export const DISPLAY_EDGE_PX = 1600;
-/** One photo or document that is read for its copy: what a phone makes, with room. */
-export const MOST_DISPLAYED_BYTES = 25_000_000;
 /** Where copies stand in the store. Begins with a letter that no hash has: one rule tells an original from a copy. */
 export const COPY_PREFIX = 'shown/';

@@ -1,4 +1,5 @@
 import * as z from 'zod';
+import { MOST_EXHIBIT_BYTES } from '../evidence/limits.ts';
 import { problemIssue } from '../problems/fromZod.ts';
 import { relations } from '../problems/relations.ts';
 
@@ -61,7 +62,7 @@ export const cents = z.number().int().min(0).max(100_000_000_00);
  */
 export const exhibit = z.strictObject({
   sha256: sha256Hex,
-  bytes: z.number().int().min(1).max(100_000_000),
+  bytes: z.number().int().min(1).max(MOST_EXHIBIT_BYTES),
   mediaType: z.enum(['image/jpeg', 'image/png', 'image/heic', 'image/heif', 'image/webp', 'application/pdf']),
   takenAt: instant.nullable(),
   view: z.enum(['overall', 'mid', 'close', 'scale', 'document', 'other']),

@@ -183,9 +183,32 @@ describe('a claim', () => {
 });
 
 describe('a case file', () => {
+  test('says of a picture that is too large to be shown why, and that it is kept', async () => {
+    const page = await clerk();
+    const strike = strikeOf(claimOf(/-0001$/));
+    await page.route('**/api/evidence/*?as=display', (route) =>
+      route.fulfill({
+        json: { url: '/local/evidence/none', shows: 'original', undisplayable: 'too-large' },
+      }),
+    );
+    await goTo(page, server, `/desk/#/strike/${strike.strikeId}`);
+    const first = page.locator('.exhibits figure').first();
+    await first
+      .getByText(
+        'Too large to be shown: over 25 MB, or more than 100 megapixels (HEIC: 52). The original is kept as it came and can be downloaded.',
+      )
+      .waitFor();
+    await first.getByRole('button', { name: /^Download the original/ }).waitFor();
+    expect(await page.locator('.exhibits img').count()).toBe(0);
+  });
+
   test('has the story, the parties and the evidence, with what is awaited said', async () => {
     const page = await clerk();
     const strike = strikeOf(claimOf(/-0001$/));
+    const asked: Promise<Record<string, string>>[] = [];
+    page.on('request', (request) => {
+      if (new URL(request.url()).pathname.startsWith('/local/evidence/')) asked.push(request.allHeaders());
+    });
     await goTo(page, server, `/desk/#/strike/${strike.strikeId}`);
     await page.locator('.exhibits img').first().waitFor();
     await page.waitForFunction(
@@ -204,6 +227,10 @@ describe('a case file', () => {
     await expect
       .poll(async () => (await widths()).filter((width) => width > 0).length)
       .toBe(strike.exhibits.length);
+    // The store is given the signed address, and never the token of the sign-in.
+    const headers = await Promise.all(asked);
+    expect(headers).toHaveLength(strike.exhibits.length);
+    for (const each of headers) expect(each).not.toHaveProperty('authorization');
     const times = await page
       .locator('.story time')
       .evaluateAll((all) => all.map((time) => time.getAttribute('datetime') ?? ''));

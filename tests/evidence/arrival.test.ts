@@ -35,9 +35,13 @@ const recorded = (key: string, size = 2_048_576) => ({
 
 describe('the event of an arrival', () => {
   it('names the original, in a bucket of its own or under a prefix', () => {
-    expect(originalIn(recorded(evidenceKey(hash)), 's3://evidence/')).toBe(hash);
-    expect(originalIn(recorded(`stage/e/${evidenceKey(hash)}`), 's3://evidence/stage/e/')).toBe(hash);
-    expect(originalIn(arrivalOf(evidenceKey(hash)), 'file:///data/evidence')).toBe(hash);
+    const known = { sha256: hash, bytes: 2_048_576 };
+    expect(originalIn(recorded(evidenceKey(hash)), 's3://evidence/')).toEqual(known);
+    expect(originalIn(recorded(`stage/e/${evidenceKey(hash)}`), 's3://evidence/stage/e/')).toEqual(known);
+    expect(originalIn(arrivalOf(evidenceKey(hash)), 'file:///data/evidence')).toEqual({
+      sha256: hash,
+      bytes: null,
+    });
   });
 
   it.each([
@@ -50,10 +54,6 @@ describe('the event of an arrival', () => {
   ])('of %s is passed over, so that no copy makes a copy', (_, key) => {
     expect(originalIn(recorded(key), 's3://evidence/')).toBeNull();
     expect(originalOf(key)).toBeNull();
-  });
-
-  it('of an archive that is too large to hold is passed over', () => {
-    expect(originalIn(recorded(evidenceKey(hash), 600_000_000), 's3://evidence/')).toBeNull();
   });
 
   it('of another sort is refused', () => {

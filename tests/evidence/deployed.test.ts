@@ -52,5 +52,12 @@ it('the function as it is deployed, away from its sources, makes a copy of a HEI
   const kept = await createCopyStore(objects).read(sha256);
   expect(kept?.record.picture).toMatchObject({ code: 'made', widthPx: HEIGHT, heightPx: WIDTH });
   expect((await sharp(kept!.jpeg!).metadata()).format).toBe('jpeg');
+
+  // Said from the event, because a file of this size is not read to find out.
+  const large = arrivalOf(evidenceKey('ef'.repeat(32)));
+  await handler({ ...large, detail: { object: { ...large.detail.object, size: 25_000_001 } } });
+  expect(await createCopyStore(objects).readRecord('ef'.repeat(32))).toMatchObject({
+    picture: { code: 'none', reason: 'too-large' },
+  });
   await expect(handler(arrivalOf(evidenceKey('cd'.repeat(32))))).rejects.toThrow('is not there');
 });

@@ -100,7 +100,7 @@ describe('a HEIC photo', () => {
   it('that takes too long is tried again another time', async () => {
     const file = heicFile();
     const { deps } = world(file);
-    const late = await displayCopyOf({ ...deps, heif: { limitMs: 1 } }, sha256(file));
+    const late = await displayCopyOf({ ...deps, pictures: { limitMs: 1 } }, sha256(file));
     expect(late?.record.picture).toEqual({ code: 'none', reason: 'too-slow' });
     expect((await displayCopyOf(deps, sha256(file)))?.record.picture.code).toBe('made');
   });

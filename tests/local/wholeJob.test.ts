@@ -162,7 +162,7 @@ describe('the main job', () => {
       packets: [{ revision: 1, demandCents: frozen.demandCents }],
     });
     expect((await running.ask('GET', `/api/evidence/${frozen.pdfSha256}`, { role: 'clerk' })).status).toBe(
-      302,
+      200,
     );
     expect((await running.ask('GET', `/api/evidence/${frozen.pdfSha256}`, { role: 'crew' })).status).toBe(
       404,

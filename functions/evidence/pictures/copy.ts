@@ -6,11 +6,10 @@ import {
   type Undisplayable,
 } from '../../../shared/evidence/displayCopy.ts';
 import { isHeif, readHeif } from '../../../shared/evidence/heif.ts';
-import { unpackHeif, type HeifOptions } from './heif.ts';
+import { MOST_PIXELS, PICTURE_LIMIT_MS } from '../../../shared/evidence/limits.ts';
+import { unpackHeif, type PictureOptions } from './heif.ts';
 import { asTiff } from './tiff.ts';
 
-/** A picture of more is not unpacked: 100 megapixels are twenty times what a packet can show. */
-export const MOST_PIXELS = 100_000_000;
 /** Longest edge and JPEG quality, from the best down: the first that fits a picture's share of the packet is taken. */
 const steps = [
   [DISPLAY_EDGE_PX, 80],
@@ -46,9 +45,11 @@ interface Pixels {
 export async function makeCopy(
   bytes: Uint8Array,
   mostBytes: number,
-  options: HeifOptions = {},
+  options: PictureOptions = {},
 ): Promise<Shown | Undisplayable> {
-  const pixels = isHeif(bytes) ? await heifPixels(bytes, options) : await pixelsOf(bytes, 'truncated');
+  const pixels = isHeif(bytes)
+    ? await heifPixels(bytes, options)
+    : await pixelsOf(bytes, 'truncated', options);
   return typeof pixels === 'string' ? pixels : fitting(pixels, mostBytes);
 }
 
@@ -58,17 +59,23 @@ export async function shrinkCopy(jpeg: Uint8Array, mostBytes: number): Promise<S
   return typeof pixels === 'string' ? pixels : fitting(pixels, mostBytes);
 }
 
-async function heifPixels(bytes: Uint8Array, options: HeifOptions): Promise<Pixels | Undisplayable> {
+async function heifPixels(bytes: Uint8Array, options: PictureOptions): Promise<Pixels | Undisplayable> {
   const unpacked = await unpackHeif(bytes, options);
   if (!unpacked.ok) return unpacked.reason;
   const { rgba, widthPx, heightPx } = unpacked;
   const flat = new Uint8Array(rgba.buffer, rgba.byteOffset, rgba.byteLength);
-  return pixelsOf(asTiff(flat, widthPx, heightPx, readHeif(bytes)?.profile ?? null), 'warning');
+  return pixelsOf(asTiff(flat, widthPx, heightPx, readHeif(bytes)?.profile ?? null), 'warning', options);
 }
 
-async function pixelsOf(bytes: Uint8Array, failOn: 'truncated' | 'warning'): Promise<Pixels | 'corrupt'> {
+async function pixelsOf(
+  bytes: Uint8Array,
+  failOn: 'truncated' | 'warning',
+  { limitMs = PICTURE_LIMIT_MS }: PictureOptions = {},
+): Promise<Pixels | 'corrupt' | 'too-slow'> {
   try {
     const { data, info } = await sharp(bytes, { limitInputPixels: MOST_PIXELS, failOn, unlimited: false })
+      // Looked at between rows: what a picture may still unpack in one go is held by its pixels.
+      .timeout({ seconds: Math.ceil(limitMs / 1000) })
       .rotate()
       .resize({ width: DISPLAY_EDGE_PX, height: DISPLAY_EDGE_PX, fit: 'inside', withoutEnlargement: true })
       .flatten({ background: '#ffffff' })
@@ -76,9 +83,9 @@ async function pixelsOf(bytes: Uint8Array, failOn: 'truncated' | 'warning'): Pro
       .raw()
       .toBuffer({ resolveWithObject: true });
     return { data, raw: { width: info.width, height: info.height, channels: info.channels } };
-  } catch {
+  } catch (error) {
     // The library's words on a broken file help nobody; what it is, is said in ours.
-    return 'corrupt';
+    return error instanceof Error && error.message.startsWith('timeout:') ? 'too-slow' : 'corrupt';
   }
 }
 
@@ -111,7 +118,8 @@ export async function readWebP(bytes: Uint8Array): Promise<WebP | 'too-large' | 
   const mark = Buffer.from(bytes.buffer, bytes.byteOffset, Math.min(12, bytes.byteLength)).toString('latin1');
   if (!mark.startsWith('RIFF') || mark.slice(8) !== 'WEBP') return null;
   try {
-    const { format, width, height } = await sharp(bytes, { limitInputPixels: MOST_PIXELS }).metadata();
+    // Without the limit, which would call a picture that is too large damaged: only the head is read here.
+    const { format, width, height } = await sharp(bytes, { limitInputPixels: false }).metadata();
     if (format !== 'webp') return null;
     if (width * height > MOST_PIXELS) return 'too-large';
     return { widthPx: width, heightPx: height };

@@ -1,4 +1,5 @@
 import { Worker } from 'node:worker_threads';
+import { MOST_HEIF_PIXELS, PICTURE_LIMIT_MS } from '../../../shared/evidence/limits.ts';
 import type { HeifReply, HeifRequest } from './heifWorker.ts';
 
 /**
@@ -10,12 +11,7 @@ const besideProgram = new URL(
   import.meta.url,
 );
 
-/** Twelve megapixels take one to two seconds, 48 up to 17 on a busy machine; what takes longer is broken, or meant to harm. */
-export const HEIF_LIMIT_MS = 40_000;
-/** Phones make up to 48 megapixels. Each takes four bytes here, and as many again while it is unpacked. */
-export const MOST_HEIF_PIXELS = 52_000_000;
-
-export interface HeifOptions {
+export interface PictureOptions {
   readonly limitMs?: number;
   readonly mostPixels?: number;
 }
@@ -30,7 +26,7 @@ let last: Promise<unknown> = Promise.resolve();
  * Unpacks a HEIF picture (HEIC among them), upright, in a thread that is killed when its time is up. One at a time in
  * this process: each may need some hundreds of megabytes.
  */
-export function unpackHeif(bytes: Uint8Array, options: HeifOptions = {}): Promise<Unpacked> {
+export function unpackHeif(bytes: Uint8Array, options: PictureOptions = {}): Promise<Unpacked> {
   const turn = last.then(() => inThread(bytes, options));
   last = turn.catch(() => undefined);
   return turn;
@@ -38,7 +34,7 @@ export function unpackHeif(bytes: Uint8Array, options: HeifOptions = {}): Promis
 
 async function inThread(
   bytes: Uint8Array,
-  { limitMs = HEIF_LIMIT_MS, mostPixels = MOST_HEIF_PIXELS }: HeifOptions,
+  { limitMs = PICTURE_LIMIT_MS, mostPixels = MOST_HEIF_PIXELS }: PictureOptions,
 ): Promise<Unpacked> {
   // What the library prints about a broken file helps nobody; what it is, is said in our words.
   const worker = new Worker(besideProgram, {

@@ -1,9 +1,9 @@
 import { createHash } from 'node:crypto';
 import type { Undisplayable } from '../../../shared/evidence/displayCopy.ts';
 import { readHeif } from '../../../shared/evidence/heif.ts';
+import { MOST_HEIF_PIXELS, MOST_PIXELS } from '../../../shared/evidence/limits.ts';
 import { mediaTypeOf, whatItSays, type Said } from '../../../shared/evidence/pictureFile.ts';
-import { MOST_PIXELS, readWebP } from './copy.ts';
-import { MOST_HEIF_PIXELS } from './heif.ts';
+import { readWebP } from './copy.ts';
 import { readJpeg } from './jpeg.ts';
 import { readPng } from './png.ts';
 

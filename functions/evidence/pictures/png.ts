@@ -1,8 +1,7 @@
 import { crc32, inflateSync } from 'node:zlib';
+import { MOST_PIXELS } from '../../../shared/evidence/limits.ts';
 
-/** A PNG that could not be shown at more than this is not unpacked to find out. */
-const MOST_PIXELS = 100_000_000;
-/** Nor one whose rows come to more: it is unpacked whole to see that it is whole. */
+/** One whose rows come to more is not unpacked: it would be unpacked whole to see that it is whole. */
 const MOST_UNPACKED_BYTES = 260_000_000;
 const SIGNATURE = Buffer.from([0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a, 0x1a, 0x0a]);
 const channels: Readonly<Record<number, number>> = { 0: 1, 2: 3, 3: 1, 4: 2, 6: 4 };

@@ -1,4 +1,5 @@
-import { MOST_DISPLAYED_BYTES, type CaptureData } from '../../../shared/evidence/displayCopy.ts';
+import type { CaptureData } from '../../../shared/evidence/displayCopy.ts';
+import { MOST_DISPLAYED_BYTES } from '../../../shared/evidence/limits.ts';
 import type { PhotoReason } from '../../../shared/packet/exhibitSchema.ts';
 import type { PhotoFound } from '../../../shared/packet/photos.ts';
 import type { Exhibit } from '../../../shared/submissions/fields.ts';

@@ -8,6 +8,7 @@ import { tellLater, tellPastStrike } from './stories/tellPast.ts';
 import { stockOfParts } from './stock.ts';
 import { Teller } from './teller.ts';
 import { townInventoryCsv } from './town.ts';
+import type { EvidenceAddress } from '../../../shared/evidence/address.ts';
 import type { Statement } from '../../../shared/costs/statement.ts';
 import type { ClaimState } from '../../../shared/claims/state.ts';
 import { ask, send, type DemoServer } from './send.ts';
@@ -122,7 +123,9 @@ interface Frozen {
 async function frozenPacket(api: DemoApi, claimId: string): Promise<Frozen> {
   const { claim } = await ask<{ claim: ClaimState }>(api, 'clerk', `/api/claims/${claimId}`);
   const [packet] = claim.packets;
-  return packet
-    ? { url: `/api/evidence/${packet.pdfSha256}`, demandCents: packet.demandCents, revision: packet.revision }
-    : ask<Frozen>(api, 'clerk', `/api/claims/${claimId}/packet`, { mode: 'freeze' });
+  if (packet) {
+    const { url } = await ask<EvidenceAddress>(api, 'clerk', `/api/evidence/${packet.pdfSha256}`);
+    return { url, demandCents: packet.demandCents, revision: packet.revision };
+  }
+  return ask<Frozen>(api, 'clerk', `/api/claims/${claimId}/packet`, { mode: 'freeze' });
 }

@@ -31,6 +31,12 @@ export const desk = {
   'desk.taken': 'Taken {when}',
   'desk.taken-unknown': 'When it was taken is not known',
   'desk.undrawable': 'This browser cannot draw it',
+  'desk.undisplayable.too-large':
+    'Too large to be shown: over {megabytes} MB, or more than {megapixels} megapixels (HEIC: {heicMegapixels}). The original is kept as it came and can be downloaded.',
+  'desk.undisplayable.corrupt':
+    'It cannot be shown: the file is damaged, or is not the kind of picture that it claims to be. It is kept as it came and can be downloaded.',
+  'desk.undisplayable.too-slow':
+    'It took too long to unpack and is not shown. The original is kept as it came and can be downloaded.',
   'desk.not-read': 'It could not be read. Try again.',
   'desk.download-original': 'Download the original',
   'desk.not-legal-advice': 'Not legal advice; have counsel confirm.',

@@ -31,6 +31,12 @@ export const desk: Record<keyof typeof english, string> = {
   'desk.taken': 'Tomada {when}',
   'desk.taken-unknown': 'No se sabe cuándo se tomó',
   'desk.undrawable': 'Este navegador no puede mostrarla',
+  'desk.undisplayable.too-large':
+    'Demasiado grande para mostrarla: más de {megabytes} MB o de {megapixels} megapíxeles (HEIC: {heicMegapixels}). El original se conserva tal como llegó y se puede descargar.',
+  'desk.undisplayable.corrupt':
+    'No se puede mostrar: el archivo está dañado o no es el tipo de imagen que dice ser. Se conserva tal como llegó y se puede descargar.',
+  'desk.undisplayable.too-slow':
+    'Tardó demasiado en abrirse y no se muestra. El original se conserva tal como llegó y se puede descargar.',
   'desk.not-read': 'No se pudo leer. Inténtelo de nuevo.',
   'desk.download-original': 'Descargar el original',
   'desk.not-legal-advice': 'No es asesoría legal; confírmelo con un abogado.',

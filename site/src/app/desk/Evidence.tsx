@@ -1,6 +1,9 @@
 import { useEffect, useState } from 'preact/hooks';
+import type { EvidenceAddress } from '../../../../shared/evidence/address.ts';
+import type { Undisplayable } from '../../../../shared/evidence/displayCopy.ts';
+import { MOST_DISPLAYED_BYTES, MOST_HEIF_PIXELS, MOST_PIXELS } from '../../../../shared/evidence/limits.ts';
 import type { Exhibit } from '../../../../shared/submissions/fields.ts';
-import { getBytes } from '../core/api.ts';
+import { bytesAt, getJson, getOriginal } from '../core/api.ts';
 import { useWords } from '../core/words.ts';
 
 interface Props {
@@ -50,21 +53,31 @@ function ExhibitCard({ exhibit, arrived }: { readonly exhibit: Exhibit; readonly
   );
 }
 
+/** What a browser can draw of a picture, or why there is nothing. */
+async function readToShow(sha256: string): Promise<Blob | 'failed' | Undisplayable> {
+  const answer = await getJson<EvidenceAddress>(`/api/evidence/${sha256}?as=display`);
+  if (answer.outcome !== 'ok') return 'failed';
+  // What the server would not unpack is not handed to the browser to unpack.
+  return answer.value.undisplayable ?? (await bytesAt(answer.value)) ?? 'failed';
+}
+
 /** Its display copy, or, until that is made, the original; a type that the browser cannot draw is said. */
 function Picture({ sha256, alt }: { readonly sha256: string; readonly alt: string }) {
   const words = useWords();
   const [url, setUrl] = useState<string | null>(null);
-  const [state, setState] = useState<'reading' | 'drawn' | 'failed' | 'undrawable'>('reading');
+  const [state, setState] = useState<'reading' | 'drawn' | 'failed' | 'undrawable' | Undisplayable>(
+    'reading',
+  );
   useEffect(() => {
     let made: string | null = null;
     let gone = false;
-    void getBytes(`/api/evidence/${sha256}?as=display`).then((bytes) => {
+    void readToShow(sha256).then((found) => {
       if (gone) return;
-      if (!bytes) {
-        setState('failed');
+      if (typeof found === 'string') {
+        setState(found);
         return;
       }
-      made = URL.createObjectURL(bytes);
+      made = URL.createObjectURL(found);
       setUrl(made);
       setState('drawn');
     });
@@ -77,19 +90,35 @@ function Picture({ sha256, alt }: { readonly sha256: string; readonly alt: strin
     return <img src={url} alt={alt} loading="lazy" onError={() => setState('undrawable')} />;
   return (
     <p class="no-picture" role={state === 'reading' ? 'status' : undefined}>
-      {words.t(
-        state === 'reading' ? 'screen.reading' : state === 'failed' ? 'desk.not-read' : 'desk.undrawable',
-      )}
+      {words.t(notDrawn[state], shownUpTo)}
     </p>
   );
 }
+
+const shownUpTo = {
+  megabytes: MOST_DISPLAYED_BYTES / 1e6,
+  megapixels: MOST_PIXELS / 1e6,
+  heicMegapixels: MOST_HEIF_PIXELS / 1e6,
+};
+const notDrawn = {
+  reading: 'screen.reading',
+  // Between the bytes and their address.
+  drawn: 'screen.reading',
+  failed: 'desk.not-read',
+  undrawable: 'desk.undrawable',
+  document: 'desk.document',
+  corrupt: 'desk.undisplayable.corrupt',
+  'hash-differs': 'desk.undisplayable.corrupt',
+  'too-large': 'desk.undisplayable.too-large',
+  'too-slow': 'desk.undisplayable.too-slow',
+} as const;
 
 /** Fetches the original and hands it over; a file that has not arrived yet is said. */
 export function OpenButton({ sha256, what }: { readonly sha256: string; readonly what: string }) {
   const words = useWords();
   const [failed, setFailed] = useState(false);
   const open = async (): Promise<void> => {
-    const bytes = await getBytes(`/api/evidence/${sha256}`);
+    const bytes = await getOriginal(sha256);
     setFailed(bytes === null);
     if (bytes) saveBytes(bytes, sha256.slice(0, 12));
   };

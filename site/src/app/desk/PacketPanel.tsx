@@ -1,7 +1,7 @@
 import { useRef, useState } from 'preact/hooks';
 import type { ClaimState } from '../../../../shared/claims/state.ts';
 import { sayProblem } from '../../../../shared/words/index.ts';
-import { getBytes } from '../core/api.ts';
+import { getOriginal } from '../core/api.ts';
 import { recordedCount } from '../core/resource.ts';
 import { to } from '../core/router.ts';
 import { readText, removeStored, writeText } from '../core/storage.ts';
@@ -165,7 +165,7 @@ function Packets({ claim }: { readonly claim: ClaimState }) {
   const words = useWords();
   const [failed, setFailed] = useState(false);
   const download = async (sha256: string, name: string, type: string): Promise<void> => {
-    const bytes = await getBytes(`/api/evidence/${sha256}`);
+    const bytes = await getOriginal(sha256);
     setFailed(bytes === null);
     if (bytes) saveBytes(new Blob([bytes], { type }), name);
   };

@@ -1,4 +1,5 @@
 import type { PictureRead } from './readPicture.ts';
+import { MOST_EXHIBIT_BYTES } from '../../../../shared/evidence/limits.ts';
 import { exhibit } from '../../../../shared/submissions/fields.ts';
 import { keepFile } from './outbox.ts';
 
@@ -62,7 +63,7 @@ const writtenAt = ({ lastModified }: File): string | null =>
 export async function takePhoto(file: File): Promise<Taken> {
   const called = typeOf(file);
   if (!(mediaTypes as readonly string[]).includes(called)) return { ok: false, code: 'photo-type' };
-  if (file.size > 100_000_000) return { ok: false, code: 'photo-too-large' };
+  if (file.size > MOST_EXHIBIT_BYTES) return { ok: false, code: 'photo-too-large' };
   if (file.size === 0) return { ok: false, code: 'photo-empty' };
   // Browsers hash only on secure pages; the address of this machine counts as one.
   if (!isSecureContext) return { ok: false, code: 'photo-needs-https' };
