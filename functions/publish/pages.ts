@@ -31,11 +31,12 @@ export interface PageToRender {
 }
 
 /**
- * While what a page shows stays the same it is left as it stands; but what every page says is missing from it must go
- * onto it at once, and from it as soon as nothing is.
+ * While what a page shows stays the same it is left as it stands. What every page says is missing from it is shown, too:
+ * it goes onto each at once, and from each as soon as nothing is (decision 0208).
  */
 function keptWhile({ snapshot }: PublicEdition, shows: unknown): Pick<PageToRender, 'shows'> {
-  return shows === undefined || snapshot.notYetShown ? {} : { shows: { utility: snapshot.utility, shows } };
+  const { utility, notYetShown = null } = snapshot;
+  return shows === undefined ? {} : { shows: { utility, notYetShown, shows } };
 }
 
 /** Every page of an edition. The lists are written last, so that their links lead somewhere by the time they stand. */

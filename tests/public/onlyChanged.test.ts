@@ -80,6 +80,7 @@ const changes: Readonly<Record<string, Change>> = {
       ),
     },
   },
+  'a report that is missing from every page': { sources: { ...city, unprojected: [since(1)] } },
   'longer hose on the engines': { sources: city, settings: { fireCover: { hoseFt: 1200 } } },
   'another number to call': { sources: city, settings: { emergencyPhone: '555-0177' } },
 };
@@ -113,6 +114,7 @@ const textOf = (store: Store, key: string): string | undefined => {
 describe('pages that are written', () => {
   const before = memoryPublished();
   beforeAll(() => publish(before, { sources: city }, townNow), 60_000);
+  const later = (minutes: number): Date => new Date(townNow.getTime() + minutes * 60_000);
 
   test.each(Object.entries(changes))(
     'are those that show something else: %s',
@@ -125,9 +127,25 @@ describe('pages that are written', () => {
 
       const following = memoryPublished();
       await publish(following, { sources: city }, townNow);
-      const { written } = await publish(following, change, new Date(townNow.getTime() + 60_000));
+      const { written } = await publish(following, change, later(1));
       expect(written.filter(isPage).toSorted()).toEqual(differ.toSorted());
     },
     60_000,
   );
+
+  test('are none while the same report goes on missing, all with another, and all when none is missing', async () => {
+    const store = memoryPublished();
+    const behind = (...unprojected: string[]): Change => ({ sources: { ...city, unprojected } });
+    const pagesAt = async (change: Change, minutes: number): Promise<number> =>
+      (await publish(store, change, later(minutes))).written.filter(isPage).length;
+    await publish(store, { sources: city }, later(0));
+    const all = [...store.objects.keys()].filter(isPage).length;
+    expect(all).toBeGreaterThan(240);
+    expect(await pagesAt(behind(since(1)), 1)).toBe(all);
+    expect(await pagesAt(behind(since(1)), 6)).toBe(0);
+    expect(await pagesAt(behind(since(1), since(0)), 7)).toBe(all);
+    // A page that goes on saying it grows old as every page does, and is made anew before.
+    expect(await pagesAt(behind(since(1), since(0)), 18)).toBe(all);
+    expect(await pagesAt({ sources: city }, 19)).toBe(all);
+  }, 60_000);
 });
