@@ -1,5 +1,6 @@
 import { setTimeout as wait } from 'node:timers/promises';
 import { splitStream } from '../../shared/submissions/envelope.ts';
+import { UnreadableFact } from '../stores/faults.ts';
 import type { Ledger } from '../stores/ledger/ledger.ts';
 import type { Mark, Unprojected } from '../stores/unprojected/unprojected.ts';
 
@@ -53,7 +54,13 @@ const isRecent = ({ recordedAt }: Mark, checkedAt: string): boolean =>
 const isRecorded = async (
   ledger: Pick<Ledger, 'readStream'>,
   { stream, submissionId }: Mark,
-): Promise<boolean> =>
-  (await ledger.readStream(stream, { personal: false })).some(
-    ({ submission }) => submission.submissionId === submissionId,
-  );
+): Promise<boolean> => {
+  try {
+    const recorded = await ledger.readStream(stream, { personal: false });
+    return recorded.some(({ submission }) => submission.submissionId === submissionId);
+  } catch (error) {
+    // What cannot be read cannot be projected either; the rest of the page is right.
+    if (error instanceof UnreadableFact) return true;
+    throw error;
+  }
+};

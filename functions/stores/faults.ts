@@ -18,3 +18,15 @@ export class TooLarge extends Error {
     this.limitBytes = limitBytes;
   }
 }
+
+/**
+ * A fact that this version of the software cannot read: a newer one wrote it, before another took its place, or its row
+ * is damaged. Whoever needs its stream fails; nothing is shown that leaves it out.
+ */
+export class UnreadableFact extends Error {
+  override readonly name = 'UnreadableFact';
+
+  constructor(stream: string, entry: string, options: { readonly cause?: unknown } = {}) {
+    super(`${stream} holds a fact that cannot be read here: ${entry}`, options);
+  }
+}

@@ -88,7 +88,7 @@ async function live({ order, every, shards, partsReported, again, luck, ends }: 
   };
 
   const shardOf = (submission: Submission): number =>
-    [...streamOfSubmission(submission)].reduce((sum, sign) => sum + sign.charCodeAt(0), 0) % shards;
+    Buffer.from(streamOfSubmission(submission)).reduce((sum, byte) => sum + byte, 0) % shards;
   const records = Array.from({ length: shards }, (): DynamoDBRecord[] => []);
   const done = records.map(() => 0);
   const queued: (readonly DynamoDBRecord[])[] = [];

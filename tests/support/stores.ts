@@ -1,5 +1,5 @@
 import { randomUUID } from 'node:crypto';
-import { dynamodbClient } from '../../functions/stores/dynamodb/client.ts';
+import { dynamodbClient, patience } from '../../functions/stores/dynamodb/client.ts';
 import {
   createTables,
   deleteTables,
@@ -24,7 +24,8 @@ export interface Place {
 /** Tables of their own on a server that is already there; removed at the end. */
 export async function storesAt(endpoint: string): Promise<OpenedStores> {
   setCredentials();
-  const client = dynamodbClient(endpoint);
+  // What is kept is asked about here, not how soon: a machine with other work to do answers late.
+  const client = dynamodbClient(endpoint, { ...patience, requestTimeoutMs: 30_000 });
   const names = prefixedTableNames(`test-${randomUUID()}-`);
   await createTables(client, names);
   return {

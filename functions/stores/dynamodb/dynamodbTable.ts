@@ -12,7 +12,7 @@ import {
 import { marshall, unmarshall } from '@aws-sdk/util-dynamodb';
 import { setTimeout as wait } from 'node:timers/promises';
 import { StoreUnavailable } from '../faults.ts';
-import { orUnavailable } from './faults.ts';
+import { orUnavailable } from '../outage.ts';
 import { assertFits, type Condition, type Key, type Row, type Table } from './table.ts';
 
 export interface TableAddress {
@@ -26,6 +26,8 @@ const batchKeys = 100;
 /** How often the rest of a batch is asked for again before it counts as an outage, and the first pause, ms. */
 const batchTries = 6;
 const batchPauseMs = 50;
+
+const asked = <T>(request: () => Promise<T>): Promise<T> => orUnavailable('the table', request);
 
 /** A table over the DynamoDB API: any server that speaks it. */
 export function dynamodbTable(client: DynamoDBClient, address: TableAddress): Table {
@@ -44,7 +46,7 @@ export function dynamodbTable(client: DynamoDBClient, address: TableAddress): Ta
     for (let attempt = 0; left.length > 0; attempt += 1) {
       if (attempt === batchTries) throw new StoreUnavailable('the table kept leaving keys of a batch unread');
       if (attempt > 0) await wait(batchPauseMs * 2 ** attempt);
-      const answer = await orUnavailable(() =>
+      const answer = await asked(() =>
         client.send(
           new BatchGetItemCommand({ RequestItems: { [TableName]: { Keys: left, ConsistentRead: true } } }),
         ),
@@ -57,7 +59,7 @@ export function dynamodbTable(client: DynamoDBClient, address: TableAddress): Ta
 
   return {
     async get(key) {
-      const { Item } = await orUnavailable(() =>
+      const { Item } = await asked(() =>
         client.send(new GetItemCommand({ TableName, Key: keyOf(key), ConsistentRead: true })),
       );
       return Item === undefined ? null : rowOf(Item).attributes;
@@ -78,7 +80,7 @@ export function dynamodbTable(client: DynamoDBClient, address: TableAddress): Ta
         ...conditionOf(condition, partitionKey),
       });
       try {
-        await orUnavailable(() => client.send(command));
+        await asked(() => client.send(command));
         return true;
       } catch (error) {
         if (error instanceof ConditionalCheckFailedException) return false;
@@ -87,7 +89,7 @@ export function dynamodbTable(client: DynamoDBClient, address: TableAddress): Ta
     },
 
     async remove(key) {
-      await orUnavailable(() => client.send(new DeleteItemCommand({ TableName, Key: keyOf(key) })));
+      await asked(() => client.send(new DeleteItemCommand({ TableName, Key: keyOf(key) })));
     },
 
     async query(partition, prefix = '') {
@@ -105,7 +107,7 @@ export function dynamodbTable(client: DynamoDBClient, address: TableAddress): Ta
           }),
         },
       );
-      return orUnavailable(async () => {
+      return asked(async () => {
         const rows: Row[] = [];
         for await (const { Items } of pages) rows.push(...(Items ?? []).map(rowOf));
         return rows;
@@ -115,7 +117,7 @@ export function dynamodbTable(client: DynamoDBClient, address: TableAddress): Ta
     async *scan() {
       const pages = paginateScan({ client }, { TableName, ConsistentRead: true });
       for (;;) {
-        const page = await orUnavailable(() => pages.next());
+        const page = await asked(() => pages.next());
         if (page.done === true) return;
         yield (page.value.Items ?? []).map(rowOf);
       }

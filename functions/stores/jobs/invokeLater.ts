@@ -1,11 +1,12 @@
 import { InvokeCommand, LambdaClient } from '@aws-sdk/client-lambda';
 import { StoreUnavailable } from '../faults.ts';
+import { waits } from '../patience.ts';
 
 /** Hands an order to another function, and does not wait for what becomes of it. */
 export async function invokeLater(
   functionName: string,
   order: object,
-  client: LambdaClient = new LambdaClient({}),
+  client: LambdaClient = new LambdaClient(waits()),
 ): Promise<void> {
   const command = new InvokeCommand({
     FunctionName: functionName,

@@ -21,7 +21,8 @@ export type Acceptance =
 /**
  * The record of facts. Append-only: nothing here changes or removes one, but `forget` erases personal fields.
  * One conditional put accepts a fact, so any DynamoDB-compatible store serves.
- * A store that cannot answer throws `StoreUnavailable`; no method answers empty because of a fault.
+ * A store that cannot answer throws `StoreUnavailable`, a fact that a newer version wrote `UnreadableFact`; no method
+ * answers empty, or in part, because of a fault.
  */
 export interface Ledger {
   accept(submission: Submission, delivery: Delivery): Promise<Acceptance>;

@@ -4,10 +4,12 @@ import { firstDifference } from '../../../shared/submissions/canonical.ts';
 import type { Stream } from '../../../shared/submissions/envelope.ts';
 import { correctionKind } from '../../../shared/submissions/kinds.ts';
 import { joinPersonal, splitPersonal } from '../../../shared/submissions/personal.ts';
+import { isReadable } from '../../../shared/submissions/readable.ts';
 import type { Recorded } from '../../../shared/submissions/recorded.ts';
 import { streamOfSubmission, type Submission } from '../../../shared/submissions/submission.ts';
 import { fromJsonAttribute, toJsonAttribute } from '../dynamodb/jsonAttribute.ts';
 import { assertFits, type Attributes, type Key, type Row, type Table } from '../dynamodb/table.ts';
+import { UnreadableFact } from '../faults.ts';
 import type { Acceptance, Delivery, Ledger } from './ledger.ts';
 import { seal, sealedKey, sealedPrefix, unseal } from './sealed.ts';
 
@@ -155,15 +157,27 @@ function entryOf(submission: Submission): string {
     : factEntry(submission.submissionId);
 }
 
-function storedOf({ partition, attributes }: Row): Stored {
+function storedOf({ partition, sort, attributes }: Row): Stored {
   const text = (name: string): string | null =>
     typeof attributes[name] === 'string' ? (attributes[name] satisfies string) : null;
   return {
     stream: partition,
-    fact: fromJsonAttribute((attributes satisfies Attributes)['submission']) as Submission,
+    fact: factIn(partition, sort, attributes['submission']),
     recordedAt: text('recordedAt') ?? '',
     deliveredBy: text('deliveredBy'),
     personalHash: text('personalHash'),
     attempt: text('attempt') ?? '',
   };
+}
+
+function factIn(stream: Stream, entry: string, attribute: Attributes[string] | undefined): Submission {
+  let fact;
+  try {
+    fact = fromJsonAttribute(attribute) as Submission;
+  } catch (cause) {
+    throw new UnreadableFact(stream, entry, { cause });
+  }
+  if (!isReadable(fact))
+    throw new UnreadableFact(stream, `${entry} ("${fact.kind}", schema version ${fact.schemaVersion})`);
+  return fact;
 }

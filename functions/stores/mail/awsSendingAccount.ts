@@ -6,11 +6,12 @@ import {
 } from '@aws-sdk/client-sesv2';
 import { GetSMSSandboxAccountStatusCommand, SNSClient } from '@aws-sdk/client-sns';
 import type { SendingAccount } from './sendingAccount.ts';
+import { waits } from '../patience.ts';
 
 /** The mail and text services of the account that this runs in. */
 export function awsSendingAccount(
-  mail: SESv2Client = new SESv2Client(),
-  texts: SNSClient = new SNSClient(),
+  mail: SESv2Client = new SESv2Client(waits()),
+  texts: SNSClient = new SNSClient(waits()),
 ): SendingAccount {
   return {
     async mailIsOpen() {

@@ -1,5 +1,6 @@
 import { SendEmailCommand, SESv2Client, SESv2ServiceException } from '@aws-sdk/client-sesv2';
 import { NotSent, type MailSender } from './mailSender.ts';
+import { waits } from '../patience.ts';
 
 /**
  * Letters by the account's mail service. Plain text, one recipient, from the one address that the function may use. One
@@ -7,7 +8,7 @@ import { NotSent, type MailSender } from './mailSender.ts';
  */
 export function sesSender(
   from: string,
-  client: SESv2Client = new SESv2Client({ maxAttempts: 1 }),
+  client: SESv2Client = new SESv2Client(waits({ maxAttempts: 1 })),
 ): MailSender {
   return {
     async send({ to, subject, text }) {

@@ -7,7 +7,9 @@ import {
   S3Client,
 } from '@aws-sdk/client-s3';
 import { StoreUnavailable } from '../faults.ts';
+import { orUnavailable } from '../outage.ts';
 import { assertKey, inByteOrder, wholeSecond, type ObjectStore } from './objects.ts';
+import { waits } from '../patience.ts';
 
 /** Two writers of one new key at once: S3 answers one of them 409, meaning "ask again". */
 const conflictTries = 3;
@@ -22,24 +24,7 @@ interface MaybeAws {
 const details = (error: unknown): MaybeAws => (typeof error === 'object' && error !== null ? error : {});
 const statusOf = (error: unknown): number => details(error).$metadata?.httpStatusCode ?? 0;
 
-function isOutage(error: unknown): boolean {
-  const { name = '', code = '' } = details(error);
-  return (
-    statusOf(error) >= 500 ||
-    /^(SlowDown|RequestTimeout|ThrottlingException|TimeoutError|AbortError|NetworkingError)$/.test(name) ||
-    /^(ECONN(REFUSED|RESET|ABORTED)|EPIPE|ETIMEDOUT|ENOTFOUND|EAI_AGAIN|EHOSTUNREACH|ENETUNREACH)$/.test(code)
-  );
-}
-
-/** The SDK has made its own bounded retries by now; an outage is said as one, every other error is a fault of ours. */
-async function orUnavailable<T>(request: () => Promise<T>): Promise<T> {
-  try {
-    return await request();
-  } catch (error) {
-    if (isOutage(error)) throw new StoreUnavailable('the object store did not answer', { cause: error });
-    throw error;
-  }
-}
+const asked = <T>(request: () => Promise<T>): Promise<T> => orUnavailable('the object store', request);
 
 const isMissing = (error: unknown): boolean =>
   /^(NoSuchKey|NotFound)$/.test(details(error).name ?? '') || statusOf(error) === 404;
@@ -48,7 +33,7 @@ const isMissing = (error: unknown): boolean =>
  * Objects in a bucket of S3, or of a store that speaks it, under `prefix` ('' or ending in `/`). `ifAbsent` is S3's
  * own conditional write (If-None-Match: *).
  */
-export function s3Objects(bucket: string, prefix = '', client = new S3Client({})): ObjectStore {
+export function s3Objects(bucket: string, prefix = '', client = new S3Client(waits())): ObjectStore {
   const at = (key: string) => {
     assertKey(key);
     return { Bucket: bucket, Key: `${prefix}${key}` };
@@ -79,7 +64,7 @@ export function s3Objects(bucket: string, prefix = '', client = new S3Client({})
 
   return {
     put: (key, bytes, options) =>
-      orUnavailable(async () => {
+      asked(async () => {
         for (let tried = 0; tried < conflictTries; tried += 1) {
           const outcome = await putOnce(key, bytes, options);
           if (outcome !== 'conflict') return { written: outcome === 'written' };
@@ -87,7 +72,7 @@ export function s3Objects(bucket: string, prefix = '', client = new S3Client({})
         throw new StoreUnavailable(`others keep writing ${key} at the same time`);
       }),
     get: (key) =>
-      orUnavailable(async () => {
+      asked(async () => {
         try {
           const { Body } = await client.send(new GetObjectCommand(at(key)));
           if (!Body) throw new StoreUnavailable(`the answer for ${key} had no body`);
@@ -98,7 +83,7 @@ export function s3Objects(bucket: string, prefix = '', client = new S3Client({})
         }
       }),
     head: (key) =>
-      orUnavailable(async () => {
+      asked(async () => {
         try {
           const { ContentLength, LastModified } = await client.send(new HeadObjectCommand(at(key)));
           return {
@@ -111,7 +96,7 @@ export function s3Objects(bucket: string, prefix = '', client = new S3Client({})
         }
       }),
     list: (under) =>
-      orUnavailable(async () => {
+      asked(async () => {
         const keys: string[] = [];
         let token: string | undefined;
         for (let page = 0; page < mostPages; page += 1) {
@@ -130,7 +115,7 @@ export function s3Objects(bucket: string, prefix = '', client = new S3Client({})
         throw new RangeError(`more than ${mostPages} pages of keys under ${under}`);
       }),
     delete: async (key) => {
-      await orUnavailable(() => client.send(new DeleteObjectCommand(at(key))));
+      await asked(() => client.send(new DeleteObjectCommand(at(key))));
     },
   };
 }

@@ -4,6 +4,7 @@ import { filePublished } from './filePublished.ts';
 import { memoryPublished } from './memoryPublished.ts';
 import type { PublishedStore } from './published.ts';
 import { s3Published } from './s3Published.ts';
+import { waits } from '../patience.ts';
 
 /**
  * Opens the store of published files named by a URL: `s3://bucket/prefix`, `file:///folder`, or `memory:` for a trial.
@@ -14,7 +15,7 @@ export function openPublishedStore(url: string): PublishedStore {
   const parsed = new URL(url);
   switch (parsed.protocol) {
     case 's3:':
-      return s3Published(new S3Client({}), parsed.hostname, parsed.pathname.replace(/^\/+|\/+$/g, ''));
+      return s3Published(new S3Client(waits()), parsed.hostname, parsed.pathname.replace(/^\/+|\/+$/g, ''));
     case 'file:':
       return filePublished(fileURLToPath(parsed));
     case 'memory:':

@@ -3,9 +3,10 @@ import { GetPublicKeyCommand, KMSClient, SignCommand } from '@aws-sdk/client-kms
 import { calculateJwkThumbprint, type JWK } from 'jose';
 import { StoreUnavailable } from '../faults.ts';
 import { signingInput, type PacketSigner } from './packetSigner.ts';
+import { waits } from '../patience.ts';
 
 /** Signs with a key that KMS keeps (ECC_NIST_P256): it is sent a digest and never the packet. */
-export function kmsSigner(keyArn: string, client: KMSClient = new KMSClient({})): PacketSigner {
+export function kmsSigner(keyArn: string, client: KMSClient = new KMSClient(waits())): PacketSigner {
   let known: Promise<{ jwk: JWK; keyId: string }> | undefined;
   const publicKey = (): Promise<{ jwk: JWK; keyId: string }> =>
     (known ??= read().catch((error: unknown) => {

@@ -2,6 +2,7 @@ import { PublishCommand, SNSClient, SNSServiceException } from '@aws-sdk/client-
 import { recipientAttribute } from '../../../shared/deployment/texts.ts';
 import { NotSent } from '../mail/mailSender.ts';
 import type { TextSender } from './textSender.ts';
+import { waits } from '../patience.ts';
 
 /**
  * Text messages through one topic, whose subscriptions hold the numbers: the function may publish to that topic and to
@@ -10,7 +11,7 @@ import type { TextSender } from './textSender.ts';
  */
 export function snsTexts(
   topicArn: string,
-  client: SNSClient = new SNSClient({ maxAttempts: 1 }),
+  client: SNSClient = new SNSClient(waits({ maxAttempts: 1 })),
 ): TextSender {
   const said = (value: string) => ({ DataType: 'String', StringValue: value });
   return {

@@ -8,7 +8,7 @@ export interface Mapping {
   readonly FunctionResponseTypes: readonly string[];
 }
 
-export type Invoke = (event: DynamoDBStreamEvent) => Promise<DynamoDBBatchResponse | void>;
+export type Invoke = (event: DynamoDBStreamEvent) => Promise<DynamoDBBatchResponse>;
 
 export interface Followed {
   /** Batches that were given up: what the failure queue is told of, each by its first and last record. */
@@ -43,7 +43,7 @@ export async function followShard(
   async function deliver(batch: readonly DynamoDBRecord[], triesLeft: number): Promise<void> {
     invocations += 1;
     const answer = await invoke({ Records: [...batch] }).then(
-      (response) => (reports ? (response?.batchItemFailures ?? []) : []),
+      (response) => (reports ? response.batchItemFailures : []),
       () => null,
     );
     if (answer?.length === 0) return;
