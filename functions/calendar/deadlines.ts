@@ -6,6 +6,7 @@ import { localDate, type LocalDate } from '../../shared/costs/days.ts';
 import type { StrikeState } from '../../shared/strikes/state.ts';
 import { effectiveFacts } from '../../shared/submissions/effective.ts';
 import { streamOf } from '../../shared/submissions/envelope.ts';
+import { withoutTrials } from '../../shared/submissions/trials.ts';
 import type { UtilitySettings } from '../../shared/utility/settings.ts';
 import { inTurns } from '../project/deps.ts';
 import type { CurrentState } from '../records/current.ts';
@@ -58,7 +59,7 @@ async function deadlinesOf(
   today: LocalDate,
 ): Promise<Watched> {
   const all = await ledger.readStream(streamOf({ type: 'claim', claimId }), { personal: false });
-  const recorded = all.filter(({ submission }) => submission.test !== true);
+  const recorded = withoutTrials(all);
   const { facts } = effectiveFacts(recorded);
   const struckOn = strike ? localDate(strike.struckAt ?? strike.since, settings.timeZone) : '';
   const lastRecordedAt = recorded.map(({ recordedAt }) => recordedAt).reduce((a, b) => (a > b ? a : b), '');

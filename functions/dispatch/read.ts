@@ -3,6 +3,7 @@ import { hydrantSubject, type DispatchNotice, type NoticeSubject } from '../../s
 import { noticeView, type NoticesAnswer, type NoticeView } from '../../shared/dispatch/view.ts';
 import { effectiveFacts } from '../../shared/submissions/effective.ts';
 import { streamOf, type Stream } from '../../shared/submissions/envelope.ts';
+import { withoutTrials } from '../../shared/submissions/trials.ts';
 import type { UtilitySettings } from '../../shared/utility/settings.ts';
 import type { Locale } from '../../shared/words/index.ts';
 import type { CurrentState } from '../records/current.ts';
@@ -111,9 +112,7 @@ async function views(
   const recorded = await Promise.all(
     [...new Set(streams)].map((stream) => ledger.readStream(stream, { personal: false })),
   );
-  const told = toldByPeople(
-    effectiveFacts(recorded.flat().filter(({ submission }) => submission.test !== true)).facts,
-  );
+  const told = toldByPeople(effectiveFacts(withoutTrials(recorded.flat())).facts);
   const bySubject = await Promise.all(
     [...subjects].map(async (subject) => {
       const all = (await notices.of(subject)).map(({ value }) => value);

@@ -14,6 +14,7 @@ import type { Position } from '../../shared/nearest/sphere.ts';
 import type { FlowTestFact } from '../../shared/public/ratings.ts';
 import type { StrikeState } from '../../shared/strikes/state.ts';
 import { effectiveFacts, ofKind } from '../../shared/submissions/effective.ts';
+import { withoutTrials } from '../../shared/submissions/trials.ts';
 import { inTurns } from '../project/deps.ts';
 import { flowTestStreams } from '../records/flowTests.ts';
 import { searchTree } from '../stores/inventory/searchTree.ts';
@@ -82,7 +83,7 @@ async function flowTestsOf(deps: NoticeDeps, hydrantId: string): Promise<readonl
   const { current, ledger } = deps;
   const streams = await flowTestStreams(current, hydrantId, await current.hydrant(hydrantId));
   const recorded = await Promise.all(streams.map((stream) => ledger.readStream(stream, { personal: false })));
-  const { facts } = effectiveFacts(recorded.flat().filter(({ submission }) => submission.test !== true));
+  const { facts } = effectiveFacts(withoutTrials(recorded.flat()));
   return ofKind(facts, 'flow-test')
     .map(({ fact }) => fact)
     .filter(({ body }) => body.residualHydrantId === hydrantId);

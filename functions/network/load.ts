@@ -12,6 +12,7 @@ import { streamOf, type Stream } from '../../shared/submissions/envelope.ts';
 import { problem } from '../../shared/problems/problem.ts';
 import type { BodyOf } from '../../shared/submissions/submission.ts';
 import type { StrikeState } from '../../shared/strikes/state.ts';
+import { withoutTrials } from '../../shared/submissions/trials.ts';
 import { notFound, refuse } from '../http/refused.ts';
 import { flowTestStreams } from '../records/flowTests.ts';
 import { searchTree } from '../stores/inventory/searchTree.ts';
@@ -96,7 +97,7 @@ export const watchOf = (nearby: readonly NearbyHydrant[]): { hydrantId: string; 
 /** Facts without anybody's name: none is needed here. */
 async function factsOf(ledger: NetworkDeps['ledger'], streams: readonly Stream[]): Promise<Effective[]> {
   const read = await Promise.all(streams.map((stream) => ledger.readStream(stream, { personal: false })));
-  return [...effectiveFacts(read.flat()).facts];
+  return [...effectiveFacts(withoutTrials(read.flat())).facts];
 }
 
 /** The hydrant's latest flow test that can be evaluated. */

@@ -3,6 +3,7 @@ import { foldClaim, type ClaimState } from '../../shared/claims/state.ts';
 import { partitions } from '../../shared/projections/items.ts';
 import { effectiveFacts } from '../../shared/submissions/effective.ts';
 import { streamOf } from '../../shared/submissions/envelope.ts';
+import { withoutTrials } from '../../shared/submissions/trials.ts';
 import type { PacketsDeps } from './deps.ts';
 import type { LoadedClaim } from './load.ts';
 
@@ -70,7 +71,7 @@ async function standing({ ledger }: PacketsDeps, intent: Intent): Promise<OtherD
   const recorded = await ledger.readStream(streamOf({ type: 'claim', claimId: intent.claimId }), {
     personal: false,
   });
-  const { facts } = effectiveFacts(recorded.filter(({ submission }) => submission.test !== true));
+  const { facts } = effectiveFacts(withoutTrials(recorded));
   const claim = foldClaim(intent.claimId, facts);
   const counted = claim ? countsCents(shareOf(claim, facts)) : 0;
   const underWay = intent.revision > (claim?.packets.at(-1)?.revision ?? 0);

@@ -28,6 +28,7 @@ import { submissionId } from '../../shared/submissions/fields.ts';
 import { channel } from '../../shared/submissions/forms/claimLife/common.ts';
 import { laterLetterKinds } from '../../shared/submissions/forms/claimLife/letterSent.ts';
 import { parseSubmission, type BodyOf, type Fact } from '../../shared/submissions/submission.ts';
+import { withoutTrials } from '../../shared/submissions/trials.ts';
 import { notFound, refuse, Refused } from '../http/refused.ts';
 import { append } from '../submissions/append.ts';
 import type { PacketsDeps } from './deps.ts';
@@ -67,7 +68,7 @@ async function knownFor(
   const { settings } = deps;
   const loaded = await loadClaim(deps, claimId);
   const recorded = await deps.ledger.readStream(streamOf({ type: 'claim', claimId }));
-  const own = effectiveFacts(recorded.filter(({ submission }) => submission.test !== true)).facts;
+  const own = effectiveFacts(withoutTrials(recorded)).facts;
   const state = foldClaim(claimId, own);
   if (!state) return notFound('no-such-claim');
   const question = {

@@ -6,6 +6,7 @@ import { streamOf, type Stream } from '../../shared/submissions/envelope.ts';
 import type { Recorded } from '../../shared/submissions/recorded.ts';
 import { notFound, refuse } from '../http/refused.ts';
 import { problem } from '../../shared/problems/problem.ts';
+import { withoutTrials } from '../../shared/submissions/trials.ts';
 import { readNeighborhood } from '../project/neighborhood.ts';
 import type { PacketsDeps } from './deps.ts';
 
@@ -24,7 +25,7 @@ export async function loadClaim(
 ): Promise<LoadedClaim> {
   const { ledger, inventory, settings } = deps;
   const own = await ledger.readStream(streamOf({ type: 'claim', claimId }));
-  const { facts } = effectiveFacts(own.filter(({ submission }) => submission.test !== true));
+  const { facts } = effectiveFacts(withoutTrials(own));
   const claim = ofKind(facts, 'claim-opened')[0];
   if (!claim) return notFound('no-such-claim');
 

@@ -9,6 +9,7 @@ import type { StrikeState } from '../../shared/strikes/state.ts';
 import { effectiveFacts, ofKind } from '../../shared/submissions/effective.ts';
 import { streamOf } from '../../shared/submissions/envelope.ts';
 import type { BodyOf } from '../../shared/submissions/submission.ts';
+import { withoutTrials } from '../../shared/submissions/trials.ts';
 import { inTurns } from '../project/deps.ts';
 import type { PacketsDeps } from './deps.ts';
 import { loadClaim, type LoadedClaim } from './load.ts';
@@ -97,7 +98,7 @@ async function repairsOf(
         ledger.readStream(streamOf({ type: 'strike', strikeId: id }), { personal: false }),
       ),
     );
-    const { facts } = effectiveFacts(recorded.flat().filter(({ submission }) => submission.test !== true));
+    const { facts } = effectiveFacts(withoutTrials(recorded.flat()));
     return [strikeId, ofKind(facts, 'repair').map(({ fact }) => fact.body)] as const;
   });
   return new Map(read);

@@ -2,6 +2,7 @@ import { workOf, type Work } from '../../shared/costs/work.ts';
 import { project } from '../../shared/projections/project.ts';
 import { effectiveFacts } from '../../shared/submissions/effective.ts';
 import { streamOf } from '../../shared/submissions/envelope.ts';
+import { withoutTrials } from '../../shared/submissions/trials.ts';
 import { notFound } from '../http/refused.ts';
 import { readNeighborhood } from '../project/neighborhood.ts';
 import type { PacketsDeps } from './deps.ts';
@@ -12,7 +13,7 @@ import type { PacketsDeps } from './deps.ts';
  */
 export async function strikeWork(deps: PacketsDeps, strikeId: string): Promise<Work> {
   const { recorded } = await readNeighborhood(deps, streamOf({ type: 'strike', strikeId }));
-  const real = recorded.filter(({ submission }) => submission.test !== true);
+  const real = withoutTrials(recorded);
   // Which reports are one strike does not hang on the hydrant's type.
   const strike = project(real, () => 'unknown').strikes.find(({ memberIds }) => memberIds.includes(strikeId));
   if (!strike) return notFound('no-such-strike');

@@ -9,6 +9,7 @@ import type { FlowTestFact } from '../../shared/public/ratings.ts';
 import type { StrikeState } from '../../shared/strikes/state.ts';
 import { effectiveFacts, ofKind, type Effective } from '../../shared/submissions/effective.ts';
 import { streamOf, type Stream } from '../../shared/submissions/envelope.ts';
+import { withoutTrials } from '../../shared/submissions/trials.ts';
 import type { CurrentInventory, InventoryStore } from '../stores/inventory/inventory.ts';
 import type { LayerStore } from '../stores/layers/layers.ts';
 import type { Ledger } from '../stores/ledger/ledger.ts';
@@ -108,11 +109,7 @@ async function readFlowTests(
 }
 
 const standing = async (ledger: Ledger, stream: Stream): Promise<readonly Effective[]> =>
-  effectiveFacts(
-    (await ledger.readStream(stream, { personal: false })).filter(
-      ({ submission }) => submission.test !== true,
-    ),
-  ).facts;
+  effectiveFacts(withoutTrials(await ledger.readStream(stream, { personal: false }))).facts;
 
 /** Whether the ledger holds an outage that the projections do not know: then they are wrong, and no correction made it so. */
 export async function stillRecorded(

@@ -8,6 +8,7 @@ import type { Problem } from '../../shared/problems/problem.ts';
 import type { StrikeState } from '../../shared/strikes/state.ts';
 import { effectiveFacts } from '../../shared/submissions/effective.ts';
 import type { Recorded } from '../../shared/submissions/recorded.ts';
+import { withoutTrials } from '../../shared/submissions/trials.ts';
 import { sayProblem, type Locale } from '../../shared/words/index.ts';
 import { Refused } from '../http/refused.ts';
 import { loadClaim } from '../packets/load.ts';
@@ -48,7 +49,7 @@ export async function claimNow(
   },
 ): Promise<ClaimNow | null> {
   const { timeZone, claimRules } = deps.settings;
-  const { facts } = effectiveFacts(recorded.filter(({ submission }) => submission.test !== true));
+  const { facts } = effectiveFacts(withoutTrials(recorded));
   const statement = await statementOf(deps, claimId);
   const struckAt = strike?.struckAt ?? null;
   const claim = foldClaim(claimId, facts, {

@@ -2,6 +2,7 @@ import { history } from '../../shared/submissions/history.ts';
 import { effectiveFacts, ofKind } from '../../shared/submissions/effective.ts';
 import { streamOf } from '../../shared/submissions/envelope.ts';
 import type { StrikeState } from '../../shared/strikes/state.ts';
+import { withoutTrials } from '../../shared/submissions/trials.ts';
 import type { RouteHandler } from '../http/app.ts';
 import { notFound } from '../http/refused.ts';
 import { claimNow } from './claimNow.ts';
@@ -39,7 +40,7 @@ export function claimRoutes(deps: RecordsDeps): Record<string, RouteHandler> {
       const others = (await current.claims()).filter(
         (other) => other.claimId !== claimId && memberIds.includes(other.strikeId),
       );
-      const recorded = await ledger.readStream(streamOf({ type: 'claim', claimId }));
+      const recorded = withoutTrials(await ledger.readStream(streamOf({ type: 'claim', claimId })));
       const { locale } = call.var;
       const read = await claimNow(deps, { claimId, recorded, strike, others, locale });
       const state = read?.claim ?? claim;
@@ -53,9 +54,7 @@ export function claimRoutes(deps: RecordsDeps): Record<string, RouteHandler> {
         strike,
         parties,
         others,
-        events: effectiveFacts(recorded.filter(({ submission }) => submission.test !== true)).facts.map(
-          asRecorded,
-        ),
+        events: effectiveFacts(recorded).facts.map(asRecorded),
         history: history(recorded),
       });
     },

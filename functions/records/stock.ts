@@ -21,7 +21,7 @@ export function stockRoutes({ ledger, projections }: RecordsDeps): Record<string
         projections.list<readonly StockUse[]>(partitions.stockUses),
       ]);
       const own = recorded.filter(({ submission }) => stockKinds.includes(formOf(submission).kind));
-      const { facts } = effectiveFacts(own.filter(({ submission }) => submission.test !== true));
+      const { facts } = effectiveFacts(own);
       return call.json({
         ...foldStock(
           facts,

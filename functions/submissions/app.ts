@@ -4,6 +4,7 @@ import { correctionProblems } from '../../shared/submissions/correctionTarget.ts
 import { futureProblems } from '../../shared/submissions/futures.ts';
 import { correctionKind } from '../../shared/submissions/kinds.ts';
 import { formOf, parseSubmission, streamOfSubmission } from '../../shared/submissions/submission.ts';
+import { withoutTrials } from '../../shared/submissions/trials.ts';
 import type { UtilitySettings } from '../../shared/utility/settings.ts';
 import { createFamilyApp, memberOf, type App, type HttpDeps } from '../http/app.ts';
 import { readJson } from '../http/json.ts';
@@ -33,8 +34,9 @@ export function createSubmissionsApp(deps: SubmissionsDeps): App {
         if (wrong.length > 0) return refuse('invalid', wrong);
       }
 
-      if (formOf(submission).kind === 'rate-book') {
-        const recorded = await deps.ledger.readStream('utility', { personal: false });
+      // A trial takes no edition's name, and no edition is a repeat of one.
+      if (formOf(submission).kind === 'rate-book' && submission.test !== true) {
+        const recorded = withoutTrials(await deps.ledger.readStream('utility', { personal: false }));
         const same = sameEdition(submission, recorded);
         if (same)
           return call.json({

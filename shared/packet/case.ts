@@ -6,6 +6,7 @@ import { project } from '../projections/project.ts';
 import type { StrikeState } from '../strikes/state.ts';
 import { effectiveFacts, ofKind, type Effective } from '../submissions/effective.ts';
 import type { Recorded } from '../submissions/recorded.ts';
+import { withoutTrials } from '../submissions/trials.ts';
 import { usedFacts, usedRecords } from './used.ts';
 
 /** A claim with everything that its statement and packet are made from. */
@@ -46,7 +47,7 @@ export function claimCase({
   timeZone,
   waterLost,
 }: ClaimQuestion): ClaimCase | null {
-  const real = recorded.filter(({ submission }) => submission.test !== true);
+  const real = withoutTrials(recorded);
   const { facts } = effectiveFacts(real);
   const claim = ofKind(facts, 'claim-opened').find(
     ({ fact }) => fact.subject.type === 'claim' && fact.subject.claimId === claimId,

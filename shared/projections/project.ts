@@ -6,6 +6,7 @@ import { joinedStrikes } from '../strikes/sameStrike.ts';
 import { foldStrike, type StrikeState } from '../strikes/state.ts';
 import { byTime, effectiveFacts, ofKind, type Effective } from '../submissions/effective.ts';
 import type { Recorded } from '../submissions/recorded.ts';
+import { withoutTrials } from '../submissions/trials.ts';
 
 /** Everything that is computed from submissions and kept for reading. It can always be made anew. */
 export interface Projections {
@@ -24,9 +25,7 @@ export function project(
   recorded: readonly Recorded[],
   hydrantType: (hydrantId: string) => Hydrant['type'],
 ): Projections {
-  const { facts, withdrawn, problems } = effectiveFacts(
-    recorded.filter(({ submission }) => submission.test !== true),
-  );
+  const { facts, withdrawn, problems } = effectiveFacts(withoutTrials(recorded));
   const joined = joinedStrikes(
     ofKind(facts, 'link').flatMap(({ fact }) =>
       fact.subject.type === 'strike' ? [{ a: fact.subject.strikeId, b: fact.body.sameAsStrikeId }] : [],

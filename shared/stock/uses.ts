@@ -2,6 +2,7 @@ import { onceAcrossRecords } from '../costs/onceAcrossRecords.ts';
 import { effectiveFacts, ofKind, type Effective } from '../submissions/effective.ts';
 import { knownBy, notYet } from '../submissions/known.ts';
 import type { Recorded } from '../submissions/recorded.ts';
+import { withoutTrials } from '../submissions/trials.ts';
 
 /** A part that a repair took from stock. */
 export interface StockUse {
@@ -23,7 +24,7 @@ const at = (item: Effective): string =>
  * slip in two records is one issue, as it is on the bill (`materialLines`).
  */
 export function usesOf(recorded: readonly Recorded[]): StockUse[] {
-  const { facts } = effectiveFacts(recorded.filter(({ submission }) => submission.test !== true));
+  const { facts } = effectiveFacts(withoutTrials(recorded));
   const records = ofKind(facts, 'repair').map((item) => ({
     submissionId: item.fact.submissionId,
     items: item.fact.body.parts.flatMap(({ partNumber, description, quantity, source }) =>

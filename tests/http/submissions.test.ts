@@ -3,7 +3,7 @@ import { memoryStores } from '../../functions/stores/dynamodb/stores.ts';
 import { StoreUnavailable } from '../../functions/stores/faults.ts';
 import { streamOf } from '../../shared/submissions/envelope.ts';
 import { kinds, factKinds } from '../../shared/submissions/kinds.ts';
-import { formOf } from '../../shared/submissions/submission.ts';
+import { formOf, type Submission } from '../../shared/submissions/submission.ts';
 import { roles } from '../../shared/roles.ts';
 import { serverWritten } from '../../shared/access.ts';
 import { correction, fact, onClaim, onHydrant, onStrike, onUtility, uuid } from '../support/submissions.ts';
@@ -268,6 +268,38 @@ describe('kind by role', () => {
       body: { problems: [{ code: 'test-needs-manager', path: 'test' }] },
     });
     expect((await world.submit('manager', trial)).status).toBe(201);
+  });
+  it('a trial corrects nothing, and nothing corrects it', async () => {
+    await world.submit('crew', strike);
+    const trial = fact('strike', 20, onStrike(101), {}, { test: true });
+    await world.submit('manager', trial);
+    const problemsOf = async (submission: Submission) => {
+      const { status, body } = await world.submit('manager', submission);
+      return [status, body.problems?.map(({ code, path }) => `${code} ${path}`)];
+    };
+    expect(await problemsOf(correction(21, strike, null, { test: true }))).toEqual([
+      422,
+      ['correction-not-trial test'],
+    ]);
+    expect(await problemsOf(correction(22, trial, null))).toEqual([
+      422,
+      ['correction-of-trial body.targetId'],
+    ]);
+    // The place for the real one is still free.
+    expect((await world.submit('crew', correction(23, strike, null))).status).toBe(201);
+  });
+  it('a trial takes no claim’s number and no edition’s name', async () => {
+    const body = { claimNumber: '2026-0042' };
+    const edition = fact('rate-book', 32, onUtility);
+    expect(
+      (await world.submit('manager', fact('claim-opened', 30, onClaim(300), body, { test: true }))).status,
+    ).toBe(201);
+    expect((await world.submit('clerk', fact('claim-opened', 31, onClaim(301), body))).status).toBe(201);
+    expect((await world.submit('manager', { ...edition, test: true })).status).toBe(201);
+    expect((await world.submit('manager', { ...edition, submissionId: uuid(33) })).body).toMatchObject({
+      submissionId: uuid(33),
+      outcome: 'accepted',
+    });
   });
   it('covers every kind there is', () => {
     expect(kinds).toHaveLength(factKinds.length + 1);

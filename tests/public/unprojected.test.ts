@@ -43,6 +43,11 @@ describe('a strike that was accepted and is not projected yet', () => {
     expect(notYetShown).toEqual({ reports: 1, since: RECORDED_AT });
   });
 
+  test('is missed by nobody when it is a trial', async () => {
+    await accept({ ...strike, test: true });
+    expect((await snapshotAt(CHECKED_AT)).notYetShown).toBeUndefined();
+  });
+
   test('is on the page, and nothing is missing, once it is projected', async () => {
     await accept(strike);
     await projectOf(strike);

@@ -28,5 +28,9 @@ export const problems = {
   'problem.format-regex': 'This is not in the right form.',
   'problem.still-to-come': 'This lies in the future. Check the date and the time.',
   'problem.year-out-of-range': 'Check the year: it must be from {from} to {to}.',
+  'problem.correction-not-trial':
+    'A correction is never a trial: it would take the only place for a real one. Leave out "test".',
+  'problem.correction-of-trial':
+    'What this corrects is a trial, which counts nowhere: there is nothing to correct.',
   'problem.format-json_string': 'This is not valid JSON.',
 } as const;

@@ -26,5 +26,9 @@ export const problems: Record<keyof typeof english, string> = {
   'problem.format-regex': 'No tiene la forma correcta.',
   'problem.still-to-come': 'Esto está en el futuro. Revise la fecha y la hora.',
   'problem.year-out-of-range': 'Revise el año: debe estar entre {from} y {to}.',
+  'problem.correction-not-trial':
+    'Una corrección nunca es una prueba: ocuparía el único lugar de una verdadera. Quite "test".',
+  'problem.correction-of-trial':
+    'Lo que esto corrige es una prueba, que no cuenta en ninguna parte: no hay nada que corregir.',
   'problem.format-json_string': 'No es JSON válido.',
 };
