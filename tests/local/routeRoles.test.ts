@@ -1,43 +1,49 @@
-import { importJWK, SignJWT, type CryptoKey } from 'jose';
+import { generateKeyPair, importJWK, SignJWT, type CryptoKey } from 'jose';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { routeKey } from '../../functions/http/app.ts';
 import { developmentAudience, developmentIssuer } from '../../infra/local/issuer.ts';
 import { routes, type Route } from '../../shared/deployment/routes.ts';
 import { roles, type Role } from '../../shared/roles.ts';
 import { runningServer, type Running } from './support/running.ts';
+import { whoMay } from './support/whoMay.ts';
 import { ports } from '../support/ports.ts';
 
 /**
- * Every route of the table, through the real gateway and handlers, with every kind of token there is to refuse. What
- * each must be answered with follows from the table's `allowed` and from RFC 6750 §3.1 (401 for a token that is
- * missing, expired or not valid, 403 for one that does not suffice).
+ * Every route × role × kind of token, through the real gateway and handlers. What each must be answered with follows from
+ * `whoMay` and from RFC 6750 §3.1 (401 for a token that is missing, expired or not valid, 403 for one that does not suffice).
  */
 let running: Running;
 let key: CryptoKey;
+let otherKey: CryptoKey;
 beforeAll(async () => {
   running = await runningServer(ports.routeRoles);
   key = (await importJWK(running.folder.keys.issuerKey, 'ES256')) as CryptoKey;
+  otherKey = (await generateKeyPair('ES256')).privateKey;
 });
 afterAll(() => running.close());
 
 interface Claims {
   issuer?: string;
-  audience?: string;
+  /** Null: the token has none. */
+  audience?: string | null;
   expiresInS?: number;
   groups?: readonly string[];
+  by?: CryptoKey;
 }
-const signed = ({
+function signed({
   issuer = developmentIssuer,
   audience = developmentAudience,
   expiresInS = 600,
   groups = [],
-}: Claims): Promise<string> =>
-  new SignJWT({ name: 'Somebody', 'cognito:groups': groups })
+  by = key,
+}: Claims): Promise<string> {
+  const token = new SignJWT({ name: 'Somebody', 'cognito:groups': groups })
     .setProtectedHeader({ alg: 'ES256', kid: running.folder.keys.issuerKey.kid! })
     .setIssuer(issuer)
-    .setAudience(audience)
     .setSubject('somebody')
-    .setExpirationTime(Math.floor(Date.now() / 1000) + expiresInS)
-    .sign(key);
+    .setExpirationTime(Math.floor(Date.now() / 1000) + expiresInS);
+  return (audience === null ? token : token.setAudience(audience)).sign(by);
+}
 const part = (value: object): string => Buffer.from(JSON.stringify(value)).toString('base64url');
 const payload = (groups: readonly string[]) => ({
   iss: developmentIssuer,
@@ -52,6 +58,9 @@ const refused: Record<string, (role: Role) => Promise<string | null>> = {
   'an expired token': (role) => signed({ groups: [role], expiresInS: -60 }),
   'a token of another issuer': (role) => signed({ groups: [role], issuer: 'https://elsewhere.example/pool' }),
   'a token for another audience': (role) => signed({ groups: [role], audience: 'another-client' }),
+  // The pool's other kind of token, for other uses: it names no audience (Cognito's documentation, access token).
+  'an access token': (role) => signed({ groups: [role], audience: null }),
+  'a token signed by another key': (role) => signed({ groups: [role], by: otherKey }),
   'an unsigned token': async (role) => `${part({ alg: 'none' })}.${part(payload([role]))}.`,
   'a tampered token': async (role) => {
     const [head, , signature] = (await signed({ groups: [] })).split('.');
@@ -63,16 +72,23 @@ const call = async (
   { method, path }: Route,
   token: string | null,
 ): Promise<{ status: number; type: string }> => {
-  const { status, body } = await running.ask(method, path.replaceAll(/\{\w+\}/g, 'none'), {
+  const { status, body, headers } = await running.ask(method, path.replaceAll(/\{\w+\}/g, 'none'), {
     ...(token === null ? {} : { token }),
     ...(method === 'POST' ? { body: {} } : {}),
   });
+  // A sign-in that a browser sends by itself could be used by any page that it visits.
+  expect(headers.has('set-cookie')).toBe(false);
   return { status, type: body?.type };
 };
 
+it('every route has its row, and every row its route', () => {
+  expect(Object.keys(whoMay).sort()).toEqual(routes.map(routeKey).sort());
+});
+
 for (const route of routes) {
-  const { method, path, allowed } = route;
-  describe(`${method} ${path}`, () => {
+  const { path } = route;
+  const allowed = whoMay[routeKey(route)] ?? [];
+  describe(routeKey(route), () => {
     if (allowed === 'anyone') {
       it('answers anyone, and a bad token as nobody', async () => {
         // A private address that nobody has made leads nowhere, for anyone.
