@@ -41,6 +41,8 @@ const cityWith = (struck: typeof out, more: Partial<PublicSources> = {}): Public
   ...more,
 });
 const city = cityWith(out);
+/** So little hose that many a hydrant is beyond it, and the page says how much it is. */
+const hose = { fireCover: { hoseFt: 100 } };
 /** Beside the first that is out, so that it is among what is offered there. */
 const beside = idAt(1);
 
@@ -64,7 +66,16 @@ const changes: Readonly<Record<string, Change>> = {
       ),
     },
   },
-  'a flow test of one in service, which gets a page': {
+  'one that gets a page and is told nothing else of': {
+    sources: {
+      ...city,
+      statuses: [
+        ...city.statuses,
+        aStatus(beside, [anOutage('old', { cause: 'frozen', since: since(9000), endedAt: since(8000) })]),
+      ],
+    },
+  },
+  'a flow test of one in service': {
     sources: cityWith(out, {
       statuses: [...city.statuses, aStatus(beside, [], { flowTestIds: ['t'] })],
       flowTests: new Map([[beside, [aFlowTest('t', { residualHydrantId: beside })]]]),
@@ -81,7 +92,7 @@ const changes: Readonly<Record<string, Change>> = {
     },
   },
   'a report that is missing from every page': { sources: { ...city, unprojected: [since(1)] } },
-  'longer hose on the engines': { sources: city, settings: { fireCover: { hoseFt: 1200 } } },
+  'a little less hose on the engines': { sources: city, settings: { fireCover: { hoseFt: 90 } } },
   'another number to call': { sources: city, settings: { emergencyPhone: '555-0177' } },
 };
 
@@ -94,7 +105,7 @@ type Store = ReturnType<typeof memoryPublished>;
 const publish = (store: Store, { sources, settings = {} }: Change, now: Date) =>
   publishOnce(
     {
-      settings: { ...townSettings, ...settings },
+      settings: { ...townSettings, ...hose, ...settings },
       store,
       renderer,
       readSources: async () => sources,
