@@ -21,16 +21,23 @@ export const logLine: Log = (entry) =>
   write(JSON.stringify({ at: new Date().toISOString(), ...entry }), entry.level);
 
 /**
- * An error as log fields: its class, its code and where it was thrown. The message is left out, because drivers and
- * parsers quote their input in it, and the input may hold a person's data.
+ * An error as log fields: its class, that of what caused it, its code and where it was thrown. The message is left out,
+ * because drivers and parsers quote their input in it, and the input may hold a person's data.
  */
-export function describeError(error: unknown): { errorName: string; errorCode?: string; errorAt?: string } {
+export function describeError(error: unknown): {
+  errorName: string;
+  errorCode?: string;
+  causeName?: string;
+  errorAt?: string;
+} {
   if (!(error instanceof Error)) return { errorName: typeof error };
   const frames = (error.stack ?? '').split('\n').filter((line) => /^\s+at /.test(line));
   const code = (error as { code?: unknown }).code;
   return {
     errorName: error.name,
     ...(typeof code === 'string' ? { errorCode: code } : {}),
+    // A service that is away and a right that is missing are told apart by it.
+    ...(error.cause instanceof Error ? { causeName: error.cause.name } : {}),
     ...(frames.length > 0
       ? {
           errorAt: frames

@@ -1,5 +1,6 @@
 import type { Member } from '../../shared/roles.ts';
 import { problem, type Problem } from '../../shared/problems/problem.ts';
+import { watchedEvents } from '../../shared/deployment/watchedEvents.ts';
 import type { LeftOut } from '../../shared/packet/leftOut.ts';
 import { describeError } from '../log/log.ts';
 import { Refused } from '../http/refused.ts';
@@ -31,6 +32,8 @@ export interface JobRecord {
 const partitionOf = (claimId: string): string => `packet-job:${claimId}`;
 /** Progress is written no oftener than this. */
 const WRITE_EVERY_MS = 400;
+/** How often one word about a job is written over another's. */
+const MOST_WRITES = 5;
 /** A job that has said nothing for so long is over, whatever it last said: its process ended. */
 export const SILENT_MS = 6 * 60_000;
 
@@ -100,7 +103,7 @@ export async function runJob(deps: PacketsDeps, order: PacketOrder): Promise<voi
     record = { ...record, ...change, changedAt: deps.now().toISOString() };
     const value = record;
     writing = writing.then(async () => {
-      if (await deps.projections.put(partitionOf(claimId), jobId, value, version)) version += 1;
+      version = await keepRecord(deps, order, value, version);
     });
     return writing;
   };
@@ -121,10 +124,36 @@ export async function runJob(deps: PacketsDeps, order: PacketOrder): Promise<voi
     await writing.catch(() => undefined);
     writing = Promise.resolve();
     const problems = problemsOf(error);
-    if (!(error instanceof Refused) && !(error instanceof StoreUnavailable))
-      deps.log({ level: 'error', event: 'packet-job-failed', claimId, jobId, ...describeError(error) });
+    if (!(error instanceof Refused))
+      deps.log({
+        level: 'error',
+        event: watchedEvents.packetFailed.event,
+        claimId,
+        jobId,
+        ...describeError(error),
+      });
     await write({ state: 'failed', problems });
   }
+}
+
+/**
+ * Keeps how far a job is, and answers the version that then stands. Found at another version, either our own write landed
+ * and its answer was lost, or the job runs twice: what is kept then is written over, unless it says that the job is done.
+ */
+async function keepRecord(
+  { projections }: PacketsDeps,
+  { claimId, jobId }: PacketOrder,
+  value: JobRecord,
+  version: number,
+): Promise<number> {
+  let seen = version;
+  for (let tries = 0; tries < MOST_WRITES; tries += 1) {
+    if (await projections.put(partitionOf(claimId), jobId, value, seen)) return seen + 1;
+    const kept = await projections.get<JobRecord>(partitionOf(claimId), jobId);
+    seen = kept?.version ?? 0;
+    if (kept?.value.state === 'done') return seen;
+  }
+  throw new StoreUnavailable('others keep writing the same job');
 }
 
 function problemsOf(error: unknown): readonly Problem[] {

@@ -13,6 +13,8 @@ export const watchedEvents = {
   requestFailed: { event: 'request-failed', field: null },
   /** Somebody was answered to try again, because a store was away. */
   storeUnavailable: { event: 'store-unavailable', field: null },
+  /** A packet that a clerk ordered could not be built: a fault of ours, or a store or the signing key was away. */
+  packetFailed: { event: 'packet-job-failed', field: null },
   /** Messages to fire dispatch that have not gone out in time. */
   lateMessages: { event: 'outgoing-checked', field: 'lateMessages' },
   /** Daily letters that have not. */

@@ -113,13 +113,21 @@ export class Alarms extends Construct {
         page: 'api-failing.md',
       },
       PacketsFailing: {
-        metric: errorsOf(functions.packetJobs, 15),
+        metric: new MathExpression({
+          // A job that failed says so in its record and its log, and ends as a run that went well.
+          expression: 'FILL(failed, 0) + FILL(crash, 0)',
+          usingMetrics: {
+            failed: loggedEvent(this, functions.packetJobs, 'packetFailed', 15),
+            crash: errorsOf(functions.packetJobs, 15),
+          },
+          period: Duration.minutes(15),
+        }),
         atLeast: 1,
         periods: 1,
         silence: 'well',
         hurts:
           'A clerk who ordered a claim packet: it was not built, and the screen may still say that it is being made.',
-        todo: 'Ask for it again on the claim. If that fails too, read the log of "packetJobs".',
+        todo: 'Ask for it again on the claim. If that fails too, read "packet-job-failed" in the log of "packetJobs": "causeName" says whether a store or the signing key was away.',
         page: 'api-failing.md',
       },
     };

@@ -119,6 +119,12 @@ describe('the alarm', () => {
     const expression = alarm('ReportsNotTaken')!['Metrics'].find((one: any) => one.Expression)?.Expression;
     expect(expression).toBe('FILL(fault, 0) + FILL(away, 0) + FILL(crash, 0) + FILL(held, 0)');
   });
+
+  it('of packets rings for a job that failed in order as for one whose process ended', () => {
+    const [sum, ...parts] = alarm('PacketsFailing')!['Metrics'] as Record<string, any>[];
+    expect(sum!['Expression']).toBe('FILL(failed, 0) + FILL(crash, 0)');
+    expect(parts.map(({ MetricStat }) => MetricStat.Metric.MetricName)).toEqual(['packetFailed', 'Errors']);
+  });
 });
 
 describe('what is counted', () => {
@@ -131,6 +137,7 @@ describe('what is counted', () => {
       publishedBehind: 'publish',
       requestFailed: 'submissions',
       storeUnavailable: 'submissions',
+      packetFailed: 'packetJobs',
       lateMessages: 'outgoing',
       lateLetters: 'outgoing',
       closedWays: 'outgoing',
