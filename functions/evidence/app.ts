@@ -1,6 +1,9 @@
 import * as z from 'zod';
+import { dayAt } from '../../shared/costs/days.ts';
+import { watchedEvents } from '../../shared/deployment/watchedEvents.ts';
 import type { EvidenceAddress } from '../../shared/evidence/address.ts';
 import { declaredExhibits, fileEndings, type NamedDocument } from '../../shared/evidence/declared.ts';
+import { spend, usualUploadBudget } from '../../shared/evidence/uploadBudget.ts';
 import { problem } from '../../shared/problems/problem.ts';
 import { problemsFromZod } from '../../shared/problems/fromZod.ts';
 import { mayDo } from '../../shared/roles.ts';
@@ -8,17 +11,21 @@ import { streamOf, subject } from '../../shared/submissions/envelope.ts';
 import { exhibit, submissionId } from '../../shared/submissions/fields.ts';
 import type { Recorded } from '../../shared/submissions/recorded.ts';
 import { formOf } from '../../shared/submissions/submission.ts';
+import type { UtilitySettings } from '../../shared/utility/settings.ts';
 import { createFamilyApp, memberOf, type App, type HttpDeps } from '../http/app.ts';
 import { readJson } from '../http/json.ts';
 import { notFound, refuse } from '../http/refused.ts';
-import type { EvidenceStore } from '../stores/evidence/evidence.ts';
+import type { DeclaredBytes, EvidenceStore } from '../stores/evidence/evidence.ts';
 import type { ExhibitIndex } from '../stores/evidence/exhibitIndex.ts';
 import type { Ledger } from '../stores/ledger/ledger.ts';
+import type { Uploads } from '../stores/uploads/uploads.ts';
 
 export interface EvidenceDeps extends HttpDeps {
   readonly ledger: Ledger;
   readonly evidence: EvidenceStore;
   readonly exhibits: ExhibitIndex;
+  readonly uploads: Uploads;
+  readonly settings: Pick<UtilitySettings, 'timeZone' | 'uploadsPerPersonDay'>;
 }
 
 const uploadRequest = z.strictObject({ subject, submissionId, sha256: exhibit.shape.sha256 });
@@ -49,6 +56,20 @@ async function addressOf(
   };
 }
 
+/** Counts what is about to be sent against the person's day, or refuses until the next. */
+async function countUpload(deps: EvidenceDeps, personId: string, declared: DeclaredBytes): Promise<void> {
+  const { uploads, settings, now, log } = deps;
+  const nowMs = now().getTime();
+  const { date: day, toMs } = dayAt(nowMs, settings.timeZone);
+  const budget = settings.uploadsPerPersonDay ?? usualUploadBudget;
+  const spent = await uploads.count(personId, (before) => spend(before, declared, { day, budget }));
+  if (spent.outcome === 'counted')
+    log({ level: 'info', event: watchedEvents.uploadAllowed.event, bytes: declared.bytes });
+  if (spent.outcome !== 'over') return;
+  log({ level: 'warn', event: watchedEvents.uploadHeldBack.event });
+  refuse('too-many', spent.problem, { retryAfterS: Math.ceil((toMs - nowMs) / 1000) });
+}
+
 const concerns = (personId: string, { submission, deliveredBy }: Recorded): boolean =>
   submission.person.personId === personId || deliveredBy === personId;
 
@@ -77,6 +98,7 @@ export function createEvidenceApp(deps: EvidenceDeps): App {
       const known = await deps.exhibits.find(declared.sha256);
       const own = !known || mayDo(member, known.readers);
       if (own && (await deps.evidence.has(declared.sha256))) return call.json({ state: 'arrived' });
+      await countUpload(deps, member.personId, declared);
       return call.json({ state: 'awaited', upload: await deps.evidence.uploadTarget(declared) });
     },
 

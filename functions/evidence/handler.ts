@@ -1,6 +1,6 @@
 import { lambdaHandler } from '../http/lambda.ts';
 import { createExhibitIndex } from '../stores/evidence/exhibitIndex.ts';
-import { evidenceStore, httpDeps, tables } from '../wiring.ts';
+import { environment, evidenceStore, httpDeps, tables } from '../wiring.ts';
 import { createEvidenceApp } from './app.ts';
 
 export const handler = lambdaHandler(async () =>
@@ -9,5 +9,7 @@ export const handler = lambdaHandler(async () =>
     ledger: tables().ledger,
     evidence: await evidenceStore(),
     exhibits: createExhibitIndex(tables().projections),
+    uploads: tables().uploads,
+    settings: environment().utility,
   }),
 );

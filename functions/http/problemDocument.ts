@@ -3,7 +3,7 @@ import { say, sayProblem, type Locale } from '../../shared/words/index.ts';
 import type { Reason, Refused } from './refused.ts';
 
 /** The HTTP status of each reason: the only place where the work's outcomes meet HTTP. */
-export const statusOf: Readonly<Record<Reason, 400 | 401 | 403 | 404 | 409 | 413 | 422 | 500 | 503>> = {
+export const statusOf: Readonly<Record<Reason, 400 | 401 | 403 | 404 | 409 | 413 | 422 | 429 | 500 | 503>> = {
   'not-json': 400,
   'not-signed-in': 401,
   'not-allowed': 403,
@@ -12,6 +12,7 @@ export const statusOf: Readonly<Record<Reason, 400 | 401 | 403 | 404 | 409 | 413
   'already-corrected': 409,
   taken: 409,
   'too-large': 413,
+  'too-many': 429,
   invalid: 422,
   unavailable: 503,
   fault: 500,
@@ -54,7 +55,7 @@ export function problemDocument(
 
 export function problemResponse(
   locale: Locale,
-  refused: Pick<Refused, 'reason' | 'problems' | 'extra'>,
+  refused: Pick<Refused, 'reason' | 'problems' | 'extra'> & Partial<Pick<Refused, 'retryAfterS'>>,
 ): Response {
   const headers = new Headers({
     'content-type': 'application/problem+json',
@@ -62,7 +63,8 @@ export function problemResponse(
     'cache-control': 'no-store',
     'x-content-type-options': 'nosniff',
   });
-  if (refused.reason === 'unavailable') headers.set('retry-after', String(RETRY_AFTER_S));
+  const retryAfterS = refused.retryAfterS ?? (refused.reason === 'unavailable' ? RETRY_AFTER_S : undefined);
+  if (retryAfterS !== undefined) headers.set('retry-after', String(retryAfterS));
   if (refused.reason === 'not-signed-in') headers.set('www-authenticate', 'Bearer');
   return new Response(JSON.stringify(problemDocument(locale, refused)), {
     status: statusOf[refused.reason],

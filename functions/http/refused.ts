@@ -13,6 +13,7 @@ export const reasons = [
   'already-corrected',
   'taken',
   'too-large',
+  'too-many',
   'invalid',
   'unavailable',
   'fault',
@@ -23,6 +24,8 @@ export interface RefusedOptions {
   /** Members beside `problems` in the answer, such as the `field` of a clash. */
   readonly extra?: Readonly<Record<string, string>>;
   readonly cause?: unknown;
+  /** After so many seconds it is worth trying again. */
+  readonly retryAfterS?: number;
 }
 
 /** Thrown by a handler, or by what it calls, to answer with a problem document. It always says at least one problem. */
@@ -31,12 +34,14 @@ export class Refused extends Error {
   readonly reason: Reason;
   readonly problems: readonly Problem[];
   readonly extra: Readonly<Record<string, string>>;
+  readonly retryAfterS: number | undefined;
 
   constructor(reason: Reason, problems: readonly Problem[], options: RefusedOptions = {}) {
     super(reason, { cause: options.cause });
     this.reason = reason;
     this.problems = problems;
     this.extra = options.extra ?? {};
+    this.retryAfterS = options.retryAfterS;
   }
 }
 

@@ -1,5 +1,5 @@
 import type { Family } from '../../shared/deployment/routes.ts';
-import type { TableName } from '../../shared/deployment/tables.ts';
+import { uploadsSpace, type TableName } from '../../shared/deployment/tables.ts';
 import { COPY_PREFIX } from '../../shared/evidence/displayCopy.ts';
 
 /** Every Lambda function: one a family of routes, and those that no route starts. */
@@ -18,7 +18,8 @@ export type BucketName = 'evidence' | 'published' | 'inventory' | 'network';
 export interface Permission {
   readonly actions: readonly string[];
   readonly on:
-    | { readonly table: TableName }
+    /** All of a table, or the rows of one partition key. */
+    | { readonly table: TableName; readonly partition?: string }
     /** Objects whose key starts with `prefix` ('' for all); `s3:ListBucket` here is limited to the same prefix. */
     | { readonly bucket: BucketName; readonly prefix: string }
     /** The key that signs packets. */
@@ -97,6 +98,8 @@ export const permissions: Readonly<Record<FunctionName, readonly Permission[]>> 
   evidence: [
     { actions: readStream, on: { table: 'submissions' } },
     { actions: ['dynamodb:GetItem'], on: { table: 'projections' } },
+    // How much each person was let upload today, and none of the numbers beside it.
+    { actions: ['dynamodb:GetItem', ...append], on: { table: 'unique', partition: uploadsSpace } },
     { actions: [...readObjects, 's3:PutObject'], on: { bucket: 'evidence', prefix: '' } },
   ],
   // Reads what has arrived, and writes nothing but copies beside it.

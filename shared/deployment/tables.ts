@@ -24,7 +24,7 @@ export const tables = {
     partitionKey: 'partition',
     sortKey: 'key',
   },
-  /** Numbers that must be unique. */
+  /** Numbers that must be unique, and what each person was let upload on a day: what one conditional put has to hold. */
   unique: { logicalId: 'UniqueTable', environment: 'UNIQUE_TABLE', partitionKey: 'space', sortKey: 'name' },
   /** What goes out to people: letters that wait to be sent or were, and the private addresses of calendars. */
   outbox: { logicalId: 'OutboxTable', environment: 'OUTBOX_TABLE', partitionKey: 'box', sortKey: 'entry' },
@@ -42,3 +42,5 @@ export type TableName = keyof typeof tables;
 export const factEntry = (submissionId: string): string => submissionId;
 /** Sort key of a correction: its target's, so that one conditional put also refuses a second correction. */
 export const correctionEntry = (targetId: string): string => `corrects:${targetId}`;
+/** Where the table of unique numbers keeps what each person was let upload on a day. A right may be limited to it. */
+export const uploadsSpace = 'uploads-of-day';

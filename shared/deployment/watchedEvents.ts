@@ -13,6 +13,10 @@ export const watchedEvents = {
   requestFailed: { event: 'request-failed', field: null },
   /** Somebody was answered to try again, because a store was away. */
   storeUnavailable: { event: 'store-unavailable', field: null },
+  /** An address to send a photo or document to was given, and how long that is. */
+  uploadAllowed: { event: 'upload-allowed', field: 'bytes' },
+  /** Somebody has sent as much as one person may on a day, and was told to wait. */
+  uploadHeldBack: { event: 'upload-held-back', field: null },
   /** A packet that a clerk ordered could not be built: a fault of ours, or a store or the signing key was away. */
   packetFailed: { event: 'packet-job-failed', field: null },
   /** Messages to fire dispatch that have not gone out in time. */

@@ -2,6 +2,7 @@ import * as z from 'zod';
 import { clockSettings } from '../clocks/settings.ts';
 import { digestSettings } from '../digest/settings.ts';
 import { dispatchMessageSettings } from '../dispatch/settings.ts';
+import { uploadBudget } from '../evidence/uploadBudget.ts';
 import { alertSettings } from '../feeds/alertSettings.ts';
 import { fireCoverRules } from '../fireCover/settings.ts';
 import { flowTestRules } from '../hydraulics/flowTestSettings.ts';
@@ -90,6 +91,8 @@ export const utilitySettings = z.strictObject({
   flowTest: flowTestRules.optional(),
   /** Fire cover on the public pages: hose carried, credit needed, the grid's spacing. Left out: the standard ones. */
   fireCover: fireCoverRules.optional(),
+  /** What one person may send to the evidence store in a day. Left out: 2,000 files and 20,000 MB. */
+  uploadsPerPersonDay: uploadBudget.optional(),
   /** Address of the public site, for links in feeds and packets; null until known. */
   publicUrl: z.url().nullable(),
 });

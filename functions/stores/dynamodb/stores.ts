@@ -11,6 +11,8 @@ import { tableNotices } from '../outbox/tableNotices.ts';
 import { tableOutbox } from '../outbox/tableOutbox.ts';
 import type { ProjectionStore } from '../projections/projections.ts';
 import { tableProjections } from '../projections/tableProjections.ts';
+import { tableUploads } from '../uploads/tableUploads.ts';
+import type { Uploads } from '../uploads/uploads.ts';
 import { tableUnique } from '../unique/tableUnique.ts';
 import type { Unique } from '../unique/unique.ts';
 import { tableUnprojected } from '../unprojected/tableUnprojected.ts';
@@ -29,21 +31,24 @@ export interface TableStores {
   readonly outbox: Outbox;
   readonly notices: Notices;
   readonly calendars: Calendars;
+  readonly uploads: Uploads;
 }
 
 /** The stores on their tables, whatever holds the tables. */
 export function storesOn(open: (table: TableName) => Table): TableStores {
   const outbox = open('outbox');
+  const unique = open('unique');
   const unprojected = tableUnprojected(open('unprojected'));
   const ledger = tableLedger({ submissions: open('submissions'), personal: open('personal') });
   return {
     ledger: markedLedger(ledger, unprojected),
     unprojected,
-    unique: tableUnique(open('unique')),
+    unique: tableUnique(unique),
     projections: tableProjections(open('projections')),
     outbox: tableOutbox(outbox),
     notices: tableNotices(outbox),
     calendars: tableCalendars(outbox),
+    uploads: tableUploads(unique),
   };
 }
 

@@ -93,6 +93,15 @@ export class HouseFunction extends Construct {
 /** A permission as IAM statements. Listing is a right on the bucket, limited to the prefix; the rest is on its objects. */
 function statements({ actions, on }: Permission, arnOf: HouseFunctionProps['arnOf']): PolicyStatement[] {
   const arn = arnOf(on);
+  if ('table' in on && on.partition !== undefined)
+    return [
+      new PolicyStatement({
+        actions: [...actions],
+        resources: [arn],
+        // Of every row that a request touches (Amazon DynamoDB Developer Guide, "Using IAM policy conditions").
+        conditions: { 'ForAllValues:StringEquals': { 'dynamodb:LeadingKeys': [on.partition] } },
+      }),
+    ];
   if (!('bucket' in on)) return [new PolicyStatement({ actions: [...actions], resources: [arn] })];
   const onObjects = actions.filter((action) => action !== 's3:ListBucket');
   const listing = new PolicyStatement({

@@ -18,6 +18,8 @@ export const commands = {
   'refused.taken.detail': 'Nothing was stored. Choose another number.',
   'refused.too-large.title': 'This is too large',
   'refused.too-large.detail': 'Nothing was stored. Photos are sent apart from the form that declares them.',
+  'refused.too-many.title': 'This is more than one person may send today',
+  'refused.too-many.detail': 'Nothing is lost: what waits on the device stays there and can be sent later.',
   'refused.invalid.title': 'Some fields need attention',
   'refused.invalid.detail': 'Nothing was stored. Put these right and send it again.',
   'refused.unavailable.title': 'The store did not answer',

@@ -20,6 +20,8 @@ export const evidence = {
   'evidence.satellite-time': 'Satellite time {at}.',
   'evidence.source': 'Read from the file’s own data ({place}).',
   'evidence.source-none': 'The file holds no data of its capture (EXIF).',
+  'problem.upload-budget':
+    'Today this sign-in has sent {files, number} photos and documents, {megabytes, number} MB together; one person may send {mostFiles, number} files or {mostMegabytes, number} MB a day. Send the rest after midnight, or have a colleague deliver it; whoever runs the service can raise uploadsPerPersonDay.',
   'form.photo-not-readable':
     'This file is damaged, or is not what its name says. It is kept and sent as it is, and the packet lists it without showing it. Take it again if you can.',
   'form.pdf-not-pdf':

@@ -20,6 +20,9 @@ export const commands: Record<keyof typeof english, string> = {
   'refused.taken.detail': 'No se guardó nada. Elija otro número.',
   'refused.too-large.title': 'Esto es demasiado grande',
   'refused.too-large.detail': 'No se guardó nada. Las fotos se envían aparte del formulario que las declara.',
+  'refused.too-many.title': 'Esto es más de lo que una persona puede enviar hoy',
+  'refused.too-many.detail':
+    'No se pierde nada: lo que espera en el dispositivo sigue ahí y se puede enviar más tarde.',
   'refused.invalid.title': 'Hay campos que revisar',
   'refused.invalid.detail': 'No se guardó nada. Corríjalos y vuelva a enviarlo.',
   'refused.unavailable.title': 'El almacén no respondió',

@@ -22,6 +22,8 @@ export const evidence: Record<keyof typeof en, string> = {
   'evidence.satellite-time': 'Hora de satélite: {at}.',
   'evidence.source': 'Leído de los datos del propio archivo ({place}).',
   'evidence.source-none': 'El archivo no contiene datos de su captura (EXIF).',
+  'problem.upload-budget':
+    'Hoy esta sesión ha enviado {files, number} fotos y documentos, {megabytes, number} MB en total; una persona puede enviar {mostFiles, number} archivos o {mostMegabytes, number} MB al día. Envíe el resto después de medianoche o pida a un compañero que lo entregue; quien administra el servicio puede aumentar uploadsPerPersonDay.',
   'form.photo-not-readable':
     'Este archivo está dañado o no es lo que dice su nombre. Se guarda y se envía tal cual, y el expediente lo enumera sin mostrarlo. Tómela de nuevo si puede.',
   'form.pdf-not-pdf':
