@@ -6,6 +6,7 @@ import { tables, type TableName } from '../../../shared/deployment/tables.ts';
 import { houseBucket } from '../house/houseBucket.ts';
 import { houseTable, pin } from '../house/houseTable.ts';
 import type { DeploymentSettings } from '../settings.ts';
+import { guardEvidence } from './evidencePolicy.ts';
 import { People } from './people.ts';
 
 /** Tables whose changes somebody follows: facts feed the projector, projections the publisher. */
@@ -71,6 +72,7 @@ export class DataStack extends Stack {
       ],
       lifecycleRules: [{ abortIncompleteMultipartUploadAfter: Duration.days(1) }],
     });
+    guardEvidence(this.evidence);
     // By the bucket's own property: the construct's way would bring a function that may change the bucket.
     (this.evidence.node.defaultChild as CfnBucket).notificationConfiguration = {
       eventBridgeConfiguration: { eventBridgeEnabled: true },

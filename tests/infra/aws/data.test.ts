@@ -136,6 +136,46 @@ describe('buckets', () => {
     });
   });
 
+  // Amazon S3 user guide, "Enforce conditional writes on Amazon S3 buckets"; service authorization reference for the keys.
+  it.each([
+    [
+      'a write over what is there',
+      { Null: { 's3:if-none-match': 'true' }, Bool: { 's3:ObjectCreationOperation': 'true' } },
+    ],
+    [
+      'a key of the sender’s own',
+      { Null: { 's3:x-amz-server-side-encryption-customer-algorithm': 'false' } },
+    ],
+    [
+      'another encryption than its own',
+      {
+        Null: { 's3:x-amz-server-side-encryption': 'false' },
+        StringNotEquals: { 's3:x-amz-server-side-encryption': 'AES256' },
+      },
+    ],
+  ])('evidence refuses %s, of everybody', (_, condition) => {
+    const policies = ofType('AWS::S3::BucketPolicy').filter(
+      ([, { Properties }]) => JSON.stringify(Properties['Bucket']) === '{"Ref":"EvidenceBucket"}',
+    );
+    expect(policies).toHaveLength(1);
+    expect(policies[0]![1].Properties['PolicyDocument'].Statement).toContainEqual({
+      Sid: expect.any(String),
+      Effect: 'Deny',
+      Principal: { AWS: '*' },
+      Action: 's3:PutObject',
+      Resource: { 'Fn::Join': ['', [{ 'Fn::GetAtt': ['EvidenceBucket', 'Arn'] }, '/*']] },
+      Condition: condition,
+    });
+  });
+
+  it('no other bucket is written once: pages and inventories are replaced', () => {
+    for (const [, { Properties }] of ofType('AWS::S3::BucketPolicy'))
+      expect(JSON.stringify(Properties).includes('s3:if-none-match')).toBe(
+        JSON.stringify(Properties['Bucket']).includes('Evidence'),
+      );
+    expect(ofType('AWS::S3::BucketPolicy').length).toBeGreaterThan(1);
+  });
+
   it('takes photos from the site, with the headers that the upload address signs', () => {
     expect(resources['EvidenceBucket']!.Properties['CorsConfiguration'].CorsRules).toEqual([
       {
