@@ -1,9 +1,17 @@
 import type { FigureRow } from '../claimFigures/row.ts';
 import type { PublicYear } from './schema.ts';
 
-/** A sum of fewer claims tells what somebody was billed, or paid. */
+/**
+ * A sum of fewer claims tells what somebody was billed, or paid. Five distinct units: what the Deutsche Bundesbank's
+ * research data centre asks of any figure that leaves it (its package sdcLog, `sdc_descriptives`); the labour statistics
+ * below are content with three.
+ */
 export const LEAST_CLAIMS = 5;
-/** So does a sum of which one claim is nearly all: the others, adding what they know, get close to it. */
+/**
+ * So does a sum of which one claim is nearly all: the others, adding what they know, get close to it. The "80/3 rule" of
+ * the Quarterly Census of Employment and Wages: withheld where one firm is 80 % of a cell (Indiana Business Research
+ * Center, InContext, July-August 2008).
+ */
 export const MOST_OF_ONE = 0.8;
 const ROUND_TO_CENTS = 100_000;
 
