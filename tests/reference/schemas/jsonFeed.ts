@@ -1,6 +1,7 @@
 /**
- * JSON Feed 1.1 as a JSON Schema, written from memory of the format's text (jsonfeed.org/version/1.1) for these tests;
- * the format publishes none. Names that begin with an underscore are anybody's, and an extension has an object.
+ * JSON Feed 1.1 as a JSON Schema, written for these tests; the format publishes none. Compared on 2026-11-26 with the
+ * format's text (jsonfeed.org/version/1.1, stored copy of its repository), member by member. Names that begin with an
+ * underscore and a letter are anybody's, and an extension is an object without a point in its names.
  */
 const url = { type: 'string', format: 'uri' };
 const author = {
@@ -9,7 +10,7 @@ const author = {
   properties: { name: { type: 'string' }, url, avatar: url },
   additionalProperties: false,
 };
-const extension = { '^_[a-zA-Z][^.]*$': { type: 'object' } };
+const extension = { '^_[a-zA-Z][^.]*$': { type: 'object', propertyNames: { pattern: '^[^._][^.]*$' } } };
 
 export const jsonFeedSchema = {
   type: 'object',
@@ -27,7 +28,7 @@ export const jsonFeedSchema = {
     authors: { type: 'array', items: author },
     language: { type: 'string', pattern: '^[a-z]{2,3}(-[A-Za-z0-9]{2,8})*$' },
     expired: { type: 'boolean' },
-    hubs: { type: 'array' },
+    hubs: { type: 'array', items: { type: 'object', required: ['type', 'url'] } },
     items: {
       type: 'array',
       items: {
@@ -49,7 +50,7 @@ export const jsonFeedSchema = {
           authors: { type: 'array', items: author },
           tags: { type: 'array', items: { type: 'string' } },
           language: { type: 'string' },
-          attachments: { type: 'array' },
+          attachments: { type: 'array', items: { type: 'object', required: ['url', 'mime_type'] } },
         },
         patternProperties: extension,
         additionalProperties: false,

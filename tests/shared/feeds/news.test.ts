@@ -88,6 +88,8 @@ describe('the schemas by which the feeds are checked', () => {
       ['<updated>2003-12-13T18:30:02Z</updated>', '<updated>13 Dec 2003</updated>'],
       ['<id>urn:uuid:60a76c80-d399-11d9-b93C-0003939e0af6</id>', '<id>/feed</id>'],
       ['<link href="http://example.org/"/>', '<link rel="self"/>'],
+      // Appendix B has entries after everything else.
+      ['</entry>', '</entry><subtitle>Too late</subtitle>'],
     ] as const)
       expect(await xmlFaults(example.replace(what, with_), 'atom.rng'), what).not.toEqual([]);
   });
@@ -96,6 +98,9 @@ describe('the schemas by which the feeds are checked', () => {
 describe.each(cases)('news of %s', (_, asked) => {
   it('as Atom is valid and well-formed', async () => {
     expect(await xmlFaults(atomFeed(asked), 'atom.rng')).toEqual([]);
+    // Appendix B's rule on entries that a grammar cannot say: a link without rel or to an alternate, or content.
+    for (const [entry] of atomFeed(asked).matchAll(/<entry>.*?<\/entry>/gs))
+      expect(entry).toMatch(/<content|<link (?![^>]*rel=)|<link [^>]*rel="alternate"/);
   });
 
   it('as JSON Feed is valid', () => {
