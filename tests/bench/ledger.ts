@@ -11,8 +11,9 @@ import { localTableNames, setCredentials } from '../../infra/local/dynamodb.ts';
 import { project } from '../../shared/projections/project.ts';
 import { streamOfSubmission, type Submission } from '../../shared/submissions/submission.ts';
 import { killable } from '../support/killable.ts';
-import { correction, fact, onHydrant, onStrike, recorded, uuid } from '../support/submissions.ts';
+import { onHydrant, recorded } from '../support/submissions.ts';
 import type { BenchRow } from './row.ts';
+import { years } from './support/years.ts';
 
 const FOLDED = 100_000;
 const ACCEPTED = 1000;
@@ -25,33 +26,6 @@ const dryBarrel = () => 'dry-barrel' as const;
 /** `npm run bench -- ledger`: the fold beside a plain parse-and-group, and the ledger beside bare puts. */
 export async function bench(): Promise<readonly BenchRow[]> {
   return [...folding(), await rebuilding(), ...(await accepting())];
-}
-
-/** Ten submissions to a strike, a hydrant to each three strikes, a correction and a link now and then. */
-function years(count: number): Submission[] {
-  return Array.from({ length: Math.ceil(count / 10) }, (_, index) => {
-    const n = 1 + index * 10;
-    const hydrantId = `H-${Math.floor(index / 3)}`;
-    const strike = fact('strike', n, onStrike(n), { hydrantId });
-    return [
-      strike,
-      fact('party', n + 1, onStrike(n)),
-      fact('out-of-service-notice', n + 2, onStrike(n)),
-      fact('valve-operation', n + 3, onStrike(n)),
-      fact('expected-return', n + 4, onStrike(n)),
-      fact('repair', n + 5, onStrike(n), { hydrantId }),
-      fact('flow-test', n + 6, onStrike(n), { residualHydrantId: hydrantId }),
-      index % 5 === 0
-        ? correction(n + 7, strike, { ...strike.body, note: 'Second look' })
-        : fact('inspection', n + 7, onHydrant(hydrantId)),
-      index % 20 === 1
-        ? fact('link', n + 8, onStrike(n), { sameAsStrikeId: uuid(n - 10) })
-        : fact('planned-work', n + 8, onStrike(n)),
-      fact('return-to-service', n + 9, onStrike(n), { closes: [uuid(n)] }),
-    ];
-  })
-    .flat()
-    .slice(0, count);
 }
 
 function seconds(work: () => unknown): number {

@@ -19,7 +19,6 @@ await command(async () => {
   }
   const { stream, only, write, body } = options;
   const opened = await openOperatorStores(process.env);
-  let right = false;
   try {
     const { ledger, unique } = opened.stores;
     const { erasable, holds } = await lookAt({ ledger }, stream);
@@ -57,9 +56,8 @@ await command(async () => {
       at: new Date().toISOString(),
       personId: userInfo().username,
     });
-    right = true;
     tell('erase.done', { count: chosen.length });
   } finally {
-    await opened.close(right);
+    await opened.close(false);
   }
 });
