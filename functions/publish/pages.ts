@@ -1,6 +1,7 @@
 import { hydrantPath, pagePath } from '../../shared/public/address.ts';
 import { areaPath, partOf, partsOf, type PublicArea } from '../../shared/public/areas.ts';
 import type { PublicEdition } from '../../shared/public/edition.ts';
+import { notRetestedPart, notRetestedParts, notRetestedPath } from '../../shared/public/notRetestedList.ts';
 import type { PublicOutOfService } from '../../shared/public/snapshot.ts';
 import { stationPath } from '../../shared/stations/stations.ts';
 import { locales, say } from '../../shared/words/index.ts';
@@ -50,7 +51,7 @@ export function pagesOf(
     return { key: `${path.slice(1)}index.html`, path, content, ...keptWhile(edition, shows) };
   };
   const linked = new Set(edition.hydrants.map(({ hydrantId }) => hydrantId));
-  const { fireCover, inventory, outOfService } = edition.snapshot;
+  const { fireCover, inventory, notRetested, outOfService } = edition.snapshot;
   /** Entries name hydrants and link those that have a page, and say some words by what holds everywhere. */
   const shownWith = (given: readonly (PublicOutOfService | undefined | null)[]): unknown => {
     const entries = given.filter((entry) => entry !== undefined && entry !== null);
@@ -70,6 +71,12 @@ export function pagesOf(
       // Where its entries stand in the list of all is not shown, only how many they are.
       const shows = { ...area, out: area.out.length, entries, with: shownWith(entries) };
       return page(areaPath(area.code, part), locale, { edition, area: { area, part } }, shows);
+    });
+  const notRetestedPages = (locale: string): readonly PageToRender[] =>
+    Array.from({ length: notRetestedParts(notRetested) }, (_, index) => {
+      const part = index + 1;
+      const shows = { entries: notRetestedPart(notRetested, part), of: notRetested.length };
+      return page(notRetestedPath(part), locale, { edition, notRetestedPart: part }, shows);
     });
   const unplaced = outOfService.filter(({ position }) => position === null).length;
   const stationPages = (locale: string): readonly PageToRender[] => [
@@ -98,6 +105,7 @@ export function pagesOf(
     ),
     page('how-to-read/', locale, { edition }, { by: edition.snapshot.fireCover?.by }),
     ...(edition.listAreas?.areas ?? []).flatMap((area) => areaPages(area, locale)),
+    ...notRetestedPages(locale),
     ...edition.yearly.years.map((year) =>
       page(`years/${String(year.year)}/`, locale, { edition, year }, { year, since: edition.yearly.since }),
     ),
@@ -117,7 +125,7 @@ export function pagesOf(
 }
 
 /**
- * Pages that stand and that this edition no longer has: lists of areas, since the whole list fits on one page again.
+ * Pages that stand and that this edition no longer has: lists that one page holds again, or a part that they lost.
  * Each gets a page that claims nothing, or it would stand there for good with what was true once. Hydrants' own pages
  * are told apart by their ids (`withdrawnPages`).
  */

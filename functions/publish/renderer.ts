@@ -25,6 +25,8 @@ export interface PageContent {
   readonly year?: PublicYear;
   /** On a page that lists one area only. */
   readonly area?: { readonly area: PublicArea; readonly part: number };
+  /** On a page of the list of those not re-tested only, from 1. */
+  readonly notRetestedPart?: number;
 }
 
 /** What the site's server bundle exports; see site/src/render/entry.ts. */

@@ -4,7 +4,7 @@ import { mayServe, type Hydrant } from '../inventory/hydrant.ts';
 import { nearestInService, type NearestIndex, type Neighbour } from '../nearest/nearest.ts';
 import type { Position } from '../nearest/sphere.ts';
 import type { HydrantStatus } from '../outages/hydrantStatus.ts';
-import { nearTown } from '../public/town.ts';
+import { mayStandAt } from '../public/town.ts';
 import { openPlaces } from '../public/openOutages.ts';
 import { possiblyStruck } from '../public/possiblyStruck.ts';
 import { ratingOf, type FlowTestFact } from '../public/ratings.ts';
@@ -28,7 +28,7 @@ export interface NearbyQuestion {
  */
 export function nearbyInService(question: NearbyQuestion): Neighbour<Hydrant>[] {
   const { point, self, count, index, statuses, strikes } = question;
-  if (!nearTown(index.hydrants)(point)) return [];
+  if (!mayStandAt(index, point)) return [];
   const known = new Set(index.hydrants.map(({ hydrantId }) => hydrantId));
   const places = openPlaces(statuses, strikes);
   const out = new Set(places.flatMap(({ hydrantId }) => hydrantId ?? []));

@@ -21,14 +21,14 @@ import { mapCells, type MapHydrant } from './mapCells.ts';
 import { notRetested, type NotRetested } from './notRetested.ts';
 import { openPlaces, type OpenPlace } from './openOutages.ts';
 import { hydrantTests } from './hydrantTests.ts';
-import { publicWork } from './plannedWork.ts';
+import { publicWork, stillToCome } from './plannedWork.ts';
 import { possiblyStruck } from './possiblyStruck.ts';
 import { roundedPosition } from './position.ts';
 import { ratingOf, type FlowTestFact, type Rating, type RatingRules } from './ratings.ts';
 import type { PublicOutOfService, PublicSnapshot } from './snapshot.ts';
 import { summaryOf } from './summary.ts';
 import { surroundings } from './surroundings.ts';
-import { nearTown } from './town.ts';
+import { mayStandAt } from './town.ts';
 
 /** The state of the utility as it was read, nothing rounded and nothing left out. */
 export interface PublicSources {
@@ -101,7 +101,6 @@ export function buildEdition(
     if (owed) owing.set(hydrantId, owed);
   }
 
-  const isInTown = nearTown(inventory?.hydrants ?? []);
   const mayBeStruck = possiblyStruck(places, inventory?.index ?? null, (id) => hydrants.has(id));
   const publicHydrant = (hydrant: Hydrant): MapHydrant => ({
     hydrantId: hydrant.hydrantId,
@@ -138,8 +137,7 @@ export function buildEdition(
       position: position && roundedPosition(position, positionDecimals),
       ...rate(hydrant, hydrantId),
       outages: [...outages],
-      // A position far from every hydrant is a mistake, and the nearest to a mistake is nobody's nearest.
-      ...(around && position && isInTown(position)
+      ...(inventory && around && position && mayStandAt(inventory.index, position)
         ? { nearest: around.nearestTo(position, hydrantId), cover: around.coverOf(position) }
         : { nearest: [] }),
     };
@@ -148,6 +146,8 @@ export function buildEdition(
   const shows = (hydrantId: string): boolean => hydrants.has(hydrantId) || looksLikeId(hydrantId);
   const entries = new Map(outOfService.map((entry) => [entry.hydrantId, entry]));
 
+  const plannedWork = publicWork(statuses, hydrantOf, checkedAt);
+  const toComeAt = Map.groupBy(stillToCome(plannedWork, checkedAt), (work) => work.hydrantId);
   const pageOf = (status: HydrantStatus): PublicHydrantPage => {
     const { hydrantId } = status;
     const hydrant = hydrantOf(hydrantId);
@@ -159,6 +159,7 @@ export function buildEdition(
       type: hydrant?.type ?? 'unknown',
       outOfService: entries.get(hydrantId) ?? null,
       notRetested: [...(owing.get(hydrantId)?.proofs ?? [])],
+      plannedWork: toComeAt.get(hydrantId) ?? [],
       past: status.past
         .flatMap(({ outageId, cause, since, endedAt, deferred }) =>
           endedAt === null
@@ -254,6 +255,6 @@ export function buildEdition(
       rounded: (position) => roundedPosition(position, positionDecimals),
       system: settings.units,
     }),
-    plannedWork: publicWork(statuses, hydrantOf, checkedAt),
+    plannedWork,
   });
 }

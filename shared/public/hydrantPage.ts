@@ -4,6 +4,7 @@ import { hydrantClasses } from '../hydraulics/hydrantClass.ts';
 import { flowCauses } from '../hydraulics/readingSpread.ts';
 import { hydrantId, hydrantTypes } from '../inventory/hydrant.ts';
 import { proofs } from '../outages/proofs.ts';
+import { publicPlannedWork } from './plannedWork.ts';
 import { publicCauses, publicOutOfService, publicPosition } from './snapshot.ts';
 
 /** How far the readings may be off together, for the band of the supply curve: `ReadingSpread` without what was assumed. */
@@ -87,6 +88,8 @@ export const publicHydrantPage = z.strictObject({
   outOfService: publicOutOfService.nullable(),
   /** Proofs put off at its return and not made up for since. */
   notRetested: z.array(z.enum(proofs)),
+  /** What is not over yet, earliest first. */
+  plannedWork: z.array(publicPlannedWork),
   /** Newest first. */
   past: z.array(publicPastOutage),
   /** Newest first, ten at most. */

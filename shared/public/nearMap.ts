@@ -1,4 +1,4 @@
-import { FEET_PER_DEGREE } from '../nearest/sphere.ts';
+import { FEET_PER_DEGREE, greatCircleFt } from '../nearest/sphere.ts';
 import { fitFrame, tenth } from './mapFrame.ts';
 import type { PublicNearest, PublicPosition } from './snapshot.ts';
 
@@ -43,8 +43,9 @@ const agrees = (drawnFt: number, { distanceFt, distanceBy }: Drawn): boolean =>
 
 /** Null when there is no neighbour to show, or the published positions are too coarse to draw. */
 export function nearMap(centre: PublicPosition, nearest: readonly Drawn[]): NearMap | null {
-  const far = Math.max(...nearest.map(({ distanceFt }) => distanceFt));
   if (nearest.length === 0) return null;
+  // As drawn: along streets it is farther, and rings for that would leave most of the picture empty.
+  const far = Math.max(...nearest.map(({ position }) => greatCircleFt(centre, position)));
   const step = ringStep(Math.max(far, 300));
   const reachFt = Math.ceil(Math.max(far, 300) / step) * step;
   const high = reachFt / FEET_PER_DEGREE;

@@ -31,7 +31,7 @@ export function publicWork(
   statuses: readonly HydrantStatus[],
   hydrantOf: (hydrantId: string) => Hydrant | null,
   checkedAt: string,
-): readonly object[] {
+): readonly PublicPlannedWork[] {
   const now = Date.parse(checkedAt);
   return statuses
     .flatMap(({ hydrantId: id, planned }) => {
@@ -42,6 +42,8 @@ export function publicWork(
         hydrantId: id,
         place: hydrant.place,
         ...what,
+        // The schema checks it again: an unknown kind stops the publication, it is never left out.
+        work: what.work as PublicPlannedWork['work'],
       }));
     })
     .filter(
@@ -50,3 +52,7 @@ export function publicWork(
     )
     .toSorted((a, b) => Date.parse(a.from) - Date.parse(b.from) || (a.workId < b.workId ? -1 : 1));
 }
+
+/** What of it is not over at the check. */
+export const stillToCome = (work: readonly PublicPlannedWork[], checkedAt: string): PublicPlannedWork[] =>
+  work.filter(({ to }) => Date.parse(to) > Date.parse(checkedAt));

@@ -1,3 +1,4 @@
+import { nearestInService, type NearestIndex } from '../nearest/nearest.ts';
 import { greatCircleFt } from '../nearest/sphere.ts';
 import type { Bounds } from './mapFrame.ts';
 import type { PublicPosition } from './position.ts';
@@ -51,6 +52,16 @@ function nearMiddle(places: readonly PublicPosition[]): (position: PublicPositio
       latitudeDeg: between(position.latitudeDeg, south, north),
       longitudeDeg: between(position.longitudeDeg, west, east),
     }) <= FARTHEST_FROM_MIDDLE_FT;
+}
+
+/**
+ * Whether a position can be right for a utility with these hydrants: in its town, or in another of its towns, where at
+ * least four of them stand within 50 km. The nearest to a mistake is nobody's nearest.
+ */
+export function mayStandAt(index: NearestIndex, position: PublicPosition): boolean {
+  if (nearTown(index.hydrants)(position)) return true;
+  const around = nearestInService(index, position, MIDDLE_FROM, () => true);
+  return (around[MIDDLE_FROM - 1]?.distanceFt ?? Infinity) <= FARTHEST_FROM_MIDDLE_FT;
 }
 
 /** The box of the middle 99 % of places in each direction; null without any. */

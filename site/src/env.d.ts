@@ -18,6 +18,8 @@ declare global {
       readonly year?: PublicYear;
       /** What a page that lists one area lists. */
       readonly area?: { readonly area: PublicArea; readonly part: number };
+      /** Which part of the list of those not re-tested, from 1. */
+      readonly notRetestedPart?: number;
     }
   }
 }

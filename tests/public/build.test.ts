@@ -76,6 +76,29 @@ describe('given a hydrant that was struck', () => {
   });
 });
 
+describe('given a utility of two towns, 111 km apart', () => {
+  // A degree of latitude is 111.2 km, more than any town reaches.
+  const other = (index: number) =>
+    aHydrant(`Z${index}`, { latitudeDeg: 40.2 + index / 10_000, ratedFlowGpm: null });
+  const towns = (inTheOther: number) => [
+    ...Array.from({ length: 30 }, (_, index) => aHydrant(`N${index}`, north(index * 2))),
+    ...Array.from({ length: inTheOther }, (_, index) => other(index)),
+  ];
+  const nearestTo = (hydrantId: string, inTheOther: number) =>
+    build(given(struck(hydrantId), towns(inTheOther))).snapshot.outOfService[0]!.nearest.map(
+      (near) => near.hydrantId,
+    );
+
+  test('when one is out in the smaller town, then its neighbours are named', () => {
+    expect(nearestTo('Z0', 5)).toEqual(['Z1', 'Z2', 'Z3', 'Z4']);
+    expect(nearestTo('N0', 5)).toEqual(['N1', 'N2', 'N3', 'N4', 'N5']);
+  });
+
+  test('when so few stand there that it may be a slip in the inventory, then none is', () => {
+    expect(nearestTo('Z0', 3)).toEqual([]);
+  });
+});
+
 describe('given hydrants close together', () => {
   test('when one is out, then five neighbours within a hose lay are named and no sixth', () => {
     const close = Array.from({ length: 9 }, (_, index) => aHydrant(`N${index}`, north(index * 2)));

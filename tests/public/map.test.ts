@@ -152,6 +152,13 @@ describe('the map of the surroundings', () => {
     expect(map.rings.at(-1)!.feet).toBeGreaterThanOrEqual(365);
   });
 
+  test('reaches as far as the hydrants stand, however long the way along the streets is', () => {
+    const place = at(39.201, -98.4);
+    const along = { ...near(place, 4000), distanceBy: 'streets' as const };
+    const straight = near(place, 0.001 * FEET_PER_DEGREE);
+    expect(nearMap(at(39.2, -98.4), [along])!.rings).toEqual(nearMap(at(39.2, -98.4), [straight])!.rings);
+  });
+
   test('is not drawn where rounded positions would contradict the distance', () => {
     expect(nearMap(at(39.2, -98.4), [near(at(39.2, -98.4), 365)])).toBeNull();
   });

@@ -3,7 +3,7 @@ import { publishOnce } from '../../functions/publish/publish.ts';
 import type { SiteRenderer } from '../../functions/publish/renderer.ts';
 import { memoryPublished } from '../../functions/stores/published/memoryPublished.ts';
 import { builtRenderer } from '../support/builtSite.ts';
-import { aStatus, townNow, townSettings, townSources } from '../support/town.ts';
+import { anOutage, aStatus, townNow, townSettings, townSources } from '../support/town.ts';
 
 let renderer: SiteRenderer;
 beforeAll(async () => {
@@ -28,9 +28,13 @@ const planned = (ids: readonly string[]) =>
   );
 
 /** The words of the section, in a language; null when the page has none. */
-async function workOf(ids: readonly string[], key = 'index.html'): Promise<string | null> {
+async function workOf(
+  ids: readonly string[],
+  key = 'index.html',
+  statuses = planned(ids),
+): Promise<string | null> {
   const store = memoryPublished();
-  const sources = { ...townSources(), statuses: planned(ids), strikes: [] };
+  const sources = { ...townSources(), statuses, strikes: [] };
   await publishOnce(
     {
       settings: townSettings,
@@ -42,7 +46,7 @@ async function workOf(ids: readonly string[], key = 'index.html'): Promise<strin
     townNow,
   );
   const html = new TextDecoder().decode(store.objects.get(key)?.bytes);
-  const [section = null] = /<section class="planned-work owing-list"[\s\S]*?<\/section>/.exec(html) ?? [];
+  const [section = null] = /<section[^>]* aria-labelledby="work-title"[\s\S]*?<\/section>/.exec(html) ?? [];
   return section?.replace(/<[^>]+>/g, ' ').replaceAll(/\s+/g, ' ') ?? null;
 }
 
@@ -67,5 +71,31 @@ describe('planned work on the list', () => {
     expect(words.match(/H-01\d\d/g)).toHaveLength(20);
     expect(words).toContain('5 more are planned later.');
     expect(await workOf(['H-0100'])).toBeNull();
+  });
+});
+
+describe('planned work on a hydrant\u2019s own page', () => {
+  // With an earlier outage, or it would have no page.
+  const [over, toCome] = planned(['H-0100', 'H-0101']).map((status) => ({
+    ...status,
+    past: [
+      anOutage(`past-${status.hydrantId}`, {
+        endedAt: '2026-02-04T12:00:00Z',
+        since: '2026-02-03T12:00:00Z',
+      }),
+    ],
+  }));
+  const statuses = [over!, toCome!];
+
+  test('says what, from when to when, and whether it will be out, in both languages', async () => {
+    const page = 'hydrants/H-0101/index.html';
+    expect(await workOf([], page, statuses)).toMatch(
+      /Replacement: *Wed, Mar 4, 14:05 CST *– *Wed, Mar 4, 15:05 CST +The hydrant is to be out of service for this work\./,
+    );
+    expect(await workOf([], `es/${page}`, statuses)).toMatch(/Sustitución: *mié, 4 de mar/);
+  });
+
+  test('leaves off what is over, and names no work of another', async () => {
+    expect(await workOf([], 'hydrants/H-0100/index.html', statuses)).toBeNull();
   });
 });

@@ -9,7 +9,8 @@ export const lists = {
   'lists.work.calendar': 'All of it as a calendar (iCalendar)',
 
   'lists.newest':
-    'The {listed} latest of {total} are listed here. All of them stand in the lists of the areas below.',
+    'The {listed} latest of {total} are listed here. All of them stand in the lists of the areas.',
+  'lists.owing.all': 'All {total} that were not re-tested',
   'lists.areas': 'Areas of the town',
   'lists.areas.why':
     'The town is laid out in squares, letters from west to east and numbers from north to south. Each leads to everything that is out of service in it.',

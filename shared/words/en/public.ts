@@ -77,7 +77,7 @@ export const publicPages = {
   'public.nearest.line': 'Distances are straight lines, not along streets.',
   'public.nearest.none': 'None can be named, because the place is not known.',
   'public.nearest.far':
-    'None can be named: the position that was reported is too far from the town to be right.',
+    'None can be named: it stands far from the utility’s other hydrants, or its position is wrong.',
   'public.nearest.no-inventory': 'None can be named: no inventory has been loaded.',
   'public.nearest.nobody': 'There is no other hydrant in service in the inventory.',
   'public.away': '{distance} {direction}',
@@ -92,7 +92,7 @@ export const publicPages = {
   'public.held.open': 'It was opened up again since.',
   'public.held.record': 'Its return is recorded, and the records do not agree; the utility checks them.',
   'public.map.out-beyond':
-    '{count, plural, one {# hydrant out of service is reported so far from the town that its position must be wrong. It is in the list and not on this map.} other {# hydrants out of service are reported so far from the town that their positions must be wrong. They are in the list and not on this map.}}',
+    '{count, plural, one {# hydrant out of service stands far from the others, or its position is wrong. It is in the list and not on this map.} other {# hydrants out of service stand far from the others, or their positions are wrong. They are in the list and not on this map.}}',
   'public.hydrant.curve-note-repaired':
     'Tested after the repair. The hydrant is not back in service: see above why.',
   'public.hydrant.curve-note-during': 'Tested after the outage that is still recorded began.',

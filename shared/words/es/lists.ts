@@ -13,6 +13,7 @@ export const lists: Record<keyof typeof english, string> = {
 
   'lists.newest':
     'Aquí están los {listed} más recientes de {total}. Todos están en las listas de las zonas, más abajo.',
+  'lists.owing.all': 'Los {total} sin repetir las pruebas',
   'lists.areas': 'Zonas de la ciudad',
   'lists.areas.why':
     'La ciudad está dividida en cuadros, con letras de oeste a este y números de norte a sur. Cada uno lleva a todo lo que está fuera de servicio en él.',

@@ -79,7 +79,7 @@ export const publicPages: Record<keyof typeof english, string> = {
   'public.nearest.line': 'Las distancias son en línea recta, no por las calles.',
   'public.nearest.none': 'No se puede indicar ninguno, porque no se conoce el lugar.',
   'public.nearest.far':
-    'No se puede nombrar ninguno: la posición que consta está demasiado lejos de la población para ser cierta.',
+    'No se puede indicar ninguno: está lejos de los demás hidrantes de la empresa, o su posición es errónea.',
   'public.nearest.no-inventory': 'No se puede indicar ninguno: no se ha cargado el inventario.',
   'public.nearest.nobody': 'No hay otro hidrante en servicio en el inventario.',
   'public.away': '{distance} al {direction}',
@@ -94,7 +94,7 @@ export const publicPages: Record<keyof typeof english, string> = {
   'public.held.open': 'Se volvió a abrir desde entonces.',
   'public.held.record': 'Consta su vuelta al servicio y los registros no concuerdan; la empresa los revisa.',
   'public.map.out-beyond':
-    '{count, plural, one {# hidrante fuera de servicio consta tan lejos de la población que su posición tiene que ser un error. Está en la lista y no en este mapa.} other {# hidrantes fuera de servicio constan tan lejos de la población que sus posiciones tienen que ser un error. Están en la lista y no en este mapa.}}',
+    '{count, plural, one {# hidrante fuera de servicio está lejos de los demás, o su posición es errónea. Está en la lista y no en este mapa.} other {# hidrantes fuera de servicio están lejos de los demás, o sus posiciones son erróneas. Están en la lista y no en este mapa.}}',
   'public.hydrant.curve-note-repaired':
     'Probado después de la reparación. El hidrante no ha vuelto al servicio: arriba se dice por qué.',
   'public.hydrant.curve-note-during': 'Probado después de comenzar el corte que sigue registrado.',

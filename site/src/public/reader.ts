@@ -3,7 +3,7 @@ import { intervalEnds } from '../../../shared/hydraulics/sayCapacity.ts';
 import { hydrantPath, pagePath } from '../../../shared/public/address.ts';
 import type { PublicEdition } from '../../../shared/public/edition.ts';
 import type { PublicNearest, PublicOutOfService } from '../../../shared/public/snapshot.ts';
-import { instantParts } from '../../../shared/public/times.ts';
+import { dateOf, instantParts } from '../../../shared/public/times.ts';
 import { toldDistance } from '../../../shared/public/toldDistance.ts';
 import { displays, formatNumber, formatQuantity, unitSymbol } from '../../../shared/units/format.ts';
 import type { System, UnitId } from '../../../shared/units/units.ts';
@@ -17,6 +17,8 @@ export interface Reader {
   readonly code: (family: string, code: string) => string;
   /** `Wed, Mar 4, 14:05 CST` */
   readonly instant: (at: string) => string;
+  /** `Mar 4, 2026`, the utility's day: where the hour says nothing. */
+  readonly day: (at: string) => string;
   /** A count, thousands set apart as everywhere else. */
   readonly number: (value: number) => string;
   /** The utility's units first, the other in brackets. */
@@ -68,6 +70,7 @@ export function readerOf(edition: PublicEdition, locale: Locale): Reader {
     say: (key, params) => say(locale, key, params),
     code: (family, code) => say(locale, `${family}.${code}`),
     instant: (at) => say(locale, 'public.instant', instantParts(at, times, checkedAt)),
+    day: (at) => dateOf(at, times),
     number: (value) => formatNumber(value, locale, 0),
     quantity: (value, unit) => both((system) => formatQuantity(value, unit, { system, locale })),
     flowRange: (interval) =>

@@ -4,10 +4,9 @@ import type { Reader } from './reader.ts';
 /** How the capacity changed, in a sentence for everyone; without figures where the utility keeps flows to itself. */
 export function sayPublicChange(
   { verdict, figures, fromTestedAt, toTestedAt }: PublicChange,
-  date: (at: string) => string,
   reader: Reader,
 ): string {
-  const when = { from: date(fromTestedAt), to: date(toTestedAt) };
+  const when = { from: reader.day(fromTestedAt), to: reader.day(toTestedAt) };
   if (!figures) return reader.say(`public.hydrant.change-bare.${verdict}`, when);
   return reader.say(`public.hydrant.change.${verdict}`, {
     ...when,
