@@ -7,5 +7,10 @@ export interface BenchRow {
   readonly beside?: { readonly name: string; readonly value: number };
 }
 
+/** Said in place of rows by a bench that needs something which this machine does not have: in words, what. */
+export interface LeftOut {
+  readonly leftOut: string;
+}
+
 /** What a file of this folder exports as `bench`. */
-export type Bench = () => Promise<readonly BenchRow[]> | readonly BenchRow[];
+export type Bench = () => Promise<readonly BenchRow[] | LeftOut> | readonly BenchRow[] | LeftOut;

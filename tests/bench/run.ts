@@ -2,18 +2,19 @@ import { readdir } from 'node:fs/promises';
 import { availableParallelism, totalmem } from 'node:os';
 import { join } from 'node:path';
 import { isMainThread, parentPort, Worker, workerData } from 'node:worker_threads';
-import type { Bench, BenchRow } from './row.ts';
+import type { Bench, BenchRow, LeftOut } from './row.ts';
 import { formatTable } from './table.ts';
 
 /**
  * `npm run bench [-- NAME…]`: runs every `tests/bench/*.ts` that exports `bench()` and prints one table, each measure
  * beside a plain alternative measured in the same run. One that fails or takes too long is reported and the others go
- * on; exit 1 if any did. Each runs in a thread of its own, so that it can be stopped and leaves nothing behind.
+ * on; exit 1 if any did. One that needs what this machine does not have says so, and is no failure. Each runs in a thread of its own, so that it can be stopped and leaves nothing behind.
  */
 const LIMIT_S = 240;
 const helpers = new Set(['run.ts', 'row.ts', 'table.ts']);
 
-type Answer = { readonly rows: readonly BenchRow[] } | { readonly problem: string } | { readonly none: true };
+type Answer =
+  { readonly rows: readonly BenchRow[] } | { readonly problem: string } | LeftOut | { readonly none: true };
 /** Said first by a bench that takes longer by its nature. */
 type Longer = { readonly limitS: number };
 
@@ -21,7 +22,8 @@ async function inThread(file: string): Promise<Answer> {
   const module = (await import(file)) as { bench?: unknown; limitS?: unknown };
   if (typeof module.limitS === 'number') parentPort?.postMessage({ limitS: module.limitS } satisfies Longer);
   if (typeof module.bench !== 'function') return { none: true };
-  return { rows: await (module.bench as Bench)() };
+  const measured = await (module.bench as Bench)();
+  return 'leftOut' in measured ? measured : { rows: measured };
 }
 
 function measure(file: string): Promise<Answer> {
@@ -63,15 +65,18 @@ async function main(wanted: readonly string[]): Promise<number> {
   );
   const rows: BenchRow[] = [];
   const problems: string[] = [];
+  const leftOut: string[] = [];
   for (const name of files) {
     process.stderr.write(`measuring ${name.replace(/\.ts$/, '')} …\n`);
     const answer = await measure(join(import.meta.dirname, name));
     if ('rows' in answer) rows.push(...answer.rows);
     else if ('problem' in answer) problems.push(`${name}: ${answer.problem}`);
+    else if ('leftOut' in answer) leftOut.push(`${name}: ${answer.leftOut}`);
   }
-  console.log(formatTable(rows));
+  if (rows.length > 0) console.log(formatTable(rows));
+  for (const reason of leftOut) console.log(`LEFT OUT  ${reason}`);
   for (const problem of problems) console.log(`FAILED  ${problem}`);
-  return problems.length > 0 || rows.length === 0 ? 1 : 0;
+  return problems.length > 0 || rows.length + leftOut.length === 0 ? 1 : 0;
 }
 
 if (isMainThread) process.exitCode = await main(process.argv.slice(2));
