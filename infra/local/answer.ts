@@ -1,4 +1,5 @@
 import type { IncomingMessage, OutgoingHttpHeaders, ServerResponse } from 'node:http';
+import { contentPolicy, pageHeaders } from '../../shared/deployment/pageHeaders.ts';
 
 /** What the local server answers with, before it is sent. */
 export interface Answer {
@@ -13,23 +14,14 @@ export const answer = (
   body: Uint8Array | string = '',
 ): Answer => ({ status, headers, body });
 
-/** Where a page may take pictures from besides its own host: the source of the map's streets, where one is set. */
-const policy = (streets: string | null): string =>
-  `default-src 'self'; img-src 'self' data: blob:${streets === null ? '' : ` ${streets}`}; object-src 'none'; base-uri 'none'; form-action 'self'; frame-ancestors 'none'`;
-
 /** For a page that may show streets, in the place of the policy of every other answer. */
 export const withStreets = (streets: string | null): Readonly<Record<string, string>> =>
-  streets === null ? {} : { 'content-security-policy': policy(streets) };
+  streets === null ? {} : { 'content-security-policy': contentPolicy({ streets }) };
 
-/**
- * On every answer. Pages carry no script and no style inside, so the policy allows none; photos a phone has just
- * taken are shown from memory (`blob:`) before they are sent.
- */
+/** On every answer, the same as in a deployment (`infra/aws/service/securityHeaders.ts`). */
 export const securityHeaders: Readonly<Record<string, string>> = {
-  'content-security-policy': policy(null),
-  'x-content-type-options': 'nosniff',
-  'referrer-policy': 'strict-origin-when-cross-origin',
-  'cross-origin-opener-policy': 'same-origin',
+  'content-security-policy': contentPolicy(),
+  ...pageHeaders,
 };
 
 /** Sends an answer; a HEAD request gets its headers and no body. */

@@ -196,7 +196,7 @@ describe('what stands on the device', () => {
     const answer = await fetch(`${server.origin}/crew/sw.js`);
     expect(answer.headers.get('content-type')).toContain('text/javascript');
     expect(answer.headers.get('cache-control')).toBe('no-cache');
-    expect(answer.headers.get('content-security-policy')).toContain("default-src 'self'");
+    expect(answer.headers.get('content-security-policy')).toContain("default-src 'none'");
   });
 });
 

@@ -113,7 +113,8 @@ describe('the way in', () => {
         path,
         headers.get('content-security-policy')?.includes("frame-ancestors 'none'"),
         headers.get('x-content-type-options'),
-      ]).toEqual([path, true, 'nosniff']);
+        headers.has('set-cookie'),
+      ]).toEqual([path, true, 'nosniff', false]);
     }
   });
 });

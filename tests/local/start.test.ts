@@ -131,7 +131,7 @@ describe('npm start', () => {
       const html = await response.text();
       expect([path, response.status]).toEqual([path, path === '/no/such/page' ? 404 : 200]);
       const policy = response.headers.get('content-security-policy') ?? '';
-      expect(policy).toContain("default-src 'self'");
+      expect(policy).toContain("default-src 'none'");
       expect(policy).not.toContain('unsafe');
       // What the policy forbids must not be there, or the page would be dead: script and style inside the HTML.
       expect([path, html.match(/<script(?![^>]*\bsrc=)[^>]*>|<style|\sstyle=|\son\w+=/g)]).toEqual([

@@ -84,7 +84,7 @@ describe('pages', () => {
       streets: 'https://tiles.example.gov',
     });
     expect(headers['content-security-policy']).toContain(
-      "img-src 'self' data: blob: https://tiles.example.gov; object-src 'none'",
+      "img-src 'self' data: blob: https://tiles.example.gov; connect-src 'self'",
     );
   });
 

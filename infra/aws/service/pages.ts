@@ -12,6 +12,7 @@ import {
   HttpVersion,
   OriginRequestPolicy,
   PriceClass,
+  ResponseHeadersPolicy,
   ViewerProtocolPolicy,
   type BehaviorOptions,
 } from 'aws-cdk-lib/aws-cloudfront';
@@ -24,7 +25,7 @@ import type { DeploymentSettings } from '../settings.ts';
 import { PAGE_SECONDS } from './cacheTimes.ts';
 import { enterName, nameOf } from './ownName.ts';
 import { feedPaths, publicFeeds } from './publicFeeds.ts';
-import { securityHeaders } from './securityHeaders.ts';
+import { dataHeaders, securityHeaders } from './securityHeaders.ts';
 import { deploySiteFiles } from './siteFiles.ts';
 
 /** Where in its bucket the publisher writes; what the site was built with stands beside it, out of its reach. */
@@ -132,6 +133,9 @@ export class Pages extends Construct {
         allowedMethods: AllowedMethods.ALLOW_ALL,
         cachePolicy: CachePolicy.CACHING_DISABLED,
         originRequestPolicy: OriginRequestPolicy.ALL_VIEWER_EXCEPT_HOST_HEADER,
+        responseHeadersPolicy: new ResponseHeadersPolicy(this, 'ApiHeaders', {
+          securityHeadersBehavior: dataHeaders,
+        }),
         compress: true,
       },
     );

@@ -5,12 +5,12 @@ import {
   FunctionCode,
   FunctionEventType,
   FunctionRuntime,
-  HeadersFrameOption,
   ResponseHeadersPolicy,
   type BehaviorOptions,
 } from 'aws-cdk-lib/aws-cloudfront';
 import type { Construct } from 'constructs';
 import { feedCors, feedsPath, preflightHeaders } from '../../../shared/feeds/cors.ts';
+import { dataHeaders } from './securityHeaders.ts';
 
 /** The paths of the feeds for machines, as a behavior of the distribution is named. */
 export const feedPaths = `${feedsPath}*`;
@@ -33,20 +33,7 @@ export function publicFeeds(scope: Construct, pages: BehaviorOptions): BehaviorO
         accessControlMaxAge: Duration.seconds(feedCors.maxAgeSeconds),
         originOverride: true,
       },
-      securityHeadersBehavior: {
-        // Data, whatever a browser takes it for.
-        contentSecurityPolicy: {
-          contentSecurityPolicy: "default-src 'none'; frame-ancestors 'none'",
-          override: true,
-        },
-        contentTypeOptions: { override: true },
-        frameOptions: { frameOption: HeadersFrameOption.DENY, override: true },
-        strictTransportSecurity: {
-          accessControlMaxAge: Duration.days(365),
-          includeSubdomains: false,
-          override: true,
-        },
-      },
+      securityHeadersBehavior: dataHeaders,
     }),
     functionAssociations: [
       {

@@ -5,6 +5,7 @@ import { unrouted } from '../../../infra/aws/permissions.ts';
 import { environmentNames } from '../../../shared/deployment/environment.ts';
 import { families, routes } from '../../../shared/deployment/routes.ts';
 import { tables } from '../../../shared/deployment/tables.ts';
+import { securityHeaders } from '../../../infra/local/answer.ts';
 import { example, resourcesOf, synthesise } from './synthesised.ts';
 
 const { service } = synthesise();
@@ -313,16 +314,44 @@ describe('pages', () => {
     ])
       expect(policy).toContain(part);
     expect(policy).not.toContain('unsafe');
+    // Nobody may be let in by a scheme or a star.
+    expect(policy).not.toMatch(/\*| https:[ ;"]| http:/);
     expect(SecurityHeadersConfig).toMatchObject({
       ContentTypeOptions: { Override: true },
       FrameOptions: { FrameOption: 'DENY' },
+      ReferrerPolicy: { ReferrerPolicy: 'same-origin' },
       StrictTransportSecurity: { AccessControlMaxAgeSec: 31_536_000 },
     });
     expect(CustomHeadersConfig.Items.map(({ Header }: { Header: string }) => Header)).toEqual([
+      'cross-origin-opener-policy',
       'permissions-policy',
     ]);
-    for (const behavior of behaviors)
-      if (behavior.PathPattern !== '/api/*') expect(behavior.ResponseHeadersPolicyId).toBeDefined();
+    for (const behavior of behaviors) expect(behavior.ResponseHeadersPolicyId).toBeDefined();
+  });
+
+  it('carry the same headers as the local server’s, which every browser test is under', () => {
+    const [headers] = properties('AWS::CloudFront::ResponseHeadersPolicy');
+    const { SecurityHeadersConfig: fixed, CustomHeadersConfig } = headers!['ResponseHeadersPolicyConfig'];
+    const deployed: Record<string, string> = {
+      'x-content-type-options': fixed.ContentTypeOptions ? 'nosniff' : '',
+      'x-frame-options': fixed.FrameOptions.FrameOption,
+      'referrer-policy': fixed.ReferrerPolicy.ReferrerPolicy,
+      ...Object.fromEntries(
+        CustomHeadersConfig.Items.map(({ Header, Value }: { Header: string; Value: string }) => [
+          Header,
+          Value,
+        ]),
+      ),
+    };
+    const { 'content-security-policy': here, ...others } = securityHeaders;
+    expect(others).toEqual(deployed);
+    // The policy too, but for the hosts that only a deployment has.
+    const policy = JSON.stringify(fixed.ContentSecurityPolicy.ContentSecurityPolicy);
+    for (const part of here!.split('; ').filter((one) => !/^(img|connect)-src/.test(one)))
+      expect(policy).toContain(part);
+    expect(policy.match(/[a-z]+-(src|ancestors|action|uri) /g)).toEqual(
+      `${here} `.match(/[a-z]+-(src|ancestors|action|uri) /g),
+    );
   });
 
   it('may take pictures of streets from the source that is set, and from nowhere where none is', () => {
