@@ -1,42 +1,134 @@
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import type { Template } from 'aws-cdk-lib/assertions';
 import { describe, expect, it } from 'vitest';
-import { example, resourcesOf, synthesise, type Resource } from './synthesised.ts';
+import type { DeploymentSettings } from '../../../infra/aws/settings.ts';
+import { example, resourcesOf, synthesise } from './synthesised.ts';
 
+type Synthesised = ReturnType<typeof synthesise>;
 const { service } = synthesise();
 
 describe('two stages in one account', () => {
-  const other = synthesise({
-    ...example(),
-    stage: 'trial',
-    signIn: { ...example().signIn, domainPrefix: 'millrace-hydrants-trial' },
+  const domain = {
+    name: 'hydrants.millrace.example',
+    certificateArn: 'arn:aws:acm:us-east-1:123456789012:certificate/00000000-0000-0000-0000-000000000000',
+    hostedZone: { id: 'Z0000000000', name: 'millrace.example' },
+  };
+  const withDomain = (settings: DeploymentSettings, name = domain.name): DeploymentSettings => ({
+    ...settings,
+    domain: { ...domain, name },
+    utility: { ...settings.utility, publicUrl: `https://${name}/` },
   });
-  /** Names that the account or the region has but once. */
-  const fixed = (of: Record<string, Resource>): string[] =>
-    Object.entries(of).flatMap(([id, { Type, Properties = {} }]) =>
-      [
-        'TableName',
-        'BucketName',
-        'FunctionName',
-        'RoleName',
-        'QueueName',
-        'TopicName',
-        'LogGroupName',
-        'AlarmName',
-        'RuleName',
-        'UserPoolName',
-        'DashboardName',
-        'Domain',
-      ].flatMap((name) =>
-        // A mapping names its function, a filter its log: those are references and no names.
-        typeof Properties[name] === 'string' ? [`${Type} ${id} ${name}=${Properties[name]}`] : [],
+  const prod = synthesise(withDomain(example()));
+  const settingsOf = (stage: string): DeploymentSettings => ({ ...example(), stage });
+  const other = synthesise(settingsOf('trial'));
+
+  /** Names that the account, the region or the world has but once. What has none gets one from CloudFormation. */
+  const once: Readonly<Record<string, readonly string[]>> = {
+    'AWS::Budgets::Budget': ['Budget.BudgetName'],
+    'AWS::CloudFront::CachePolicy': ['CachePolicyConfig.Name'],
+    'AWS::CloudFront::Distribution': ['DistributionConfig.Aliases'],
+    'AWS::CloudFront::Function': ['Name'],
+    'AWS::CloudFront::OriginAccessControl': ['OriginAccessControlConfig.Name'],
+    'AWS::CloudFront::ResponseHeadersPolicy': ['ResponseHeadersPolicyConfig.Name'],
+    'AWS::CloudWatch::Alarm': ['AlarmName'],
+    'AWS::CloudWatch::Dashboard': ['DashboardName'],
+    'AWS::Cognito::UserPoolDomain': ['Domain'],
+    'AWS::DynamoDB::Table': ['TableName'],
+    'AWS::Events::Rule': ['Name'],
+    'AWS::IAM::ManagedPolicy': ['ManagedPolicyName'],
+    'AWS::IAM::Role': ['RoleName'],
+    'AWS::KMS::Alias': ['AliasName'],
+    'AWS::Lambda::Function': ['FunctionName'],
+    'AWS::Logs::LogGroup': ['LogGroupName'],
+    'AWS::Route53::RecordSet': ['Name'],
+    'AWS::S3::Bucket': ['BucketName'],
+    'AWS::SES::EmailIdentity': ['EmailIdentity'],
+    'AWS::SNS::Topic': ['TopicName'],
+    'AWS::SQS::Queue': ['QueueName'],
+    'AWS::Scheduler::Schedule': ['Name'],
+  };
+  const at = (properties: Record<string, any>, path: string): unknown =>
+    path.split('.').reduce<any>((inner, key) => inner?.[key], properties);
+  const namesOf = ({ data, service: own }: Synthesised): ReadonlySet<string> =>
+    new Set(
+      [data, own].flatMap((template) =>
+        Object.values(resourcesOf(template)).flatMap(({ Type, Properties = {} }) =>
+          (once[Type] ?? []).flatMap((path) => {
+            const name = at(Properties, path);
+            return name === undefined ? [] : [`${Type} ${JSON.stringify(name)}`];
+          }),
+        ),
       ),
     );
+  const shared = (a: Synthesised, b: Synthesised): string[] => {
+    const theirs = namesOf(b);
+    return [...namesOf(a)].filter((name) => theirs.has(name)).sort();
+  };
 
-  it('share no name', () => {
-    const [a, b] = [synthesise(), other].map(
-      ({ data, service: own }) => new Set([...fixed(resourcesOf(data)), ...fixed(resourcesOf(own))]),
+  it('that differ in nothing but the stage share what the handbook says to change, and no more', () => {
+    const { digest, dispatchMessages } = example().utility;
+    expect(shared(prod, synthesise(withDomain(settingsOf('trial'))))).toEqual([
+      `AWS::CloudFront::Distribution ["${domain.name}"]`,
+      `AWS::Cognito::UserPoolDomain "${example().signIn.domainPrefix}"`,
+      `AWS::Route53::RecordSet "${domain.name}."`,
+      `AWS::SES::EmailIdentity "${digest!.from}"`,
+      `AWS::SES::EmailIdentity "${dispatchMessages!.from}"`,
+    ]);
+    const handbook = readFileSync(join(import.meta.dirname, '../../../docs/operations/deploy.md'), 'utf8');
+    const [, paragraph = ''] = /\*\*Two stages in one account\*\*([^]*?)\n\n/.exec(handbook) ?? [];
+    for (const field of [
+      'stage',
+      'signIn.domainPrefix',
+      'domain',
+      'utility.digest',
+      'utility.dispatchMessages',
+    ])
+      expect(paragraph).toContain(`\`${field}\``);
+  });
+
+  it('share no name once that is done', () => {
+    const trial = settingsOf('trial');
+    const { digest, dispatchMessages, ...utility } = trial.utility;
+    const quiet = synthesise({
+      ...trial,
+      utility,
+      signIn: { ...trial.signIn, domainPrefix: 'millrace-trial' },
+    });
+    expect(shared(prod, quiet)).toEqual([]);
+    const telling = synthesise(
+      withDomain(
+        {
+          ...trial,
+          signIn: { ...trial.signIn, domainPrefix: 'millrace-trial' },
+          utility: {
+            ...utility,
+            digest: { ...digest!, from: 'trial-claims@water.millrace.example' },
+            dispatchMessages: { ...dispatchMessages!, from: 'trial@water.millrace.example' },
+          },
+        },
+        'trial.millrace.example',
+      ),
     );
-    expect(a!.size).toBeGreaterThan(0);
-    expect([...a!].filter((name) => b!.has(name))).toEqual([]);
+    expect(shared(prod, telling)).toEqual([]);
+  });
+
+  it('are told apart by their tags', () => {
+    const tagsOf = (from: Template, id: string): Record<string, string> =>
+      Object.fromEntries(
+        (resourcesOf(from)[id]!.Properties['Tags'] as { Key: string; Value: string }[]).map(
+          ({ Key, Value }) => [Key, Value],
+        ),
+      );
+    for (const [stage, { data }] of [
+      ['prod', prod],
+      ['trial', other],
+    ] as const)
+      expect(tagsOf(data, 'SubmissionsTable')).toEqual({
+        application: 'hydrant-strike-ledger',
+        stage,
+        utility: example().utility.name,
+      });
   });
 
   it('count what they log apart', () => {
