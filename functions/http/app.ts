@@ -1,5 +1,5 @@
 import { Hono, type Context } from 'hono';
-import { routes, type Family, type Route } from '../../shared/deployment/routes.ts';
+import { routeKey, routes, type Family, type Route } from '../../shared/deployment/routes.ts';
 import { watchedEvents } from '../../shared/deployment/watchedEvents.ts';
 import { problem } from '../../shared/problems/problem.ts';
 import { mayDo, type Member } from '../../shared/roles.ts';
@@ -29,9 +29,6 @@ export type Call = Context<CallEnv>;
 export type App = Hono<CallEnv>;
 /** A handler does four things and no more: parse, load, decide, append. */
 export type RouteHandler = (call: Call) => Promise<Response>;
-
-/** The route's name in a family's map of handlers: `GET /api/strikes/{strikeId}`. */
-export const routeKey = ({ method, path }: Pick<Route, 'method' | 'path'>): string => `${method} ${path}`;
 
 /**
  * The app of one family: its routes of the table, each behind its sign-in check, everything else a 404. Throws at

@@ -3,6 +3,7 @@ import { RetentionDays } from 'aws-cdk-lib/aws-logs';
 import * as z from 'zod';
 import { problemIssue, problemsFromZod } from '../../shared/problems/fromZod.ts';
 import { sayProblem } from '../../shared/words/index.ts';
+import { throttleSettings } from './service/throttles.ts';
 import { utilitySettings } from '../../shared/utility/settings.ts';
 
 /**
@@ -61,6 +62,8 @@ export const deploymentSettings = z
      * which lets nothing be kept back; pages stay right either way, because an older page never replaces a newer.
      */
     reserveConcurrency: z.boolean(),
+    /** How many requests the gateway lets through; more is answered 429, and phones wait. */
+    throttle: throttleSettings,
     /** Days that logs are kept; one of the numbers that CloudWatch knows (1, 3, 5, 7, 14, 30, 60, 90 …). */
     logDays: z.enum(RetentionDays),
   })

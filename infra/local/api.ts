@@ -1,7 +1,7 @@
 import type { IncomingMessage } from 'node:http';
 import type { HttpHandler } from '../../functions/http/lambda.ts';
 import { problemResponse } from '../../functions/http/problemDocument.ts';
-import type { Family } from '../../shared/deployment/routes.ts';
+import { routeKey, type Family } from '../../shared/deployment/routes.ts';
 import { problem } from '../../shared/problems/problem.ts';
 import { localeOf } from '../../functions/http/locale.ts';
 import type { Reason } from '../../functions/http/refused.ts';
@@ -10,7 +10,6 @@ import type { Locale } from '../../shared/words/index.ts';
 import { answer, BodyTooLarge, readBody, type Answer } from './answer.ts';
 import { eventOf } from './events.ts';
 import { matchRoute } from './router.ts';
-import { routeKey } from '../../functions/http/app.ts';
 
 /** As much as API Gateway takes; the handlers' own limits are lower. */
 const GATEWAY_BYTES = 10 * 1024 * 1024;

@@ -22,6 +22,9 @@ export interface Route {
   readonly allowed: readonly Role[] | 'anyone';
 }
 
+/** A route's name: `GET /api/strikes/{strikeId}`. */
+export const routeKey = ({ method, path }: Pick<Route, 'method' | 'path'>): string => `${method} ${path}`;
+
 const everyone: readonly Role[] = ['crew', 'clerk', 'manager'];
 const desk: readonly Role[] = ['clerk', 'manager'];
 

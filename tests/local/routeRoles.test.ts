@@ -1,8 +1,7 @@
 import { generateKeyPair, importJWK, SignJWT, type CryptoKey } from 'jose';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { routeKey } from '../../functions/http/app.ts';
 import { developmentAudience, developmentIssuer } from '../../infra/local/issuer.ts';
-import { routes, type Route } from '../../shared/deployment/routes.ts';
+import { routeKey, routes, type Route } from '../../shared/deployment/routes.ts';
 import { roles, type Role } from '../../shared/roles.ts';
 import { runningServer, type Running } from './support/running.ts';
 import { whoMay } from './support/whoMay.ts';

@@ -1,6 +1,7 @@
 import { RemovalPolicy } from 'aws-cdk-lib';
 import { AccessLogFormat } from 'aws-cdk-lib/aws-apigateway';
 import {
+  type CfnStage,
   HttpApi,
   HttpMethod,
   HttpNoneAuthorizer,
@@ -13,12 +14,14 @@ import type { IFunction } from 'aws-cdk-lib/aws-lambda';
 import { LogGroup, type RetentionDays } from 'aws-cdk-lib/aws-logs';
 import { Construct } from 'constructs';
 import { families, routes, type Family } from '../../../shared/deployment/routes.ts';
+import { routeThrottles, type ThrottleSettings } from './throttles.ts';
 
 export interface ApiProps {
   readonly functions: Readonly<Record<Family, IFunction>>;
   readonly tokenIssuer: string;
   readonly tokenAudience: string;
   readonly logDays: RetentionDays;
+  readonly throttle: ThrottleSettings;
 }
 
 /**
@@ -42,15 +45,16 @@ const accessLine = JSON.stringify({
 export class Api extends Construct {
   readonly api: HttpApi;
 
-  constructor(scope: Construct, id: string, { functions, tokenIssuer, tokenAudience, logDays }: ApiProps) {
+  constructor(scope: Construct, id: string, props: ApiProps) {
     super(scope, id);
+    const { functions, tokenIssuer, tokenAudience, logDays, throttle } = props;
     this.api = new HttpApi(this, 'Http', { createDefaultStage: false });
     // One utility's people and its public pages; a flood is turned away before it is paid for.
-    new HttpStage(this, 'Stage', {
+    const stage = new HttpStage(this, 'Stage', {
       httpApi: this.api,
       stageName: '$default',
       autoDeploy: true,
-      throttle: { rateLimit: 50, burstLimit: 100 },
+      throttle: { rateLimit: throttle.usual.perSecond, burstLimit: throttle.usual.burst },
       accessLogSettings: {
         destination: new LogGroupLogDestination(
           new LogGroup(this, 'Log', { retention: logDays, removalPolicy: RemovalPolicy.DESTROY }),
@@ -66,12 +70,21 @@ export class Api extends Construct {
         new HttpLambdaIntegration(`Integration-${family}`, functions[family]),
       ]),
     ) as Record<Family, HttpLambdaIntegration>;
-    for (const { method, path, family, allowed } of routes)
-      this.api.addRoutes({
+    for (const { method, path, family, allowed } of routes) {
+      const added = this.api.addRoutes({
         path,
         methods: [HttpMethod[method]],
         integration: integrations[family],
         authorizer: allowed === 'anyone' ? anyone : signedIn,
       });
+      // A stage that names a route before it is there cannot be made.
+      stage.node.addDependency(...added);
+    }
+    (stage.node.defaultChild as CfnStage).routeSettings = Object.fromEntries(
+      Object.entries(routeThrottles(throttle)).map(([key, { perSecond, burst }]) => [
+        key,
+        { ThrottlingRateLimit: perSecond, ThrottlingBurstLimit: burst },
+      ]),
+    );
   }
 }

@@ -183,6 +183,7 @@ export class ServiceStack extends Stack {
       tokenIssuer,
       tokenAudience,
       logDays: settings.logDays,
+      throttle: settings.throttle,
     });
     pages.addApi(api.api);
     this.watch(settings, following, api, pages);
