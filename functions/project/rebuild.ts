@@ -120,19 +120,22 @@ async function repair(deps: ProjectorDeps, { differences, expected }: Compared):
 }
 
 /**
- * Writes what was never written, and answers what is left to repair. After a restore that is everything, and a write each
- * is a tenth of what a projection of every stream reads. As safe beside running traffic: whoever has read the first
- * version before this writes, finds another one and begins again; whoever was quicker keeps what they wrote.
+ * Writes what was never written, and answers what is left to repair. After a restore that is everything, and one write
+ * each is far less than to project every stream. As safe beside running traffic: whoever has read the first version before
+ * this writes finds another one and begins again; whoever was quicker keeps what they wrote, and it is repaired. Marks
+ * come first, because a projection that does not find them all yet must not be able to write after the rest.
  */
 async function fill(
   { projections, kept }: ProjectorDeps,
   { differences, expected }: Pick<Compared, 'differences' | 'expected'>,
 ): Promise<readonly Difference[]> {
   const missing = differences.filter(({ kind }) => kind === 'missing');
-  const written = await inTurns(missing, (item) =>
-    projections.put(item.partition, item.key, expected.get(nameOf(item))?.value, 0),
+  const [marks = [], rest = []] = [true, false].map((mark) =>
+    missing.filter(({ partition }) => (partition === partitions.mention) === mark),
   );
-  const filled = new Set(missing.filter((_, at) => written[at]));
+  const write = async (item: Difference): Promise<readonly Difference[]> =>
+    (await projections.put(item.partition, item.key, expected.get(nameOf(item))?.value, 0)) ? [item] : [];
+  const filled = new Set([...(await inTurns(marks, write)), ...(await inTurns(rest, write))].flat());
   if (filled.size > 0) kept?.([...filled]);
   return differences.filter((difference) => !filled.has(difference));
 }

@@ -23,6 +23,7 @@ import { years } from './support/years.ts';
 /** A town's hundred years, or ten of a big city. */
 const FACTS = Number(process.env['RESTORE_FACTS'] ?? 10_000);
 export const limitS = 3600;
+const counted = new Intl.NumberFormat('en-US');
 
 /** `npm run bench -- restore`: a backup of so many facts, and its restore into the embedded store over HTTP. `RESTORE_FACTS` sets how many. */
 export async function bench(): Promise<readonly BenchRow[]> {
@@ -67,12 +68,12 @@ export async function bench(): Promise<readonly BenchRow[]> {
     const same = (await fingerprint(source.projections)).sha256;
     if (restored.kept.sha256 !== same || restored.left > 0) throw new Error('the restore is not the same');
     const rows = backedUp.reduce((sum, name) => sum + restored.backup.end.rows[name], 0);
-    const of = `${FACTS.toLocaleString('en-US')} facts`;
+    const of = `${counted.format(FACTS)} facts`;
     return [
       { name: `backup of ${of}, from memory`, value: written, unit: 's' },
       { name: 'its size', value: bytes / 1e6, unit: 'MB' },
       {
-        name: `restore of it, ${rows.toLocaleString('en-US')} rows over HTTP, with the rebuild`,
+        name: `restore of it, ${counted.format(rows)} rows over HTTP, with the rebuild`,
         value: took,
         unit: 's',
       },
