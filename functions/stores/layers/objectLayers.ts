@@ -2,6 +2,7 @@ import { createHash } from 'node:crypto';
 import { promisify } from 'node:util';
 import { gunzip, gzip } from 'node:zlib';
 import { layerEdition, type LayerEdition, type LayerKind } from '../../../shared/layers/kinds.ts';
+import { firstDifference } from '../../../shared/submissions/canonical.ts';
 import { StoreUnavailable } from '../faults.ts';
 import type { ObjectStore } from '../objects/objects.ts';
 import { LayerDamaged, type CurrentLayer, type LayerStore } from './layers.ts';
@@ -67,15 +68,18 @@ export function objectLayers(objects: ObjectStore): LayerStore {
         });
       for (let tried = 0; tried < mostTries; tried += 1) {
         const last = await lastKey(kind);
-        const before = last === undefined ? 0 : (await readEdition(last)).edition;
+        const before = last === undefined ? null : await readEdition(last);
         const edition = layerEdition.parse({
           schemaVersion: 1,
-          edition: before + 1,
+          edition: (before?.edition ?? 0) + 1,
           kind,
           loadedAt,
           loadedBy,
           data: data && { sha256: hash, source: data.source },
         });
+        // Our own write of before, whose answer was lost.
+        if (before && firstDifference({ ...before, edition: edition.edition }, edition) === null)
+          return before;
         // Last, and in one step: until here nothing points to the new file.
         const { written } = await objects.put(
           editionKey(kind, edition.edition),

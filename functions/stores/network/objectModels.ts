@@ -3,6 +3,7 @@ import { promisify } from 'node:util';
 import { gunzip, gzip } from 'node:zlib';
 import { networkEdition, type NetworkEdition } from '../../../shared/network/edition.ts';
 import type { ModelOutline } from '../../../shared/network/outline.ts';
+import { firstDifference } from '../../../shared/submissions/canonical.ts';
 import { StoreUnavailable } from '../faults.ts';
 import type { ObjectStore } from '../objects/objects.ts';
 import { ModelDamaged, type CurrentModel, type NetworkModels } from './networkModels.ts';
@@ -75,8 +76,11 @@ export function objectModels(objects: ObjectStore): NetworkModels {
       await keep(outlineKey(hashes.outlineSha256), outlineBytes);
       for (let tried = 0; tried < mostTries; tried += 1) {
         const last = await lastKey();
-        const before = last === undefined ? 0 : (await readEdition(last)).edition;
-        const edition = networkEdition.parse({ schemaVersion: 1, edition: before + 1, ...hashes, meta });
+        const before = last === undefined ? null : await readEdition(last);
+        const number = (before?.edition ?? 0) + 1;
+        const edition = networkEdition.parse({ schemaVersion: 1, edition: number, ...hashes, meta });
+        // Our own write of before, whose answer was lost.
+        if (before && firstDifference({ ...before, edition: number }, edition) === null) return before;
         // Last, and in one step: until here nothing points to the new files.
         const { written } = await objects.put(
           editionKey(edition.edition),
