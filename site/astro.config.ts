@@ -4,6 +4,7 @@ import { offline } from './offlineBuild.ts';
 import { preloadFirst } from './preloadFirst.ts';
 import { asNeeded } from './asNeeded.ts';
 import { firstChunk } from './firstChunk.ts';
+import { packagesIn } from './packagesIn.ts';
 
 /**
  * Public pages are rendered by the publisher, not by a web server: the build gives `dist/server/entry.mjs`, which
@@ -30,7 +31,7 @@ export default defineConfig({
   cacheDir: './.astro/cache',
   adapter: publisher,
   // In this order: the offline list holds the hash of the finished page.
-  integrations: [preloadFirst, offline],
+  integrations: [preloadFirst, offline, packagesIn()],
   image: { service: passthroughImageService() },
   devToolbar: { enabled: false },
   trailingSlash: 'ignore',

@@ -22,10 +22,14 @@ export interface Beside {
   readonly as: string;
 }
 
-/** What a bundle reads at run time and cannot hold; it lies beside it under this name. */
+/** Its license asks that whoever hands libheif on hands this on too (`docs/packages.md`). */
+const heifLicense = { from: 'node_modules/libheif-js/LICENSE', as: 'libheif-js.LICENSE.txt' } as const;
+
+/** What a bundle reads at run time and cannot hold, or has to travel with it; it lies beside it under this name. */
 export const besideBundle: Partial<Record<FunctionName, readonly Beside[]>> = {
-  packets: [{ from: 'functions/packets/fonts', as: 'fonts' }],
-  packetJobs: [{ from: 'functions/packets/fonts', as: 'fonts' }],
+  packets: [{ from: 'functions/packets/fonts', as: 'fonts' }, heifLicense],
+  packetJobs: [{ from: 'functions/packets/fonts', as: 'fonts' }, heifLicense],
+  display: [heifLicense],
   publish: [{ from: 'site/dist', as: 'site' }],
 };
 

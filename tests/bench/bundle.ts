@@ -1,15 +1,13 @@
-import { execFile } from 'node:child_process';
 import { existsSync } from 'node:fs';
 import { mkdtemp, rm, stat, symlink, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { promisify } from 'node:util';
 import { asInstalled } from '../../infra/aws/bundling.ts';
 import { permissions, type FunctionName } from '../../infra/aws/permissions.ts';
 import { bundleHandler, handlerFile } from '../support/bundleHandler.ts';
 import type { BenchRow } from './row.ts';
+import { medianStartMs } from './support/startTimes.ts';
 
-const ROUNDS = 7;
 const EMPTY = 'empty';
 
 const emptyHandler = `
@@ -23,23 +21,6 @@ export const handler = async () => clients.length;
 async function sizeOf(entry: Parameters<typeof bundleHandler>[0], outfile: string): Promise<number> {
   await bundleHandler(entry, outfile);
   return (await stat(outfile)).size;
-}
-
-/** Milliseconds from the start of a fresh Node to a loaded handler, as a cold start does once the machine is up. */
-async function startMs(file: string): Promise<number> {
-  const code = `await import(${JSON.stringify(file)}); console.log(performance.now());`;
-  const { stdout } = await promisify(execFile)(process.execPath, ['--input-type=module', '-e', code]);
-  return Number(stdout);
-}
-
-/** Medians, all in turn in every round: whatever else the machine does then slows them alike. */
-async function medianStartMs(files: readonly string[]): Promise<Map<string, number>> {
-  const times = new Map<string, number[]>(files.map((file) => [file, []]));
-  for (let round = 0; round < ROUNDS; round++)
-    for (const file of files) times.get(file)?.push(await startMs(file));
-  return new Map(
-    [...times].map(([file, of]) => [file, of.sort((a, b) => a - b)[Math.floor(ROUNDS / 2)] ?? Number.NaN]),
-  );
 }
 
 /**

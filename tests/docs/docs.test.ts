@@ -1,17 +1,10 @@
-import { existsSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { decisionList, kindsTable, repository, withGenerated } from './generated.ts';
+import { decisionList, kindsTable, repository } from './generated.ts';
+import { holdsGenerated } from './holdsGenerated.ts';
 
 const read = (file: string): string => readFileSync(join(repository, file), 'utf8');
-
-/** Compares a generated part with the page; `UPDATE_DOCS=1` writes it instead. */
-function holdsGenerated(file: string, name: string, part: string): void {
-  const page = read(file);
-  const anew = withGenerated(page, name, part);
-  if (process.env['UPDATE_DOCS'] === '1') writeFileSync(join(repository, file), anew);
-  else expect(page, 'out of date: UPDATE_DOCS=1 npm run unit -- tests/docs').toBe(anew);
-}
 
 describe('what is made from the code', () => {
   it('the table of kinds is current', () => {

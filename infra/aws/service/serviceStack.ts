@@ -7,6 +7,7 @@ import { tileOrigin } from '../../../shared/public/mapTiles.ts';
 import type { DataStack } from '../data/dataStack.ts';
 import { asInstalled, besideBundle, programsOf } from '../bundling.ts';
 import { HouseFunction } from '../house/houseFunction.ts';
+import { memoryMb } from '../memory.ts';
 import { permissions, type FunctionName, type Permission } from '../permissions.ts';
 import type { DeploymentSettings } from '../settings.ts';
 import { Alarms } from '../watch/alarms.ts';
@@ -35,27 +36,6 @@ export interface ServiceStackProps extends StackProps {
 
 /** Where Lambda unpacks a bundle and what lies beside it. */
 const taskFolder = '/var/task';
-
-const memoryMb: Readonly<Record<FunctionName, number>> = {
-  submissions: 512,
-  records: 1024,
-  // Two threads with the solver, each with its own copy of the file, on a whole core.
-  network: 2048,
-  evidence: 512,
-  packets: 2048,
-  // Photos unpacked two at a time, and the archive with its originals whole.
-  packetJobs: 3008,
-  // A picture of fifty megapixels unpacked, twice over.
-  display: 3008,
-  health: 256,
-  project: 1024,
-  publish: 1769,
-  calendar: 1024,
-  digest: 1024,
-  dispatch: 512,
-  dispatchSend: 1024,
-  outgoing: 512,
-};
 
 /** Everything that can be made anew from the data stack and this repository. */
 export class ServiceStack extends Stack {

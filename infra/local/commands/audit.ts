@@ -1,12 +1,12 @@
-import { judgeAudit, readAuditReport } from '../packages/audit.ts';
-import { auditExceptions } from '../packages/exceptions.ts';
-import { readLock } from '../packages/lockFile.ts';
-import { npm } from '../packages/npm.ts';
+import { judgeAudit, readAuditReport } from '../../packages/audit.ts';
+import { auditExceptions } from '../../packages/exceptions.ts';
+import { readLock } from '../../packages/lockFile.ts';
+import { npm } from '../../packages/npm.ts';
 import { COULD_NOT_ASK } from '../testing/step.ts';
 
 /**
  * `npm run audit`: asks the registry for known weaknesses of what is installed and holds the answer against
- * `infra/local/packages/exceptions.ts`. Exit 0 nothing unexplained, 1 something, 75 the registry could not be asked.
+ * `infra/packages/exceptions.ts`. Exit 0 nothing unexplained, 1 something, 75 the registry could not be asked.
  */
 const LIMIT_MS = 90_000;
 const said = await npm(['audit', '--json', '--fetch-retries=1', '--fetch-timeout=20000'], LIMIT_MS);

@@ -35,6 +35,13 @@ export interface Publishing {
 
 const MINUTE_MS = 60_000;
 
+/** The settings with which it is measured. Letters have no part in it. */
+export const publishedAt = {
+  publishEveryMinutes: townSettings.publishing.everyMinutes,
+  relyForMinutes: townSettings.publishing.relyForMinutes,
+  digestFromHour: 24,
+};
+
 /** Counts what is asked of it. Pages are not kept: nobody reads one back, and a city's would fill the memory. */
 function countingStore(): {
   store: PublishedStore;

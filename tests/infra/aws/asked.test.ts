@@ -8,13 +8,12 @@ import { exportJWK, generateKeyPair } from 'jose';
 import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest';
 import { demoUtility } from '../../../infra/local/demo/index.ts';
 import { localTableNames, startDynamodb, type EmbeddedDynamodb } from '../../../infra/local/dynamodb.ts';
-import { createIssuer, developmentAudience, developmentIssuer } from '../../../infra/local/issuer.ts';
+import { createIssuer } from '../../../infra/local/issuer.ts';
 import { permissions, unrouted, type FunctionName, type Permission } from '../../../infra/aws/permissions.ts';
 import { declaredExhibits } from '../../../shared/evidence/declared.ts';
 import { environmentNames } from '../../../shared/deployment/environment.ts';
 import { watchedEvents, type WatchedEvent } from '../../../shared/deployment/watchedEvents.ts';
 import { families, routes, type Family } from '../../../shared/deployment/routes.ts';
-import { tables, type TableName } from '../../../shared/deployment/tables.ts';
 import { streamOfSubmission, type Submission } from '../../../shared/submissions/submission.ts';
 import { correction, fact, onHydrant, onStrike, onUtility, uuid } from '../../support/submissions.ts';
 import { arrivalOf } from '../../../functions/display/arrived.ts';
@@ -26,6 +25,7 @@ import { readOutline } from '../../../functions/network/solve.ts';
 import { smallInp } from '../../support/networks.ts';
 import { openObjectStore } from '../../../functions/stores/objects/open.ts';
 import { deployTo } from '../../support/bundleHandler.ts';
+import { deployedEnvironment } from '../../support/deployedEnvironment.ts';
 import { demoClaim, demoPhotos } from '../../support/demoClaim.ts';
 import { townHydrants } from '../../support/town.ts';
 import { recordingProxy, type RecordingProxy } from './recordingProxy.ts';
@@ -151,32 +151,17 @@ beforeAll(async () => {
   keys = createServer((_, response) => response.end(JSON.stringify(issuer.keySet)));
   await new Promise<void>((resolve) => keys.listen(0, '127.0.0.1', resolve));
   token = await issuer.tokenFor({ personId: 'm-1', name: 'A Manager', roles: ['crew', 'clerk', 'manager'] });
-  Object.assign(process.env, {
-    ...Object.fromEntries(
-      (Object.keys(tables) as TableName[]).map((table) => [
-        tables[table].environment,
-        localTableNames[table],
-      ]),
-    ),
-    [environmentNames.utility]: JSON.stringify(demoUtility),
-    [environmentNames.dynamodbEndpoint]: proxy.endpoint,
-    [environmentNames.evidenceUrl]: 's3://evidence/',
-    [environmentNames.publishedUrl]: 's3://published/pages/',
-    [environmentNames.inventoryUrl]: 's3://inventory/',
-    [environmentNames.networkUrl]: 's3://network/',
-    [environmentNames.tokenIssuer]: developmentIssuer,
-    [environmentNames.tokenAudience]: developmentAudience,
-    [environmentNames.tokenKeysUrl]: `http://127.0.0.1:${(keys.address() as AddressInfo).port}/`,
-    [environmentNames.packetKey]: pathToFileURL(join(folder, 'packet-key.json')).href,
-    [environmentNames.mail]: pathToFileURL(join(folder, 'mail')).href,
-    [environmentNames.texts]: pathToFileURL(join(folder, 'mail')).href,
-    AWS_ENDPOINT_URL_S3: s3.endpoint,
-    AWS_ENDPOINT_URL_SESV2: services.endpoint,
-    AWS_ENDPOINT_URL_SNS: services.endpoint,
-    AWS_REGION: 'us-east-1',
-    // The body as it is, not in chunks with a checksum at the end.
-    AWS_REQUEST_CHECKSUM_CALCULATION: 'WHEN_REQUIRED',
-  });
+  Object.assign(
+    process.env,
+    deployedEnvironment({
+      dynamodb: proxy.endpoint,
+      s3: s3.endpoint,
+      services: services.endpoint,
+      keys: `http://127.0.0.1:${(keys.address() as AddressInfo).port}/`,
+      packetKeyFile: join(folder, 'packet-key.json'),
+      mailFolder: join(folder, 'mail'),
+    }),
+  );
   vi.spyOn(process.stdout, 'write').mockImplementation((line) => lines.push(String(line)) > 0);
   await loadInventory();
   await loadModel();

@@ -1,6 +1,6 @@
 import { readFile } from 'node:fs/promises';
 import { join } from 'node:path';
-import { projectRoot } from '../buildSite.ts';
+import { root } from './root.ts';
 
 export interface LockedPackage {
   readonly version: string;
@@ -12,7 +12,7 @@ export interface LockedPackage {
 
 /** What is installed, by where it lies (`node_modules/…`), from `package-lock.json`. */
 export async function readLock(): Promise<ReadonlyMap<string, LockedPackage>> {
-  const { packages } = JSON.parse(await readFile(join(projectRoot, 'package-lock.json'), 'utf8')) as {
+  const { packages } = JSON.parse(await readFile(join(root, 'package-lock.json'), 'utf8')) as {
     packages: Record<string, LockedPackage>;
   };
   return new Map(Object.entries(packages).filter(([key]) => key !== ''));

@@ -1,5 +1,5 @@
 import { execFile } from 'node:child_process';
-import { projectRoot } from '../buildSite.ts';
+import { root } from './root.ts';
 
 /** Runs npm in the repository and answers what it printed, whatever its exit code says; null when it did not run. */
 export function npm(args: readonly string[], limitMs: number): Promise<string | null> {
@@ -7,7 +7,7 @@ export function npm(args: readonly string[], limitMs: number): Promise<string | 
     execFile(
       'npm',
       [...args],
-      { cwd: projectRoot, timeout: limitMs, maxBuffer: 64 * 1024 * 1024 },
+      { cwd: root, timeout: limitMs, maxBuffer: 64 * 1024 * 1024 },
       (error, stdout) => resolve(error && stdout === '' ? null : stdout),
     );
   });

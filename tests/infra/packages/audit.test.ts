@@ -5,14 +5,14 @@ import type { AddressInfo } from 'node:net';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
-import { judgeAudit, readAuditReport, type AuditReport } from '../../../../infra/local/packages/audit.ts';
+import { judgeAudit, readAuditReport, type AuditReport } from '../../../infra/packages/audit.ts';
 import {
   auditExceptions,
   LONGEST_EXCEPTION_DAYS,
   type AuditException,
-} from '../../../../infra/local/packages/exceptions.ts';
-import { packageAt } from '../../../../infra/local/packages/lockFile.ts';
-import { COULD_NOT_ASK } from '../../../../infra/local/testing/step.ts';
+} from '../../../infra/packages/exceptions.ts';
+import { packageAt } from '../../../infra/packages/lockFile.ts';
+import { COULD_NOT_ASK } from '../../../infra/local/testing/step.ts';
 
 const advisory = 'https://github.com/advisories/GHSA-0000-0000-0000';
 
@@ -174,7 +174,7 @@ describe('the command, with the real npm and a registry of this machine', () => 
     });
     await new Promise<void>((resolve) => server!.listen(0, '127.0.0.1', resolve));
     const registry = `http://127.0.0.1:${(server.address() as AddressInfo).port}/`;
-    const file = join(import.meta.dirname, '../../../../infra/local/commands/audit.ts');
+    const file = join(import.meta.dirname, '../../../infra/local/commands/audit.ts');
     return new Promise((resolve) => {
       const env = {
         ...process.env,
