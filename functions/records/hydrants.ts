@@ -9,9 +9,10 @@ import { mainsOfHydrant } from '../../shared/shutMain/ofHydrant.ts';
 import { ofKind } from '../../shared/submissions/effective.ts';
 import { streamOf } from '../../shared/submissions/envelope.ts';
 import type { Recorded } from '../../shared/submissions/recorded.ts';
-import type { RouteHandler } from '../http/app.ts';
+import { memberOf, type RouteHandler } from '../http/app.ts';
 import { notFound, refuse } from '../http/refused.ts';
 import { searchTree } from '../stores/inventory/searchTree.ts';
+import { recordsAround } from './around.ts';
 import type { RecordsDeps } from './deps.ts';
 import { asRecorded, factsOf, readStreams } from './facts.ts';
 import { flowTestStreams, strikeStreams } from './flowTests.ts';
@@ -119,11 +120,12 @@ export function hydrantRoutes({ current, inventory, ledger }: RecordsDeps): Reco
         other.hydrantId !== hydrantId && mayServe(other) && !out.has(other.hydrantId);
       const nearest: Neighbour<Hydrant>[] =
         stock && hydrant ? nearestInService(searchTree(stock), hydrant, NEAREST, serves) : [];
-      const [flowTests, mains] = await Promise.all([
+      const [flowTests, mains, around] = await Promise.all([
         flowTestsOf(hydrantId, status),
         mainsOf(hydrantId, status),
+        recordsAround({ current, ledger }, memberOf(call), status),
       ]);
-      return call.json({ hydrant, status, flowTests, nearest, ...(mains ? { mains } : {}) });
+      return call.json({ hydrant, status, flowTests, nearest, around, ...(mains ? { mains } : {}) });
     },
   };
 }

@@ -13,6 +13,7 @@ import type { Recorded } from '../../shared/submissions/recorded.ts';
 import { formOf } from '../../shared/submissions/submission.ts';
 import { memberOf, type RouteHandler } from '../http/app.ts';
 import { notFound } from '../http/refused.ts';
+import { recordsAround } from './around.ts';
 import type { RecordsDeps } from './deps.ts';
 import { readStreams } from './facts.ts';
 
@@ -46,9 +47,11 @@ export function strikeRoutes(deps: RecordsDeps): Record<string, RouteHandler> {
       if (!strike) return notFound('no-such-strike');
       const streams = strike.memberIds.map((strikeId) => streamOf({ type: 'strike', strikeId }));
       const { hydrantId } = strike;
-      const [recorded, ofHydrant, strikes, claims] = await Promise.all([
+      const status = hydrantId === null ? null : await current.hydrant(hydrantId);
+      const [recorded, ofHydrant, around, strikes, claims] = await Promise.all([
         readStreams(ledger, streams),
         hydrantId === null ? [] : readStreams(ledger, [streamOf({ type: 'hydrant', hydrantId })]),
+        recordsAround({ current, ledger }, member, status),
         current.strikes(),
         claimsFor(member),
       ]);
@@ -58,8 +61,9 @@ export function strikeRoutes(deps: RecordsDeps): Record<string, RouteHandler> {
         strike: strikeAsSeenBy(member, strike),
         history: history(readable),
         ofHydrant: sinceStrike(ofHydrant.filter(mine), strike),
+        around: around.filter(({ submission }) => !streams.includes(streamOf(submission.subject))),
         hydrant: hydrantId === null ? null : await inventory.hydrant(hydrantId),
-        status: hydrantId === null ? null : await current.hydrant(hydrantId),
+        status,
         evidence: await arrivals(
           async (sha256) => {
             const known = await exhibits.find(sha256);

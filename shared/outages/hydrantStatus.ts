@@ -114,26 +114,37 @@ function shutValves(facts: readonly Effective[]): Outage[] {
   });
 }
 
+const sinceWhen = (item: Effective<'outage'>): string =>
+  notYet(item.fact.body.since, item) ? item.recordedAt : item.fact.body.since;
+
+/** The effects of every return of an outage that is no strike, in the order in which they took place. */
+export function returnsOfOutage(
+  item: Effective<'outage'>,
+  hydrantType: Hydrant['type'],
+  facts: readonly Effective[],
+): ReturnEffect[] {
+  const { submissionId } = item.fact;
+  return returnEffects(
+    ofKind(facts, 'return-to-service').filter(({ fact }) => fact.body.closes.includes(submissionId)),
+    {
+      hydrantType,
+      cause: 'other',
+      began: sinceWhen(item),
+      hydrantsDiffer: false,
+      repairs: [],
+      // Every valve, also one closed before this outage is said to have begun: a shut valve is shut whatever the form says.
+      valveTurns: valveTurns(facts),
+    },
+  );
+}
+
 function foldOtherOutage(
   item: Effective<'outage'>,
   hydrantType: Hydrant['type'],
   facts: readonly Effective[],
 ): Outage {
   const { submissionId, body } = item.fact;
-  // Every valve, also one closed before this outage is said to have begun: a shut valve is shut whatever the form says.
-  const turns = valveTurns(facts);
-  const since = notYet(body.since, item) ? item.recordedAt : body.since;
-  const returns = returnEffects(
-    ofKind(facts, 'return-to-service').filter(({ fact }) => fact.body.closes.includes(submissionId)),
-    {
-      hydrantType,
-      cause: 'other',
-      began: since,
-      hydrantsDiffer: false,
-      repairs: [],
-      valveTurns: turns,
-    },
-  );
+  const returns = returnsOfOutage(item, hydrantType, facts);
   const effective = returns.find(({ takesEffect }) => takesEffect) ?? null;
   const expected = ofKind(facts, 'expected-return')
     .filter(({ fact }) => fact.body.outageId === submissionId)
@@ -141,7 +152,7 @@ function foldOtherOutage(
   return {
     outageId: submissionId,
     cause: body.cause,
-    since,
+    since: sinceWhen(item),
     expectedAt: expected?.expectedAt ?? null,
     waitingFor: expected && expected.waitingFor !== 'nothing' ? expected.waitingFor : null,
     endedAt: effective?.returnedAt ?? null,

@@ -1,10 +1,9 @@
 import type { Hydrant } from '../inventory/hydrant.ts';
 import { ofKind, type Effective } from '../submissions/effective.ts';
-import { notYet } from '../submissions/known.ts';
 import type { BodyOf } from '../submissions/submission.ts';
-import { breachCodeOf, missingBefore, type BreachCode, type HoldRecord } from './holdPoints.ts';
+import { breachCodeOf, missingBefore, type BreachCode } from './holdPoints.ts';
+import { holdRecord, saidOfRepair } from './holdRecord.ts';
 import type { ProcedureStep } from './steps.ts';
-import { waterLetInByValves } from './waterLetIn.ts';
 
 /** A hold point that the record shows was passed without its condition. It is kept and shown, never refused. */
 export interface Breach {
@@ -36,16 +35,6 @@ export interface BreachQuestion {
 }
 
 type Repair = BodyOf<'repair'>;
-type Recording = Pick<Effective, 'recordedAt' | 'corrections'>;
-
-/** The steps of one record that somebody can have seen done. */
-const seenSteps = ({ steps }: Repair, item: Recording): HoldRecord['done'] =>
-  steps
-    .filter(({ doneAt }) => !notYet(doneAt, item))
-    .map(({ step, doneAt }) => ({ step, atMs: Date.parse(doneAt) }));
-
-const refills = (done: HoldRecord['done']): number[] =>
-  done.filter(({ step }) => step === 'refilled-slowly').map(({ atMs }) => atMs);
 
 /**
  * Every hold point that was passed without its condition, of all that was ever recorded of this strike (design decision
@@ -54,18 +43,10 @@ const refills = (done: HoldRecord['done']): number[] =>
  */
 export function breachesOf({ hydrantType, facts, withdrawn, aroundFacts }: BreachQuestion): Breach[] {
   const repairs = ofKind(facts, 'repair');
-  const byValves = waterLetInByValves([...facts, ...aroundFacts]);
   const judge = (body: Repair, item: Effective<'repair'>): Breach[] => {
     const others = repairs.filter((other) => other !== item);
-    const done = [...seenSteps(body, item), ...others.flatMap((other) => seenSteps(other.fact.body, other))];
-    const record: HoldRecord = {
-      type: hydrantType,
-      done,
-      waterLetInMs: [...byValves, ...refills(done)],
-      locateTicketKnown: [body, ...others.map(({ fact }) => fact.body)].some(
-        ({ dig }) => dig?.locateTicket !== undefined,
-      ),
-    };
+    const said = [saidOfRepair(body, item), ...others.map((other) => saidOfRepair(other.fact.body, other))];
+    const record = holdRecord(hydrantType, said, facts, aroundFacts);
     return body.steps.flatMap(({ step, doneAt, byWorkerId }) => {
       const code = breachCodeOf(step);
       const missing = code === null ? [] : missingBefore(step, Date.parse(doneAt), record);

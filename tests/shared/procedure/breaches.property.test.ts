@@ -65,18 +65,21 @@ const dry = ['isolated', 'pressure-gone', 'drained', 'pumped-out'];
 interface Around {
   readonly wet: boolean;
   readonly others: readonly Repair[];
-  /** When a valve that had stopped the water was reopened. */
-  readonly valvesOpened: readonly number[];
+  /** When water was let in by a valve that had stopped it, or by a refill on another strike of the hydrant. */
+  readonly letInAround: readonly number[];
 }
 
+/** The refills that these repairs tell of. */
+const refillsOf = (repairs: readonly Repair[]): number[] =>
+  repairs.flatMap(({ steps }) =>
+    steps.filter(({ step }) => step === 'refilled-slowly').map(({ doneAt }) => ms(doneAt)),
+  );
+
 /** The gated steps of this wording that lack something, each with what it lacks. */
-function passedIn(body: Repair, { wet, others, valvesOpened }: Around): string[] {
+function passedIn(body: Repair, { wet, others, letInAround }: Around): string[] {
   const all = [body, ...others].flatMap(({ steps }) => steps);
   const ticket = [body, ...others].some((one) => one.dig?.locateTicket !== undefined);
-  const letIn = [
-    ...valvesOpened,
-    ...all.filter(({ step }) => step === 'refilled-slowly').map(({ doneAt }) => ms(doneAt)),
-  ];
+  const letIn = [...letInAround, ...refillsOf([body, ...others])];
   return body.steps
     .filter(({ step, doneAt }) =>
       (needs[step] ?? [])
@@ -150,7 +153,17 @@ describe('breaches, whatever is submitted, corrected or withdrawn', { timeout: 1
             others: own
               .filter((other) => other.stands && other.repairId !== version.repairId)
               .map(({ body }) => body),
-            valvesOpened: valvesOpened(submissions, [...ids, ...sameHydrant], strike.hydrantId),
+            letInAround: [
+              ...valvesOpened(submissions, [...ids, ...sameHydrant], strike.hydrantId),
+              ...refillsOf(
+                versions
+                  .filter(
+                    ({ strikeId, stands }) =>
+                      stands && sameHydrant.includes(strikeId) && !ids.includes(strikeId),
+                  )
+                  .map(({ body }) => body),
+              ),
+            ],
           });
           const of = (stands: boolean): Set<string> =>
             new Set(

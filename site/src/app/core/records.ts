@@ -47,6 +47,8 @@ export interface HydrantAnswer {
   readonly flowTests: readonly Recorded[];
   /** Hydrants in service in its stead, nearest first. */
   readonly nearest: readonly Neighbour<Hydrant>[];
+  /** What hold points and returns of it are judged by, its strikes' among it; an answer of before has none. */
+  readonly around?: readonly Recorded[];
   /** The mains that were shut from its page; left out where none was. */
   readonly mains?: MainsOfHydrant;
   /** From the list on this device: what the hydrant is, and nothing of how it stands. The server never says so. */

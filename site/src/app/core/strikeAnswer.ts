@@ -12,6 +12,8 @@ export interface StrikeAnswer {
   readonly history: readonly HistoryEntry[];
   /** What was recorded from the hydrant's own page since, and bears on it; an answer kept from before has none. */
   readonly ofHydrant?: readonly Recorded[];
+  /** Of the hydrant's own stream and its other strikes what hold points are judged by; an answer of before has none. */
+  readonly around?: readonly Recorded[];
   readonly hydrant: Hydrant | null;
   readonly status: HydrantStatus | null;
   readonly evidence: Readonly<Record<string, 'awaited' | 'arrived'>>;

@@ -1,5 +1,7 @@
 import type { Hydrant } from '../../../../shared/inventory/hydrant.ts';
+import { stillClosed, valveTurns } from '../../../../shared/outages/returnEffect.ts';
 import type { HoldRecord } from '../../../../shared/procedure/holdPoints.ts';
+import { holdRecord, saidOfRepair, type SaidOfRepair } from '../../../../shared/procedure/holdRecord.ts';
 import {
   planned,
   procedureFor,
@@ -8,7 +10,6 @@ import {
   type Scope,
 } from '../../../../shared/procedure/procedureFor.ts';
 import { procedureSteps, type ProcedureStep } from '../../../../shared/procedure/steps.ts';
-import { waterLetInByValves } from '../../../../shared/procedure/waterLetIn.ts';
 import type { DamageClass } from '../../../../shared/strikes/damage.ts';
 import { effectiveFacts, ofKind, type Effective } from '../../../../shared/submissions/effective.ts';
 import { readLocalTime } from './localTime.ts';
@@ -31,7 +32,7 @@ export interface ProcedureSoFar {
   readonly recorded: ReadonlyMap<ProcedureStep, RecordedStep>;
   /** What hold points are judged by: earlier records and what is ticked here. */
   readonly record: HoldRecord;
-  /** The valve that is recorded to have shut the water off, last. */
+  /** The valve that is recorded to have shut the water off, last, and not to have been reopened. */
   readonly shutValve: { readonly valveId: string; readonly at: string; readonly byWorkerId: string } | null;
 }
 
@@ -66,17 +67,15 @@ function recordedByOthers(facts: readonly Effective[]): RecordedStep[] {
  * `submissionId`: this form's own, whose record (a correction opens it) is not counted twice.
  */
 export function procedureSoFar(
-  { history, hydrant, ofHydrant }: Pick<FormContext, 'history' | 'hydrant' | 'ofHydrant'>,
+  { history, hydrant, around }: Pick<FormContext, 'history' | 'hydrant' | 'around'>,
   values: Values,
   submissionId: string,
   zone: string,
 ): ProcedureSoFar {
   const { facts } = effectiveFacts(history);
-  // A valve may be turned from the hydrant's own page: the server counts that turn, and so must the form.
-  const turned = [...facts, ...effectiveFacts(ofHydrant).facts];
-  const earlier = ofKind(facts, 'repair')
-    .filter(({ fact }) => fact.submissionId !== submissionId)
-    .map(({ fact }) => fact.body);
+  const aroundFacts = effectiveFacts(around).facts;
+  const recordedRepairs = ofKind(facts, 'repair').filter(({ fact }) => fact.submissionId !== submissionId);
+  const earlier = recordedRepairs.map(({ fact }) => fact.body);
   const type = hydrant?.type ?? 'unknown';
   const damage = textOf(values['damage']) || (earlier.findLast((body) => body.damage !== null)?.damage ?? '');
   const said = textOf(values['needsDig']);
@@ -101,11 +100,17 @@ export function procedureSoFar(
       ? [{ step: textOf(row['step']) as ProcedureStep, atMs: Date.parse(read.instant) }]
       : [];
   });
-  const done = [...before.map(({ step, at }) => ({ step, atMs: Date.parse(at) })), ...rows];
+  const typed: SaidOfRepair = {
+    done: rows,
+    locateTicket: textOf(values['dig.locateTicket']).trim() !== '',
+  };
   const ticked = new Set(rowsOf(values['steps']).map((row) => textOf(row['step'])));
   const asked = new Map(procedureFor(type, scope).map((each) => [each.step, each]));
+  const turned = [...facts, ...aroundFacts];
+  const closed = stillClosed(valveTurns(turned), Number.POSITIVE_INFINITY);
   const shut = ofKind(turned, 'valve-operation')
     .map(({ fact }) => fact.body)
+    .filter(({ valveId }) => closed.includes(valveId))
     .sort((a, b) => Date.parse(a.at) - Date.parse(b.at))
     .findLast(
       ({ action, valve, waterShut }) => action === 'closed' && (valve === 'isolation' || waterShut === 'yes'),
@@ -117,17 +122,12 @@ export function procedureSoFar(
       .filter((step) => asked.has(step) || recorded.has(step) || ticked.has(step))
       .map((step) => ({ ...(asked.get(step) ?? planned(step, scope)), asked: asked.has(step) })),
     recorded,
-    record: {
+    record: holdRecord(
       type,
-      done,
-      waterLetInMs: [
-        ...waterLetInByValves(turned),
-        ...done.filter(({ step }) => step === 'refilled-slowly').map(({ atMs }) => atMs),
-      ],
-      locateTicketKnown:
-        textOf(values['dig.locateTicket']).trim() !== '' ||
-        earlier.some(({ dig }) => dig?.locateTicket !== undefined),
-    },
+      [typed, ...recordedRepairs.map((item) => saidOfRepair(item.fact.body, item))],
+      facts,
+      aroundFacts,
+    ),
     shutValve: shut ? { valveId: shut.valveId, at: shut.at, byWorkerId: shut.byWorkerId } : null,
   };
 }

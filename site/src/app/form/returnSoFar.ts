@@ -1,7 +1,7 @@
-import { latestReport } from '../../../../shared/strikes/state.ts';
-import { effectiveFacts, ofKind, type Effective } from '../../../../shared/submissions/effective.ts';
+import { returnAsKnown } from '../../../../shared/outages/returnAsKnown.ts';
+import type { ReturnEffect } from '../../../../shared/outages/returnEffect.ts';
+import { effectiveFacts, type Effective } from '../../../../shared/submissions/effective.ts';
 import { forms } from '../../../../shared/submissions/kinds.ts';
-import { returnEffect, valveTurns, type ReturnEffect } from '../../../../shared/outages/returnEffect.ts';
 import { encode } from './encode.ts';
 import type { FormContext, FormSpec } from './spec.ts';
 import type { Values } from './nodes.ts';
@@ -16,33 +16,27 @@ export function returnSoFar(
   const { body } = encode(spec.nodes, values, { zone: job.zone, nullable: spec.nullable });
   const parsed = forms['return-to-service'].body.safeParse(body);
   if (!parsed.success) return null;
-  const { facts } = effectiveFacts(
-    job.history.filter(({ submission }) => submission.submissionId !== submissionId),
-  );
+  const subject = job.strike
+    ? { type: 'strike', strikeId: job.strike.strikeId }
+    : { type: 'hydrant', hydrantId: job.hydrantId };
   // As if it were recorded now: what is dated later than that has no effect.
   const returned = {
-    fact: { submissionId, body: parsed.data },
+    fact: {
+      kind: 'return-to-service',
+      submissionId,
+      subject,
+      occurredAt: parsed.data.returnedAt,
+      body: parsed.data,
+    },
     recordedAt: new Date().toISOString(),
     corrections: [],
   } as unknown as Effective<'return-to-service'>;
-  const began =
-    job.status?.open.find(({ outageId }) => parsed.data.closes.includes(outageId))?.since ??
-    parsed.data.returnedAt;
-  return returnEffect(returned, {
+  const open = job.status?.open ?? [];
+  return returnAsKnown(returned, {
     hydrantType: job.hydrant?.type ?? 'unknown',
-    cause: job.strike ? 'strike' : 'other',
-    began: latestReport(facts) ?? job.strike?.since ?? began,
-    hydrantsDiffer: (job.strike?.hydrantIds.length ?? 0) > 1,
-    repairs: ofKind(facts, 'repair'),
-    valveTurns: [
-      ...valveTurns(facts),
-      ...parsed.data.valvesReopened.map(({ valveId, at }) => ({
-        valveId,
-        at,
-        closed: false,
-        isolation: false,
-        submissionId,
-      })),
-    ],
+    facts: effectiveFacts([...job.history, ...job.around]).facts,
+    told: job.strike
+      ? [...open, { outageId: job.strike.strikeId, cause: 'strike', since: job.strike.since }]
+      : open,
   });
 }

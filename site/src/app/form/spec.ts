@@ -20,6 +20,8 @@ export interface FormContext {
   readonly history: readonly Recorded[];
   /** What was recorded from the hydrant's own page since the strike. */
   readonly ofHydrant: readonly Recorded[];
+  /** What this device knows of the hydrant's own stream and of its other strikes, for hold points and returns. */
+  readonly around: readonly Recorded[];
   /** The hydrant's flow tests, as recorded. */
   readonly flowTests: readonly Recorded[];
   readonly claim: ClaimState | null;

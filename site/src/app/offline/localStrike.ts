@@ -1,7 +1,7 @@
 import type { Hydrant } from '../../../../shared/inventory/hydrant.ts';
 import { sinceStrike } from '../../../../shared/strikes/sinceStrike.ts';
 import { foldStrike, type StrikeState } from '../../../../shared/strikes/state.ts';
-import { effectiveFacts } from '../../../../shared/submissions/effective.ts';
+import { effectiveFacts, type Effective } from '../../../../shared/submissions/effective.ts';
 import { history } from '../../../../shared/submissions/history.ts';
 import type { Recorded } from '../../../../shared/submissions/recorded.ts';
 import type { StrikeAnswer } from '../core/strikeAnswer.ts';
@@ -22,6 +22,41 @@ export const queuedOfHydrant = (hydrantId: string, entries: readonly Entry[]): r
         state !== 'recorded' && subject.type === 'hydrant' && subject.hydrantId === hydrantId,
     )
     .map(asRecorded);
+
+/** Each record once, whichever answer it came with; a later list has the last word. */
+const onceEach = (...lists: readonly (readonly Recorded[])[]): readonly Recorded[] => [
+  ...new Map(lists.flat().map((item) => [item.submission.submissionId, item])).values(),
+];
+
+/**
+ * What is known here of the streams around a job: what the server said with the strike and with the hydrant, and what
+ * waits on this device for the hydrant's own page or for another strike of it.
+ *
+ * @param ownIds every id of the job's own strike; none for a job without one
+ */
+export function aroundOnDevice(
+  hydrantId: string | null,
+  ownIds: readonly string[],
+  said: readonly (readonly Recorded[] | undefined)[],
+  entries: readonly Entry[],
+): readonly Recorded[] {
+  if (hydrantId === null) return [];
+  const known = said.flatMap((list) => list ?? []);
+  const waiting = entries.filter(({ state }) => state !== 'recorded').map(asRecorded);
+  const reported = waiting.filter(
+    ({ submission }) => submission.kind === 'strike' && submission.body.hydrantId === hydrantId,
+  );
+  const strikes = new Set(
+    [...known, ...reported].flatMap(({ submission: { subject } }) =>
+      subject.type === 'strike' ? [subject.strikeId] : [],
+    ),
+  );
+  return onceEach(known, waiting).filter(({ submission: { subject } }) =>
+    subject.type === 'strike'
+      ? strikes.has(subject.strikeId) && !ownIds.includes(subject.strikeId)
+      : subject.type === 'hydrant' && subject.hydrantId === hydrantId,
+  );
+}
 
 /** As the ledger will hold it, once it is there: read by the same folds. */
 const asRecorded = ({ submission, queuedAt }: Entry): Recorded =>
@@ -49,13 +84,13 @@ export function strikeOnDevice(
     ...queued,
   ];
   const { facts, problems } = effectiveFacts(recorded);
-  const aroundFacts = effectiveFacts(said?.ofHydrant ?? []).facts;
-  const fold = (type: Hydrant['type']): StrikeState =>
+  const fold = (type: Hydrant['type'], aroundFacts: readonly Effective[]): StrikeState =>
     foldStrike({ strikeId, memberIds, facts, aroundFacts, hydrantType: type });
-  // Which hydrant it is comes out of the fold; its type goes into it.
-  const named = said?.hydrant?.hydrantId ?? fold('unknown').hydrantId;
+  // Which hydrant it is comes out of the fold; its type and what is known around it go into it.
+  const named = said?.hydrant?.hydrantId ?? fold('unknown', []).hydrantId;
   const hydrant = said?.hydrant ?? (named === null ? null : hydrantOf(named));
-  const folded = fold(hydrant?.type ?? 'unknown');
+  const around = aroundOnDevice(named, memberIds, [said?.ofHydrant, said?.around], entries);
+  const folded = fold(hydrant?.type ?? 'unknown', effectiveFacts(around).facts);
   const answer: StrikeAnswer = {
     // An outage that the server knows to be over is over: it has read more than this strike's own records.
     strike:
@@ -76,6 +111,7 @@ export function strikeOnDevice(
     possibleDuplicates: said?.possibleDuplicates ?? [],
     ...(said?.claims ? { claims: said.claims } : {}),
     ...(said?.ofHydrant ? { ofHydrant: said.ofHydrant } : {}),
+    around,
   };
   return withHydrants(answer, entries);
 }

@@ -1,4 +1,4 @@
-import { useEffect, useState } from 'preact/hooks';
+import { useEffect, useMemo, useState } from 'preact/hooks';
 import { nextClaimNumber } from '../../../../shared/claims/claimNumber.ts';
 import { useObservable } from '../core/observable.ts';
 import { useClaim, useHydrant, useStrike, useStrikes } from '../core/records.ts';
@@ -7,6 +7,8 @@ import { useWords } from '../core/words.ts';
 import type { About } from '../form/build.ts';
 import { localDay } from '../form/localTime.ts';
 import type { FormContext } from '../form/spec.ts';
+import { aroundOnDevice } from '../offline/localStrike.ts';
+import { entries } from '../outbox/outbox.ts';
 
 /** On a line that neither answers nor ends, a crew's form opens with what the device has after this long. */
 const PATIENCE_MS = 4_000;
@@ -36,6 +38,17 @@ export function useFormContext(
     wanted: string | null | boolean,
     { value, failed }: { value: unknown; failed: unknown },
   ): boolean => wanted !== null && wanted !== false && value === null && failed === null;
+  const queue = useObservable(entries);
+  const around = useMemo(
+    () =>
+      aroundOnDevice(
+        hydrantId,
+        strike.value?.strike.memberIds ?? [],
+        [strike.value?.ofHydrant, strike.value?.around, hydrant.value?.around],
+        queue,
+      ),
+    [hydrantId, strike.value, hydrant.value, queue],
+  );
   const now = new Date();
   // A claim moves while its page is open: a revision is issued, another person records a payment. What a form of it is
   // filled in with is read anew; the crew's forms take what the device has.
@@ -66,6 +79,7 @@ export function useFormContext(
       strike: strike.value?.strike ?? null,
       history: strike.value?.history.map(({ recorded }) => recorded) ?? [],
       ofHydrant: strike.value?.ofHydrant ?? [],
+      around,
       flowTests: hydrant.value?.flowTests ?? [],
       claim: claim.value?.claim ?? null,
       events: claim.value?.events ?? [],

@@ -41,7 +41,7 @@ export function SheetScreen() {
   const wanted = query.get('scope');
   const scope = isScope(wanted)
     ? wanted
-    : procedureSoFar({ history, hydrant, ofHydrant: [] }, {}, '', words.zone).scope;
+    : procedureSoFar({ history, hydrant, around: [] }, {}, '', words.zone).scope;
   const steps = procedureFor(type, scope);
   const title = `${words.t('sheet.title')}: ${words.t('procedure.title', {
     scope: words.t(`scope.${scope}`),

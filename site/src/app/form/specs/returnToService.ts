@@ -63,16 +63,18 @@ const valves: List = {
 };
 
 /**
- * The proofs this hydrant needs for what is being closed, a strike's if a strike is among it; each followed by the one
- * that may stand in for it.
+ * The proofs this hydrant needs for what is out of it, a strike's if a strike is among it; each followed by the one that
+ * may stand in for it.
  */
-export function offeredProofs({
+function offeredProofs({
   hydrant,
   strike,
+  status,
   history,
-}: Pick<FormContext, 'hydrant' | 'strike' | 'history'>): readonly Proof[] {
-  if (!strike) return proofsAfterOtherOutage;
-  const mainOpened = ofKind(effectiveFacts(history).facts, 'repair').some(({ fact }) =>
+  around,
+}: Pick<FormContext, 'hydrant' | 'strike' | 'status' | 'history' | 'around'>): readonly Proof[] {
+  if (!strike && !status?.open.some(({ cause }) => cause === 'strike')) return proofsAfterOtherOutage;
+  const mainOpened = ofKind(effectiveFacts([...history, ...around]).facts, 'repair').some(({ fact }) =>
     fact.body.steps.some(({ step }) => step === 'main-opened'),
   );
   return proofsAfterRepair(hydrant?.type ?? 'unknown', mainOpened).flatMap((proof) => {
@@ -82,9 +84,9 @@ export function offeredProofs({
 }
 
 const blank = (context: FormContext): Values => {
-  const { strike, status, history, personId, now, zone } = context;
+  const { strike, status, history, around, personId, now, zone } = context;
   const open = status?.open ?? [];
-  const { facts } = effectiveFacts(history);
+  const { facts } = effectiveFacts([...history, ...around]);
   return {
     returnedAt: localMinute(now, zone),
     _returnedAt: localMinute(now, zone),
