@@ -6,7 +6,7 @@ import { asInstalled } from '../../infra/aws/bundling.ts';
 import { permissions, type FunctionName } from '../../infra/aws/permissions.ts';
 import { bundleHandler, handlerFile } from '../support/bundleHandler.ts';
 import type { BenchRow } from './row.ts';
-import { medianStartMs } from './support/startTimes.ts';
+import { medianStarts } from './support/startTimes.ts';
 
 const EMPTY = 'empty';
 
@@ -43,7 +43,7 @@ export async function bench(): Promise<readonly BenchRow[]> {
       const entry = { file: handlerFile(name), external: asInstalled[name] ?? [] };
       kb.set(name, (await sizeOf(entry, fileOf(name))) / 1024);
     }
-    const ms = await medianStartMs([EMPTY, ...names].map(fileOf));
+    const ms = await medianStarts([EMPTY, ...names].map(fileOf));
     const row = (
       name: string,
       what: string,
@@ -57,7 +57,7 @@ export async function bench(): Promise<readonly BenchRow[]> {
     });
     return [
       ...names.map((name) => row(name, 'bundle', 'KB', (of) => kb.get(of))),
-      ...names.map((name) => row(name, 'start', 'ms', (of) => ms.get(fileOf(of)))),
+      ...names.map((name) => row(name, 'start', 'ms', (of) => ms.get(fileOf(of))?.wallMs)),
     ];
   } finally {
     await rm(folder, { recursive: true, force: true });

@@ -5,22 +5,20 @@ import { packageAt, type LockedPackage } from '../../infra/packages/lockFile.ts'
 type Bundled = ReadonlyMap<string, Places>;
 type Lock = ReadonlyMap<string, LockedPackage>;
 
-/** Where a package is found at run time, in a word or two. */
-function placesIn({ functions, browser, renderer }: Places, all: number): string {
-  const inFunctions = functions.length === all ? 'every function' : functions.join(', ');
-  return [
-    ...(functions.length > 0 ? [inFunctions] : []),
+/** Where a package is found at run time. Which functions, the bill of materials says: here it would change too often. */
+const placesIn = ({ functions, browser, renderer }: Places): string =>
+  [
+    ...(functions.length > 0 ? ['functions'] : []),
     ...(browser ? ['browser'] : []),
     ...(renderer ? ['page renderer'] : []),
-  ].join('; ');
-}
+  ].join(', ');
 
 /** Every package of which code is deployed, with its license and where it is. */
-export function licenseTable(bundled: Bundled, lock: Lock, functions: number): string {
+export function licenseTable(bundled: Bundled, lock: Lock): string {
   const rows = [...bundled].map(([name, places]) => {
     const locked = lock.get(`node_modules/${name}`);
     const license = locked ? licenseOf(name, locked) : null;
-    return `| ${name} | ${locked?.version ?? '?'} | ${license ?? '?'} | ${placesIn(places, functions)} |`;
+    return `| ${name} | ${locked?.version ?? '?'} | ${license ?? '?'} | ${placesIn(places)} |`;
   });
   return ['| package | version | license | in |', '|---|---|---|---|', ...rows].join('\n');
 }
