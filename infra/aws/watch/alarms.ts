@@ -9,6 +9,7 @@ import { HouseAlarm, type HouseAlarmProps } from '../house/houseAlarm.ts';
 import type { HouseFunction } from '../house/houseFunction.ts';
 import type { FunctionName } from '../permissions.ts';
 import type { DeploymentSettings } from '../settings.ts';
+import { evidenceAlarms } from './evidenceAlarms.ts';
 import { behindOf, errorsOf, laidAside, loggedEvent } from './metrics.ts';
 
 export type FailureQueue = 'ProjectFailures' | 'PublishFailures' | 'DispatchFailures' | 'DisplayFailures';
@@ -21,7 +22,8 @@ export interface AlarmsProps {
   readonly tells: ITopic;
 }
 
-type Alarmed = Omit<HouseAlarmProps, 'tells'>;
+/** An alarm before it is said whom it tells. */
+export type Alarmed = Omit<HouseAlarmProps, 'tells'>;
 
 /** Every alarm, read top to bottom: who is hurt, what to do, and from what on. */
 export class Alarms extends Construct {
@@ -32,6 +34,7 @@ export class Alarms extends Construct {
     const list = {
       ...this.ofThePublicPage(props),
       ...this.ofWhatPeopleSend(props),
+      ...evidenceAlarms(this, props),
       ...this.ofQueues(props),
       ...this.ofWhatGoesOut(props),
     };

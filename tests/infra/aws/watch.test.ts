@@ -52,6 +52,7 @@ describe('every alarm', () => {
         'DispatchFailures',
         'DispatchNotTold',
         'DisplayFailures',
+        'EvidenceGrowing',
         'LettersFailing',
         'LettersNotSent',
         'NobodyLooks',
@@ -63,12 +64,29 @@ describe('every alarm', () => {
         'ProjectorBehind',
         'PublishFailures',
         'ReportsNotTaken',
+        'UploadsHeldBack',
       ].sort(),
     );
   });
 });
 
 describe('the alarm', () => {
+  it('of evidence that grows adds up the bytes of a day, and rings at half of what one sign-in may send', () => {
+    const filters = ofType(resources, 'AWS::Logs::MetricFilter').map(([, { Properties }]) => Properties);
+    const filter = filters.find(({ FilterPattern }) => FilterPattern.includes('"upload-allowed"'))!;
+    expect(filter['MetricTransformations'][0]).toMatchObject({ MetricValue: '$.bytes' });
+    expect(alarm('EvidenceGrowing')).toMatchObject({
+      MetricName: filter['MetricTransformations'][0].MetricName,
+      Statistic: 'Sum',
+      Period: 86_400,
+      // 20 GB, by the usual setting.
+      Threshold: 10_000_000_000,
+      ComparisonOperator: 'GreaterThanOrEqualToThreshold',
+      TreatMissingData: 'notBreaching',
+    });
+    expect(alarm('UploadsHeldBack')).toMatchObject({ Statistic: 'Sum', Period: 86_400, Threshold: 1 });
+  });
+
   it('of a page that stands still rings before readers are told not to rely on it, and when nothing is said at all', () => {
     const { everyMinutes, relyForMinutes } = settings.utility.publishing;
     const { Period, EvaluationPeriods, ...rest } = alarm('PageNotPublished')!;
@@ -141,6 +159,8 @@ describe('what is counted', () => {
       lateMessages: 'outgoing',
       lateLetters: 'outgoing',
       closedWays: 'outgoing',
+      uploadAllowed: 'evidence',
+      uploadHeldBack: 'evidence',
     };
     expect(filters).toHaveLength(Object.keys(watchedEvents).length);
     for (const [name, { event, field }] of Object.entries(watchedEvents)) {
