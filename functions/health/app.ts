@@ -1,5 +1,5 @@
 import type { UtilitySettings } from '../../shared/utility/settings.ts';
-import { evaluateFlowTest } from '../../shared/hydraulics/evaluateFlowTest.ts';
+import { wrongAnswers } from '../../shared/compute/knownAnswers.ts';
 import { failedDeliveries } from '../dispatch/failed.ts';
 import { createFamilyApp, type App, type HttpDeps } from '../http/app.ts';
 import { StoreUnavailable } from '../stores/faults.ts';
@@ -13,16 +13,8 @@ export interface HealthDeps extends HttpDeps {
   readonly notices: Notices;
   readonly published: Pick<PublishedStore, 'head'>;
   readonly settings: UtilitySettings;
-}
-
-/**
- * A flow test that somebody else worked: static 86, residual 42, 28 psi at one 2½ in outlet, c 0.8 gives 789 gpm, and
- * about 980 gpm at 20 psi, read off a graph (K. Kolb, course slides on water supply, slides 15 and 16).
- */
-function arithmeticIsRight(): boolean {
-  const outlets = [{ diameterIn: 2.5, coefficient: 0.8, pitotPsi: 28, kind: 'hose' as const }];
-  const { measuredFlowGpm, availableFlowGpm } = evaluateFlowTest({ staticPsi: 86, residualPsi: 42, outlets });
-  return Math.abs(measuredFlowGpm - 789) < 1 && Math.abs((availableFlowGpm ?? 0) - 980) < 10;
+  /** Which published worked examples come out wrong. */
+  readonly wrong?: () => readonly string[];
 }
 
 /** Null while the store is away; what is not its own fault throws. */
@@ -33,14 +25,15 @@ const unlessAway = <T>(asked: Promise<T>): Promise<T | null> =>
   });
 
 /**
- * `GET /api/health`: whether the arithmetic gives a known answer, the store answers at all, and the public page that
+ * `GET /api/health`: whether published worked examples come out as printed, the store answers at all, and the public page that
  * stands may still be relied on; and how many messages to dispatch failed in the last days, which is for people to make
  * good and no reason to take the service away.
  */
 export function createHealthApp(deps: HealthDeps): App {
   return createFamilyApp('health', deps, {
     'GET /api/health': async (call) => {
-      const arithmetic = arithmeticIsRight();
+      const wrong = (deps.wrong ?? wrongAnswers)();
+      const arithmetic = wrong.length === 0;
       const store = (await unlessAway(deps.projections.versionOf('health', 'probe'))) !== null;
       const failed = store ? await unlessAway(failedDeliveries(deps.notices, deps.now())) : null;
       const publicPage = await unlessAway(publicPageAt(deps.published, deps.settings, deps.now()));
@@ -50,6 +43,7 @@ export function createHealthApp(deps: HealthDeps): App {
         {
           status,
           checks: { arithmetic, store, publicPage: fresh },
+          ...(arithmetic ? {} : { wrong }),
           publicPage,
           dispatchMessages: { failed: failed === null ? null : failed.length },
         },

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { createHealthApp } from '../../functions/health/app.ts';
+import { createHealthApp, type HealthDeps } from '../../functions/health/app.ts';
 import { publishAndReport } from '../../functions/publish/report.ts';
+import { knownAnswers, wrongAnswers } from '../../shared/compute/knownAnswers.ts';
 import { StoreUnavailable } from '../../functions/stores/faults.ts';
 import { memoryPublished } from '../../functions/stores/published/memoryPublished.ts';
 import { townSettings, townSources } from '../support/town.ts';
@@ -29,9 +30,11 @@ async function world() {
   const health = async (
     at: string,
     store: Parameters<typeof createHealthApp>[0]['published'] = published,
+    more: Partial<HealthDeps> = {},
   ) => {
     const app = createHealthApp({
       ...deps,
+      ...more,
       settings: townSettings,
       published: store,
       now: () => new Date(at),
@@ -54,6 +57,8 @@ describe('the health route', () => {
           state: 'good',
           checkedAt: '2026-03-04T20:05:00.000Z',
           relyUntil: '2026-03-04T20:25:00.000Z',
+          // From 20:05:00 to 20:24:59.
+          ageSeconds: 1199,
         },
       },
     });
@@ -82,12 +87,44 @@ describe('the health route', () => {
     const { health } = await world();
     expect(await health('2026-03-04T20:05:00.000Z')).toMatchObject({
       status: 503,
-      body: { publicPage: { state: 'none' } },
+      body: { publicPage: { state: 'none', ageSeconds: null } },
     });
     const away = { head: () => Promise.reject(new StoreUnavailable('no answer')) };
     expect(await health('2026-03-04T20:05:00.000Z', away)).toMatchObject({
       status: 503,
       body: { publicPage: null, checks: { publicPage: false } },
     });
+  });
+
+  it('is red when a worked example that somebody else printed does not come out, and says which', async () => {
+    const { publish, health } = await world();
+    await publish('2026-03-04T20:05:00.000Z');
+    const at = '2026-03-04T20:06:00.000Z';
+    expect(await health(at, undefined, { wrong: () => ['bill'] })).toMatchObject({
+      status: 503,
+      body: { status: 'failing', checks: { arithmetic: false }, wrong: ['bill'] },
+    });
+    expect((await health(at)).body).not.toHaveProperty('wrong');
+  });
+});
+
+describe('what is recomputed', () => {
+  it('comes out as printed, each from a source of its own', () => {
+    expect(wrongAnswers()).toEqual([]);
+    expect(knownAnswers.map(({ id }) => id)).toEqual(['flow-test', 'bill', 'units']);
+    expect(new Set(knownAnswers.map(({ source }) => source)).size).toBe(3);
+  });
+
+  it('counts as wrong where it differs, and where it cannot be computed at all', () => {
+    const broken = () => {
+      throw new RangeError('no');
+    };
+    expect(
+      wrongAnswers([
+        { id: 'a', source: '', isRight: () => false },
+        { id: 'b', source: '', isRight: broken },
+        { id: 'c', source: '', isRight: () => true },
+      ]),
+    ).toEqual(['a', 'b']);
   });
 });
