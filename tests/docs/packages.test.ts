@@ -1,5 +1,8 @@
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
 import { beforeAll, describe, expect, it } from 'vitest';
-import { bundledPackages } from '../../infra/packages/bundled.ts';
+import { builtSite } from '../../infra/local/buildSite.ts';
+import { bundledPackages, sitePackagesFile } from '../../infra/packages/bundled.ts';
 import { licenseProblem } from '../../infra/packages/licenses.ts';
 import { packageAt, readLock } from '../../infra/packages/lockFile.ts';
 import { ensureBuilt } from '../support/builtSite.ts';
@@ -17,6 +20,21 @@ describe('the page of licenses', () => {
     holdsGenerated(page, 'obligations', obligationList());
     holdsGenerated(page, 'build-only', buildOnlyTable(bundled, lock));
   }, 240_000);
+
+  it('and the site brings the texts of what a browser loads', () => {
+    const { client } = JSON.parse(readFileSync(sitePackagesFile, 'utf8')) as { client: string[] };
+    const text = readFileSync(join(builtSite.client, '_assets', 'licenses.txt'), 'utf8');
+    const parts = new Map(
+      text
+        .split(`${'-'.repeat(72)}\n`)
+        .map((part) => [/^(?:The scripts.*\n)?\n*(\S+)\n/.exec(part)?.[1], part]),
+    );
+    expect([...parts.keys()].sort()).toEqual(client);
+    for (const [name, part] of parts)
+      expect(part, name).toMatch(
+        /Permission is hereby granted|Permission to use, copy|Redistribution and use|Apache License|OPEN FONT LICENSE/i,
+      );
+  });
 });
 
 describe('licenses', () => {
