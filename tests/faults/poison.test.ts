@@ -1,12 +1,12 @@
 import type { DynamoDBRecord } from 'aws-lambda';
-import { describe, expect, it } from 'vitest';
+import { beforeAll, describe, expect, it } from 'vitest';
 import { runDispatch } from '../../functions/dispatchSend/run.ts';
 import type { LogEntry } from '../../functions/log/log.ts';
 import { createStreamHandler } from '../../functions/project/streamHandler.ts';
 import { dispatchWorld, streamRecord } from '../support/dispatchWorld.ts';
 import { fact, onStrike } from '../support/submissions.ts';
 import { followShard, type Invoke } from './support/eventSource.ts';
-import { mappingOf } from './support/mappings.ts';
+import { mappingOf, resources } from './support/mappings.ts';
 import { recordOf, sequenceNumber } from './support/records.ts';
 
 /** Records that nothing can be made of, in the middle of others, with the settings that the template has. */
@@ -19,6 +19,9 @@ const nameOf = ({ dynamodb }: DynamoDBRecord): string => dynamodb!.Keys!['stream
 const bad = new Set(poisoned.map((index) => nameOf(records[index]!)));
 const numbers = (queued: readonly (readonly DynamoDBRecord[])[]): string[] =>
   queued.flat().map(({ dynamodb }) => dynamodb!.SequenceNumber!);
+
+// Made once, and not within the time of whichever test is first.
+beforeAll(() => void resources(), 120_000);
 
 describe.each([
   ['the rest of a reported batch comes again whole', false],
