@@ -14,6 +14,8 @@ export const lists = {
   'lists.areas': 'Areas of the town',
   'lists.areas.why':
     'The town is laid out in squares, letters from west to east and numbers from north to south. Each leads to everything that is out of service in it.',
+  'lists.areas.square': '{code} {count} out of service',
+  'lists.areas.figures': 'The areas in figures',
   'lists.areas.map': 'The squares, each with how many hydrants are out of service in it',
   'lists.areas.map-alt': 'The table below has the same figures. North is up.',
   'lists.area': 'Area {code}',

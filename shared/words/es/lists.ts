@@ -17,6 +17,8 @@ export const lists: Record<keyof typeof english, string> = {
   'lists.areas': 'Zonas de la ciudad',
   'lists.areas.why':
     'La ciudad está dividida en cuadros, con letras de oeste a este y números de norte a sur. Cada uno lleva a todo lo que está fuera de servicio en él.',
+  'lists.areas.square': '{code} {count} fuera de servicio',
+  'lists.areas.figures': 'Las zonas en cifras',
   'lists.areas.map': 'Los cuadros, cada uno con cuántos hidrantes están fuera de servicio en él',
   'lists.areas.map-alt': 'La tabla de abajo tiene las mismas cifras. El norte está arriba.',
   'lists.area': 'Zona {code}',
