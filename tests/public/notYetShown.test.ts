@@ -2,7 +2,9 @@ import { describe, expect, test } from 'vitest';
 import Papa from 'papaparse';
 import { feedFiles } from '../../functions/publish/feeds.ts';
 import { mapFiles } from '../../functions/publish/mapFiles.ts';
+import type { LogEntry } from '../../functions/log/log.ts';
 import { publishOnce } from '../../functions/publish/publish.ts';
+import { publishAndReport } from '../../functions/publish/report.ts';
 import { snapshotFile } from '../../functions/publish/pages.ts';
 import { memoryPublished } from '../../functions/stores/published/memoryPublished.ts';
 import { aPublisher } from '../support/aPublisher.ts';
@@ -67,5 +69,21 @@ describe('reports that are in no feed yet', () => {
       expect((await made(sources, minutes)).filter((key) => key.endsWith('.html')).toSorted()).toEqual(
         pages.toSorted(),
       );
+  });
+
+  test('is a line of its own beside the publication, by the name that the alarm counts, and none when nothing is', async () => {
+    const store = memoryPublished();
+    const lines = async (sources: typeof oneOut, minutes: number): Promise<readonly LogEntry[]> => {
+      const said: LogEntry[] = [];
+      const deps = aPublisher(store, sources, alerting);
+      await publishAndReport(deps, new Date(at(minutes)), (line) => said.push(line));
+      return said;
+    };
+    // The metric filter of the deployment is `{ $.event = "public-page-behind" }` (tests/infra/aws/watch.test.ts).
+    expect(await lines(behind, 0)).toMatchObject([
+      { event: 'public-page-published' },
+      { level: 'warn', event: 'public-page-behind', reports: 2, since: at(-2) },
+    ]);
+    expect(await lines(oneOut, 5)).toMatchObject([{ event: 'public-page-published' }]);
   });
 });
