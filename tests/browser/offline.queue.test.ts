@@ -77,6 +77,55 @@ describe('everything exactly once', { timeout: 90_000 }, () => {
     expect(upload.cuts).toBeGreaterThan(0);
   });
 
+  test('a gateway that lets no more through for now: the report waits, is not refused, and leaves by itself', async () => {
+    const page = await phone();
+    await fillStrike(page, 'T-111', true);
+    let turnedAway = 0;
+    await page.route('**/api/submissions', async (route) => {
+      turnedAway += 1;
+      // As the gateway says it, which is none of our documents.
+      if (turnedAway <= 2) await route.fulfill({ status: 429, json: { message: 'Too Many Requests' } });
+      else await route.continue();
+    });
+    await sendForm(page);
+    await expectOnce('T-111', 1);
+    await expectNothingWaits(page);
+    expect(turnedAway).toBeGreaterThan(2);
+  });
+
+  test('one person’s photos of a day are used up: they wait and say so, reports go on, and a later day takes them', async () => {
+    const page = await phone();
+    await fillStrike(page, 'T-112', true);
+    let asked = 0;
+    await page.route('**/api/evidence/uploads', (route) => {
+      asked += 1;
+      return route.fulfill({
+        status: 429,
+        headers: { 'content-type': 'application/problem+json', 'retry-after': '7200' },
+        body: JSON.stringify({
+          type: '/problems/too-many',
+          title: 'This is more than one person may send today',
+          status: 429,
+          problems: [{ path: 'sha256', code: 'upload-budget', params: {}, message: '' }],
+        }),
+      });
+    });
+    await sendForm(page);
+    await page.getByText('Reports go on.', { exact: false }).waitFor({ timeout: 25_000 });
+    // Each of these would try again; what may not be sent today is not asked for again meanwhile.
+    for (let time = 0; time < 3; time += 1) {
+      await page.evaluate(() => window.dispatchEvent(new Event('online')));
+      await page.waitForTimeout(300);
+    }
+    expect(asked).toBe(1);
+    const { strikes } = await server.ask<{ strikes: StrikeState[] }>('manager', '/api/strikes');
+    expect(strikes.filter(({ hydrantId }) => hydrantId === 'T-112')).toHaveLength(1);
+    await page.unroute('**/api/evidence/uploads');
+    await page.reload();
+    await expectOnce('T-112', 1);
+    await expectNothingWaits(page);
+  });
+
   test('a second device that holds the same entry, as after a restored backup, and sends it at the same time', async () => {
     const [first, second] = [await phone(), await phone()];
     await fillStrike(first, 'T-103', true);

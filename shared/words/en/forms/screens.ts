@@ -36,6 +36,7 @@ export const screens = {
   'screen.failed.no-connection': 'No connection to the server.',
   'screen.failed.too-slow': 'The server did not answer in time.',
   'screen.failed.server-trouble': 'The server has trouble. Nothing is lost; try again in a moment.',
+  'screen.failed.busy': 'The server is asked for too much at once. Nothing is lost; try again in a moment.',
   'screen.failed.sign-in': 'Sign in to read this.',
   'screen.failed.refused': 'The server refused this.',
   'screen.first-time-offline':
@@ -194,6 +195,9 @@ export const screens = {
   'outbox.error.no-connection': 'No connection.',
   'outbox.error.too-slow': 'No answer in time.',
   'outbox.error.server-trouble': 'The server has trouble.',
+  'outbox.error.busy': 'The server is asked for too much at once; tried again by itself.',
+  'outbox.error.upload-budget':
+    'Reports go on. Your photos and documents of today are as many as one person may send; the rest leaves by itself after midnight, or a colleague can deliver it.',
   'outbox.error.sign-in': 'Sign in again to send it.',
   'outbox.error.refused': 'Refused.',
   'outbox.error.photo-gone': 'A photo is no longer on this device.',

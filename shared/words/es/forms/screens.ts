@@ -38,6 +38,8 @@ export const screens: Record<keyof typeof english, string> = {
   'screen.failed.too-slow': 'El servidor no respondió a tiempo.',
   'screen.failed.server-trouble':
     'El servidor tiene problemas. No se pierde nada; inténtelo dentro de un momento.',
+  'screen.failed.busy':
+    'El servidor recibe demasiadas peticiones a la vez. No se pierde nada; inténtelo de nuevo en un momento.',
   'screen.failed.sign-in': 'Inicie sesión para leer esto.',
   'screen.failed.refused': 'El servidor lo rechazó.',
   'screen.first-time-offline':
@@ -199,6 +201,9 @@ export const screens: Record<keyof typeof english, string> = {
   'outbox.error.no-connection': 'Sin conexión.',
   'outbox.error.too-slow': 'Sin respuesta a tiempo.',
   'outbox.error.server-trouble': 'El servidor tiene problemas.',
+  'outbox.error.busy': 'El servidor recibe demasiadas peticiones a la vez; se vuelve a intentar por sí solo.',
+  'outbox.error.upload-budget':
+    'Los avisos siguen saliendo. Sus fotos y documentos de hoy son todos los que una persona puede enviar; el resto sale por sí solo después de medianoche, o puede entregarlo un compañero.',
   'outbox.error.sign-in': 'Inicie sesión de nuevo para enviarlo.',
   'outbox.error.refused': 'Rechazado.',
   'outbox.error.photo-gone': 'Una foto ya no está en este dispositivo.',

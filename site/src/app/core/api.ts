@@ -13,7 +13,14 @@ export type Answer<T> =
       readonly problems: readonly Problem[];
     }
   | { readonly outcome: 'sign-in' }
-  | { readonly outcome: 'unreachable'; readonly reason: 'no-connection' | 'too-slow' | 'server-trouble' };
+  | {
+      readonly outcome: 'unreachable';
+      readonly reason: 'no-connection' | 'too-slow' | 'server-trouble' | 'busy';
+      /** So long the server asked to be left alone (`Retry-After`, RFC 9110, 10.2.3). */
+      readonly retryAfterMs?: number;
+      /** What it said of why, where it did. */
+      readonly problems?: readonly Problem[];
+    };
 
 /** Longer than a slow network needs, shorter than a person waits at a curb. */
 const PATIENCE_MS = 20_000;
@@ -62,6 +69,12 @@ export function askAfter(first: () => Promise<void>): void {
   beforeAsking = first;
 }
 
+/** Seconds, as our server and the gateway say it; a date, which neither does, is passed over. */
+const retryAfterOf = (response: Response): number | undefined => {
+  const seconds = Number(response.headers.get('retry-after') ?? '');
+  return Number.isInteger(seconds) && seconds > 0 ? seconds * 1000 : undefined;
+};
+
 async function call<T>(path: string, method: 'GET' | 'POST', body?: unknown): Promise<Answer<T>> {
   await beforeAsking();
   const token = session.get()?.token;
@@ -86,8 +99,14 @@ async function call<T>(path: string, method: 'GET' | 'POST', body?: unknown): Pr
     if (token !== undefined) tokenRefused(token);
     return { outcome: 'sign-in' };
   }
-  if (response.status >= 500 || response.status === 429)
-    return { outcome: 'unreachable', reason: 'server-trouble' };
+  const retryAfterMs = retryAfterOf(response);
+  if (response.status >= 500)
+    return { outcome: 'unreachable', reason: 'server-trouble', ...(retryAfterMs && { retryAfterMs }) };
+  // Nothing is wrong with what was sent: it waits, and nobody has to mend it.
+  if (response.status === 429) {
+    const { problems = [] } = await readDocument(response);
+    return { outcome: 'unreachable', reason: 'busy', problems, ...(retryAfterMs && { retryAfterMs }) };
+  }
   const document = await readDocument(response);
   return {
     outcome: 'refused',

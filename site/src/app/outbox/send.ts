@@ -1,9 +1,10 @@
 import { problem } from '../../../../shared/problems/problem.ts';
-import { postJson, putBytes, type Answer } from '../core/api.ts';
+import { postJson, putBytes } from '../core/api.ts';
 import { recordedCount } from '../core/resource.ts';
 import { isCurrent, session } from '../core/session.ts';
 import { keepSignedIn } from '../core/signingIn.ts';
 import type { Entry } from './database.ts';
+import { heed, isUsedUp, leftAloneMs, photosAreHeld, type Failed } from './held.ts';
 import { confirmEntry, entries, keepEntry, keepReceipt, readEntry, readFile, refresh } from './outbox.ts';
 
 /** What the server says of a submission it has, for the first time or again. */
@@ -29,8 +30,8 @@ const tried = (entry: Entry, change: Partial<Entry>): Entry => ({
 });
 
 /** The error code of an answer that is no confirmation. Words: `outbox.error.<code>`. */
-const errorOf = (answer: Exclude<Answer<unknown>, { outcome: 'ok' }>): string =>
-  answer.outcome === 'unreachable' ? answer.reason : answer.outcome;
+const errorOf = (answer: Failed): string =>
+  isUsedUp(answer) ? 'upload-budget' : answer.outcome === 'unreachable' ? answer.reason : answer.outcome;
 
 type What = 'report' | 'photos';
 
@@ -70,6 +71,7 @@ async function sendSubmission(entry: Entry, recordedNow: RecordedNow): Promise<N
     await note(tried(entry, { state: 'refused', problems, lastError: 'refused' }));
     return 'go-on';
   }
+  heed(answer);
   await note(tried(entry, { lastError: errorOf(answer) }));
   return 'stop';
 }
@@ -78,7 +80,10 @@ async function sendSubmission(entry: Entry, recordedNow: RecordedNow): Promise<N
 async function sendPhoto(entry: Entry, sha256: string): Promise<string> {
   const { subject, submissionId } = entry.submission;
   const answer = await postJson<UploadAnswer>('/api/evidence/uploads', { subject, submissionId, sha256 });
-  if (answer.outcome !== 'ok') return errorOf(answer);
+  if (answer.outcome !== 'ok') {
+    heed(answer);
+    return errorOf(answer);
+  }
   if (answer.value.state === 'arrived') return 'arrived';
   const bytes = await readFile(sha256);
   if (!bytes) return 'photo-gone';
@@ -141,7 +146,8 @@ async function sendSafely(...given: Parameters<typeof sendOne>): Promise<Next> {
 async function sendRound(deliver: string | undefined): Promise<Next> {
   const recordedNow: RecordedNow = new Map();
   let left: Next = 'go-on';
-  for (const what of ['report', 'photos'] as const)
+  for (const what of ['report', 'photos'] as const) {
+    if (what === 'photos' && photosAreHeld()) return left;
     for (const { submissionId, author, state } of entries.get()) {
       // The list was read at the start of this round: what it says is done needs no look into the database.
       if (what === 'report' && state !== 'waiting') continue;
@@ -152,6 +158,7 @@ async function sendRound(deliver: string | undefined): Promise<Next> {
       if (next === 'stop') return next;
       if (next === 'again') left = next;
     }
+  }
   return left;
 }
 
@@ -161,6 +168,11 @@ let nextTry: ReturnType<typeof setTimeout> | undefined;
 /** Sends what the signed-in person wrote, in order. `deliver` also sends one entry of a colleague, on their word. */
 export async function sendAll(deliver?: string): Promise<void> {
   clearTimeout(nextTry);
+  const aloneMs = leftAloneMs();
+  if (aloneMs > 0) {
+    nextTry = setTimeout(() => void sendAll(deliver), aloneMs);
+    return;
+  }
   const round: { left: Next } = { left: 'stop' };
   await alone(async () => {
     // What waits is sent in the middle of a night as well, when the sign-in of the evening has run out.

@@ -1,0 +1,34 @@
+import type { Answer } from '../core/api.ts';
+import { session } from '../core/session.ts';
+
+export type Failed = Exclude<Answer<unknown>, { outcome: 'ok' }>;
+
+/** One person may send no more photos today: those of others may still go, and every report. */
+export const isUsedUp = (answer: Failed): boolean =>
+  answer.outcome === 'unreachable' && (answer.problems ?? []).some(({ code }) => code === 'upload-budget');
+
+/** However long the server asks to be left alone: a report that dispatch waits for is not held up longer. */
+const MOST_ALONE_MS = 60_000;
+/** The same of photos: the limit may be raised meanwhile. */
+const MOST_HELD_MS = 15 * 60_000;
+
+let aloneUntilMs = 0;
+let photosHeld = { personId: '', untilMs: 0 };
+
+/** Keeps in mind what the server asked for: to be left alone, or no more of this person's photos today. */
+export function heed(answer: Failed): void {
+  if (answer.outcome !== 'unreachable' || answer.retryAfterMs === undefined) return;
+  if (isUsedUp(answer))
+    photosHeld = {
+      personId: session.get()?.personId ?? '',
+      untilMs: Date.now() + Math.min(answer.retryAfterMs, MOST_HELD_MS),
+    };
+  else aloneUntilMs = Date.now() + Math.min(answer.retryAfterMs, MOST_ALONE_MS);
+}
+
+/** So long nothing is to be tried, ms; 0 or less: now. */
+export const leftAloneMs = (): number => aloneUntilMs - Date.now();
+
+/** Whether the photos that the signed-in person sends have to wait. A colleague's do not. */
+export const photosAreHeld = (): boolean =>
+  photosHeld.untilMs > Date.now() && photosHeld.personId === session.get()?.personId;
