@@ -51,10 +51,19 @@ export async function storesOnDynalite(): Promise<OpenedStores> {
 }
 
 const elsewhere = process.env['LEDGER_TEST_ENDPOINT'];
+/** Asked before the embedded server sets any, which the SDK would then take for this one's. */
+const hasCredentials =
+  process.env['AWS_ACCESS_KEY_ID'] !== undefined && process.env['AWS_REGION'] !== undefined;
+
+async function storesElsewhere(endpoint: string): Promise<OpenedStores> {
+  if (endpoint.startsWith('https:') && !hasCredentials)
+    throw new Error('set AWS_REGION, AWS_ACCESS_KEY_ID and AWS_SECRET_ACCESS_KEY: docs/contract-suite.md');
+  return storesAt(endpoint);
+}
 
 /**
  * The twin in memory, the embedded server over HTTP, and any server of the DynamoDB API that `LEDGER_TEST_ENDPOINT`
- * names (an emulator, or `https://dynamodb.<region>.amazonaws.com` with the usual region and credentials).
+ * names (an emulator, or `https://dynamodb.<region>.amazonaws.com`): docs/contract-suite.md.
  */
 export const places: readonly Place[] = [
   {
@@ -66,6 +75,6 @@ export const places: readonly Place[] = [
   {
     name: 'endpoint of LEDGER_TEST_ENDPOINT',
     absent: elsewhere === undefined ? 'LEDGER_TEST_ENDPOINT is not set' : null,
-    open: () => storesAt(elsewhere ?? ''),
+    open: () => storesElsewhere(elsewhere ?? ''),
   },
 ];

@@ -14,14 +14,16 @@ export function prefixedTableNames(prefix: string): TableNames {
   return Object.fromEntries(Object.keys(tables).map((name) => [name, `${prefix}${name}`])) as TableNames;
 }
 
-/** Creates the tables that are not there yet. For one machine and for tests: on AWS the stack makes them. */
+/**
+ * Creates the tables that are not there yet, and waits until all of them serve. For one machine and for tests: on AWS the
+ * stack makes them.
+ */
 export async function createTables(client: DynamoDBClient, names: TableNames): Promise<void> {
-  for (const [table, { partitionKey, sortKey }] of Object.entries(tables)) {
-    const TableName = names[table as TableName];
-    try {
-      await client.send(
+  for (const [table, { partitionKey, sortKey }] of Object.entries(tables))
+    await client
+      .send(
         new CreateTableCommand({
-          TableName,
+          TableName: names[table as TableName],
           BillingMode: 'PAY_PER_REQUEST',
           AttributeDefinitions: [
             { AttributeName: partitionKey, AttributeType: 'S' },
@@ -32,12 +34,12 @@ export async function createTables(client: DynamoDBClient, names: TableNames): P
             { AttributeName: sortKey, KeyType: 'RANGE' },
           ],
         }),
-      );
-    } catch (error) {
-      if (!(error instanceof ResourceInUseException)) throw error;
-    }
+      )
+      .catch((error: unknown) => {
+        if (!(error instanceof ResourceInUseException)) throw error;
+      });
+  for (const TableName of Object.values(names))
     await waitUntilTableExists({ client, maxWaitTime: 60, minDelay: 1, maxDelay: 2 }, { TableName });
-  }
 }
 
 /** Removes what `createTables` made. For tests against a server that outlives them. */
