@@ -15,9 +15,16 @@ import { holdsGenerated } from './holdsGenerated.ts';
 
 describe('the page of costs', () => {
   const settings = example();
+  const standing = standingOf(synthesise(settings));
+  const upTo = (step: number, amount: number): number => Math.ceil(amount / step) * step;
   const asked = {
     measured: readMeasured(),
-    standing: standingOf(synthesise(settings)),
+    // Some more than there are: one alarm more is no other page.
+    standing: {
+      ...standing,
+      alarmMetrics: upTo(10, standing.alarmMetrics),
+      countedMetrics: upTo(5, standing.countedMetrics),
+    },
     schedule: scheduleOf(settings),
   };
 
