@@ -8,6 +8,7 @@ import { fromRowJson } from '../../../functions/stores/backup/rowJson.ts';
 import type { Erasures } from '../../../functions/stores/erasures/erasures.ts';
 import type { Unique } from '../../../functions/stores/unique/unique.ts';
 import type { Log } from '../../../functions/log/log.ts';
+import { uploadsSpace } from '../../../shared/deployment/tables.ts';
 import { streamOfSubmission } from '../../../shared/submissions/submission.ts';
 import { RefusedStart } from '../refusedStart.ts';
 import type { RowLine } from './format.ts';
@@ -38,8 +39,9 @@ export interface Restored {
 const AT_ONCE = 32;
 /** Rows read before they are written. */
 const BATCH = 512;
-/** Letters and messages change as they go out; the one that stands is the later. */
-const changing: readonly BackedUp[] = ['outbox'];
+/** Letters and messages change as they go out, and uploads are counted: of these the one that stands is the later. */
+const changes = ({ table, key: [partition] }: RowLine): boolean =>
+  table === 'outbox' || (table === 'unique' && partition === uploadsSpace);
 
 /**
  * Puts a backup into empty tables, or with `addMissing` what is missing into those that hold something; erases anew what
@@ -69,10 +71,11 @@ export async function restoreBackup(
   for await (const batch of batches(rowsOf(file)))
     await inTurns(
       batch,
-      async ({ table, ...row }) => {
-        const became = await putBack(deps.tables, table, fromRowJson(row), erased);
+      async (line) => {
+        const { table, key, attributes } = line;
+        const became = await putBack(deps.tables, table, fromRowJson({ key, attributes }), erased);
         rows[became] += 1;
-        if (became === 'other' && !changing.includes(table)) others.push({ table, key: row.key.join(' ') });
+        if (became === 'other' && !changes(line)) others.push({ table, key: key.join(' ') });
       },
       AT_ONCE,
     );
