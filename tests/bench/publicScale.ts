@@ -4,50 +4,14 @@ import { join } from 'node:path';
 import { gzipSync } from 'node:zlib';
 import { publishOnce } from '../../functions/publish/publish.ts';
 import { filePublished } from '../../functions/stores/published/filePublished.ts';
-import { buildEdition, type PublicSources } from '../../shared/public/build.ts';
+import { buildEdition } from '../../shared/public/build.ts';
 import { builtRenderer } from '../support/builtSite.ts';
-import {
-  anOutage,
-  aStatus,
-  aStrike,
-  inventoryOf,
-  townHydrants,
-  townNow,
-  townSettings,
-} from '../support/town.ts';
+import { townNow, townSettings } from '../support/town.ts';
 import type { BenchRow } from './row.ts';
-
-/** The largest utility that the public pages are made for. */
-const HYDRANTS = 250_000;
-const OUT = 2000;
+import { cityWith, oneMore, OUT } from './support/city.ts';
 
 /** What the issue that asked for it allows; stands beside each figure. */
 const allowed = (value: number): NonNullable<BenchRow['beside']> => ({ name: 'allowed', value });
-
-function cityWith(out: number): PublicSources {
-  const hydrants = townHydrants(HYDRANTS);
-  const every = Math.floor(HYDRANTS / OUT);
-  const struck = hydrants.filter((_, index) => index % every === 0).slice(0, out);
-  const since = (index: number): string => new Date(townNow.getTime() - (index + 1) * 600_000).toISOString();
-  return {
-    inventory: inventoryOf(hydrants),
-    strikes: struck.map(({ hydrantId }, index) => aStrike(`s-${index}`, { hydrantId, since: since(index) })),
-    statuses: struck.map(({ hydrantId }, index) =>
-      aStatus(hydrantId, [anOutage(`s-${index}`, { since: since(index) })]),
-    ),
-    flowTests: new Map(),
-  };
-}
-
-const oneMore = (city: PublicSources): PublicSources => {
-  const hydrantId = city.inventory?.hydrants[77_777]?.hydrantId ?? '';
-  const since = townNow.toISOString();
-  return {
-    ...city,
-    strikes: [aStrike('s-new', { hydrantId, since }), ...city.strikes],
-    statuses: [aStatus(hydrantId, [anOutage('s-new', { since })]), ...city.statuses],
-  };
-};
 
 /** Seconds of one run, and of the processor in it: beside other work the one says little, the other still does. */
 async function timed<T>(work: () => T | Promise<T>): Promise<{ answer: T; seconds: number; cpu: number }> {
