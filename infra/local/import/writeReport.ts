@@ -1,5 +1,6 @@
 import { writeFile } from 'node:fs/promises';
 import Papa from 'papaparse';
+import { formulaCells } from '../../../shared/csv/formulaCells.ts';
 import { ImportRefused } from '../../../shared/inventory/refused.ts';
 import { problem } from '../../../shared/problems/problem.ts';
 
@@ -18,5 +19,5 @@ export const reportCsv = (table: {
   readonly fields: readonly string[];
   readonly data: readonly (readonly (string | number)[])[];
 }): string =>
-  // The mark makes a spreadsheet read it as UTF-8; escapeFormulae keeps a value of the file from running as a formula.
-  `\ufeff${Papa.unparse({ fields: [...table.fields], data: table.data.map((row) => [...row]) }, { escapeFormulae: true })}\r\n`;
+  // The mark makes a spreadsheet read it as UTF-8; the pattern keeps a value of the file from running as a formula.
+  `\ufeff${Papa.unparse({ fields: [...table.fields], data: table.data.map((row) => [...row]) }, { escapeFormulae: formulaCells })}\r\n`;
