@@ -1,11 +1,13 @@
+import { families } from '../../../shared/deployment/routes.ts';
 import { asInstalled } from '../bundling.ts';
 import { memoryMb } from '../memory.ts';
 import type { FunctionName } from '../permissions.ts';
-import { nothing, plus, times, type Units } from './units.ts';
+import { CHECKED_EVERY_MINUTES } from '../watch/alarms.ts';
 import type { Measurements, SpentUnits } from './measured.ts';
 import { prices, type PriceName } from './prices.ts';
 import { publishingAt } from './publishing.ts';
 import type { Schedule } from './schedule.ts';
+import { nothing, plus, times, type Units } from './units.ts';
 import { habits, logBytes, waitMs, type ReckonedUtility } from './utilities.ts';
 
 /** What a template deploys of that which costs by the month, whatever happens. */
@@ -75,16 +77,17 @@ export function unitsOf(question: Question): Units {
   const { measured, standing, schedule, utility, years } = question;
   const strikes = utility.strikesAYear / 12;
   const views = strikes * habits.viewsOfEachScreenAStrike;
-  const ticks: Record<string, number> = {
+  // As often as the rules of service/dispatchMessages.ts, service/following.ts and service/letters.ts wake them.
+  const ticks: Readonly<Record<string, number>> = {
     dispatchSend: MINUTES,
-    outgoing: MINUTES / 5,
+    outgoing: MINUTES / CHECKED_EVERY_MINUTES,
     digest: DAYS * (24 - schedule.digestFromHour),
   };
   const all = [
     ...ofCalls(measured, measured.life, strikes, 'cold'),
     ...ofCalls(measured, measured.views, views, 'cold'),
-    ...Object.entries(ticks).flatMap(([name, times]) =>
-      ofCalls(measured, { [name]: measured.ticks[name] ?? nothingSpent }, times, 'warm'),
+    ...Object.entries(measured.ticks).flatMap(([name, spent]) =>
+      ofCalls(measured, { [name]: spent }, ticks[name] ?? 0, 'warm'),
     ),
     ofPublishing(question),
     ofKeeping(measured, utility, years),
@@ -105,30 +108,8 @@ export function unitsOf(question: Question): Units {
   return all.reduce(plus, nothing);
 }
 
-const nothingSpent: SpentUnits = {
-  calls: 0,
-  cpuMs: 0,
-  readUnits: 0,
-  writeUnits: 0,
-  tableRequests: 0,
-  puts: 0,
-  gets: 0,
-  lists: 0,
-  putBytes: 0,
-  gotBytes: 0,
-  logBytes: 0,
-};
-
 /** Families that the gateway calls; the others wake of themselves. */
-const routed = new Set<string>([
-  'submissions',
-  'records',
-  'evidence',
-  'packets',
-  'calendar',
-  'dispatch',
-  'health',
-]);
+const routed: ReadonlySet<string> = new Set(families);
 
 /**
  * Calls of functions. What happens seldom starts a process each time (`cold`), and starting is billed since August 2025.

@@ -1,22 +1,8 @@
+import type { SpentUnits } from '../../../infra/aws/costs/measured.ts';
 import type { Exchange } from '../../infra/aws/recordingProxy.ts';
 import type { ObjectRequest } from '../../infra/aws/recordingS3.ts';
 
-/** What calls cost, in the units in which they are billed. */
-export interface Spent {
-  calls: number;
-  /** Processor time of all threads, ms, without the start of the process. */
-  cpuMs: number;
-  /** DynamoDB read and write request units, and how many requests they came in. */
-  readUnits: number;
-  writeUnits: number;
-  tableRequests: number;
-  puts: number;
-  gets: number;
-  lists: number;
-  putBytes: number;
-  gotBytes: number;
-  logBytes: number;
-}
+export type Spent = SpentUnits;
 
 export const nothing = (): Spent => ({
   calls: 0,
