@@ -1,7 +1,7 @@
-import { createHash } from 'node:crypto';
 import type { DynamoDBRecord } from 'aws-lambda';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { fingerprint } from '../../functions/project/fingerprint.ts';
 import { projectStream } from '../../functions/project/project.ts';
 import { createProjector } from '../../functions/project/projector.ts';
 import { rebuild } from '../../functions/project/rebuild.ts';
@@ -11,9 +11,8 @@ import { storesOn } from '../../functions/stores/dynamodb/stores.ts';
 import type { Table } from '../../functions/stores/dynamodb/table.ts';
 import { StoreUnavailable } from '../../functions/stores/faults.ts';
 import type { TableName } from '../../shared/deployment/tables.ts';
-import { canonicalJson } from '../../shared/submissions/canonical.ts';
 import { streamOfSubmission, type Submission } from '../../shared/submissions/submission.ts';
-import { delivery, kept, world, type World } from '../projections/support.ts';
+import { delivery, world, type World } from '../projections/support.ts';
 import { randomSubmissions } from '../support/randomSubmissions.ts';
 import { followShard, type Invoke, type Mapping } from './support/eventSource.ts';
 import { flakyTable, type Luck } from './support/flakyTable.ts';
@@ -24,10 +23,7 @@ import { recordOf } from './support/records.ts';
  * by a function that is killed in the middle: what is kept then is what an in-order replay keeps, to the byte. Where a
  * delivery was given up, a queue and the marks say so, and the repair of the handbook ends there too.
  */
-const hashOf = async (one: World): Promise<string> =>
-  createHash('sha256')
-    .update(canonicalJson(await kept(one)))
-    .digest('hex');
+const hashOf = async ({ projections }: World): Promise<string> => (await fingerprint(projections)).sha256;
 
 /** What becomes of one invocation: killed before, in the middle of, or after its work, as at its time limit. */
 type End = 'fine' | 'killed-before' | 'killed-halfway' | 'killed-after';
