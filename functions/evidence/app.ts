@@ -42,17 +42,21 @@ async function addressOf(
 ): Promise<EvidenceAddress> {
   const name = sha256.slice(0, 12);
   // What a browser can draw: the display copy where there is one, and else the original.
-  const picture = toShow ? ((await evidence.copies.readRecord(sha256))?.picture ?? null) : null;
+  const record = toShow ? await evidence.copies.readRecord(sha256) : null;
+  const picture = record?.picture ?? null;
+  const said = record?.said ?? null;
   if (picture?.code === 'made')
     return {
       url: await evidence.copyUrl(sha256, `${name}-display.jpg`),
       shows: 'display-copy',
       undisplayable: null,
+      said,
     };
   return {
     url: await evidence.downloadUrl(sha256, `${name}.${fileEndings[mediaType]}`),
     shows: 'original',
     undisplayable: picture?.reason ?? null,
+    said,
   };
 }
 

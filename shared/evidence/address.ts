@@ -1,4 +1,4 @@
-import type { Undisplayable } from './displayCopy.ts';
+import type { CaptureData, Undisplayable } from './displayCopy.ts';
 
 /** Where one photo or document may be read: what `GET /api/evidence/{sha256}` answers. */
 export interface EvidenceAddress {
@@ -7,4 +7,6 @@ export interface EvidenceAddress {
   readonly shows: 'original' | 'display-copy';
   /** Why a picture that was asked for to be shown has no display copy; null where it has one, or was not looked at yet. */
   readonly undisplayable: Undisplayable | null;
+  /** What a picture that was asked for to be shown says of its capture; null where it was not read (yet) or is no picture. */
+  readonly said: CaptureData | null;
 }

@@ -1,3 +1,4 @@
+import { utcText } from '../evidence/sayCapture.ts';
 import type { Reader } from '../units/format.ts';
 import { say, type WordKey, type WordParams } from '../words/index.ts';
 import type { PacketContent } from './schema.ts';
@@ -46,10 +47,7 @@ export function readerOf({
     say: (key, params) => plainSpaces(say(locale, key, params)),
     date: (instant) => plainSpaces(long.format(new Date(instant))),
     dateTime: (instant) => plainSpaces(medium.format(new Date(instant))),
-    utc: (instant) => {
-      const [date = '', time = ''] = new Date(instant).toISOString().split('T');
-      return `${date} ${time.startsWith('00', 6) ? time.slice(0, 5) : time.slice(0, 8)}Z`;
-    },
+    utc: utcText,
     day: (date) => plainSpaces(dayOnly.format(new Date(`${date}T00:00:00Z`))),
   };
 }

@@ -16,6 +16,8 @@ const line = {
   uploadThroughput: (0.75 * 1024 * 1024) / 8,
 };
 const SLOWER = 4;
+/** What the crew's first page may ask for: a phone on a slow line has it in a second. */
+const MOST_SCRIPT_KB = 150;
 const TIMES = 3;
 
 /** Kilobytes of script, compressed, that the crew's page asks for before it can be used, the words of English among it. */
@@ -97,13 +99,26 @@ export async function bench(): Promise<readonly BenchRow[]> {
     }
     const beside = { name: 'no brakes', value: median(free) };
     return [
-      { name: 'field form ready, slow 4G, first time', value: median(first), unit: 'ms', beside },
-      { name: 'field form ready, slow 4G, again', value: median(again), unit: 'ms', beside },
+      {
+        name: 'field form ready, slow 4G, first time',
+        value: median(first),
+        unit: 'ms',
+        beside,
+        atMost: 3_000,
+      },
+      {
+        name: 'field form ready, slow 4G, again',
+        value: median(again),
+        unit: 'ms',
+        beside,
+        atMost: 1_000,
+      },
       {
         name: 'script before the field form is ready, gzip',
         value: scriptKb,
         unit: 'kB',
-        beside: { name: 'asked for', value: 150 },
+        beside: { name: 'asked for', value: MOST_SCRIPT_KB },
+        atMost: MOST_SCRIPT_KB,
       },
     ];
   } finally {

@@ -3,12 +3,12 @@ import { availableParallelism, totalmem } from 'node:os';
 import { join } from 'node:path';
 import { isMainThread, parentPort, Worker, workerData } from 'node:worker_threads';
 import type { Bench, BenchRow, LeftOut } from './row.ts';
-import { formatTable } from './table.ts';
+import { formatTable, overLimit } from './table.ts';
 
 /**
  * `npm run bench [-- NAME…]`: runs every `tests/bench/*.ts` that exports `bench()` and prints one table, each measure
  * beside a plain alternative measured in the same run. One that fails or takes too long is reported and the others go
- * on; exit 1 if any did. One that needs what this machine does not have says so, and is no failure. Each runs in a thread of its own, so that it can be stopped and leaves nothing behind.
+ * on; exit 1 if any did, or if a measure is over the limit that its row names. One that needs what this machine does not have says so, and is no failure. Each runs in a thread of its own, so that it can be stopped and leaves nothing behind.
  */
 const LIMIT_S = 240;
 const helpers = new Set(['run.ts', 'row.ts', 'table.ts']);
@@ -69,8 +69,10 @@ async function main(wanted: readonly string[]): Promise<number> {
   for (const name of files) {
     process.stderr.write(`measuring ${name.replace(/\.ts$/, '')} …\n`);
     const answer = await measure(join(import.meta.dirname, name));
-    if ('rows' in answer) rows.push(...answer.rows);
-    else if ('problem' in answer) problems.push(`${name}: ${answer.problem}`);
+    if ('rows' in answer) {
+      rows.push(...answer.rows);
+      problems.push(...overLimit(answer.rows));
+    } else if ('problem' in answer) problems.push(`${name}: ${answer.problem}`);
     else if ('leftOut' in answer) leftOut.push(`${name}: ${answer.leftOut}`);
   }
   if (rows.length > 0) console.log(formatTable(rows));

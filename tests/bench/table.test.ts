@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { formatNumber, formatRatio, formatTable } from './table.ts';
+import { formatNumber, formatRatio, formatTable, overLimit } from './table.ts';
 
 describe('the bench table', () => {
   it.each([
@@ -20,6 +20,18 @@ describe('the bench table', () => {
     [0, 100, ''],
   ])('compares %d with %d', (value, beside, text) => {
     expect(formatRatio(value, beside)).toBe(text);
+  });
+
+  it('names what is over the limit that was promised, and a figure that is none', () => {
+    const row = (value: number, atMost?: number) => ({
+      name: 'script',
+      value,
+      unit: 'kB',
+      ...(atMost === undefined ? {} : { atMost }),
+    });
+    expect(overLimit([row(149, 150), row(150, 150), row(900)])).toEqual([]);
+    expect(overLimit([row(162, 150)])).toEqual(['script: 162 kB, at most 150 were promised']);
+    expect(overLimit([row(Number.NaN, 150)])).toHaveLength(1);
   });
 
   it('lines up, with the alternative where there is one', () => {

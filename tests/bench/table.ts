@@ -17,6 +17,15 @@ export function formatRatio(value: number, beside: number): string {
     : `${formatNumber(beside / value)} × less`;
 }
 
+/** What is over its limit, a sentence each. */
+export const overLimit = (rows: readonly BenchRow[]): string[] =>
+  rows.flatMap(({ name, value, unit, atMost }) =>
+    // A figure that is none keeps no promise.
+    atMost === undefined || value <= atMost
+      ? []
+      : [`${name}: ${formatNumber(value)} ${unit}, at most ${formatNumber(atMost)} were promised`],
+  );
+
 export function formatTable(rows: readonly BenchRow[]): string {
   const cells = [
     ['measure', 'value', 'unit', 'beside', 'value', 'that is'],

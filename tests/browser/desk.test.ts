@@ -12,7 +12,7 @@ import {
   sendForm,
 } from '../support/app.ts';
 import type { Looking } from '../support/browser.ts';
-import { appTest, noSignal, refusal } from '../support/browserTest.ts';
+import { appTest, noSignal, refusal, shot } from '../support/browserTest.ts';
 import { ports } from '../support/ports.ts';
 
 /** The claims desk on the demo utility: cases at every stage, made through the same API. */
@@ -227,6 +227,12 @@ describe('a case file', () => {
     await expect
       .poll(async () => (await widths()).filter((width) => width > 0).length)
       .toBe(strike.exhibits.length);
+    // When it was captured and by whose word; what the file does not say is said to be missing.
+    const figure = page.locator('.exhibits figure').first();
+    await figure.getByText(/^Captured .*source: /).waitFor();
+    await figure.getByText('Place, camera and clocks').click();
+    await figure.getByText(/Camera: |The file holds no data of its capture/).waitFor();
+    await shot(page, 'desk-evidence', '.exhibits');
     // The store is given the signed address, and never the token of the sign-in.
     const headers = await Promise.all(asked);
     expect(headers).toHaveLength(strike.exhibits.length);

@@ -13,6 +13,7 @@ import type { Role } from '../../shared/roles.ts';
 import type { Exhibit } from '../../shared/submissions/fields.ts';
 import { correction, fact, onClaim, onStrike, uuid } from '../support/submissions.ts';
 import { secret, sha256, testWorld, type World } from './support/world.ts';
+import { exifBlock } from '../support/exifBlock.ts';
 import { heicFile } from '../support/heicFile.ts';
 import { ports } from '../support/ports.ts';
 
@@ -300,18 +301,20 @@ describe('reading it', () => {
     Buffer.from(await (await fetch(origin + url)).arrayBuffer());
 
   it('as a picture that any browser can draw, once its display copy is made', async () => {
-    const heic = heicFile({ turns: 1 });
+    const heic = heicFile({ turns: 1, exif: exifBlock({ model: 'Kestrel 4' }) });
     await put(await target(heic), heic);
     // Until then the original: a browser that can draw it does.
     const before = await addressOf(heic, 'crew', '?as=display');
-    expect(before).toMatchObject({ shows: 'original', undisplayable: null });
+    expect(before).toMatchObject({ shows: 'original', undisplayable: null, said: null });
     expect((await fetched(before)).equals(heic)).toBe(true);
     await displayCopyOf(world.deps.evidence, sha256(heic));
     const copy = await addressOf(heic, 'crew', '?as=display');
-    expect(copy).toMatchObject({ shows: 'display-copy', undisplayable: null });
+    // With what the file says of its capture; what it does not say is null.
+    const said = { place: 'HEIF Exif', device: 'Kestrel 4', cameraTime: null, cameraPosition: null };
+    expect(copy).toMatchObject({ shows: 'display-copy', undisplayable: null, said });
     expect((await sharp(await fetched(copy)).metadata()).format).toBe('jpeg');
     const original = await addressOf(heic, 'crew');
-    expect(original).toMatchObject({ shows: 'original', undisplayable: null });
+    expect(original).toMatchObject({ shows: 'original', undisplayable: null, said: null });
     expect((await fetched(original)).equals(heic)).toBe(true);
     expect((await world.ask(`/api/evidence/${sha256(heic)}?as=display`, null)).status).toBe(401);
   });

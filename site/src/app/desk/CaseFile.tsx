@@ -96,7 +96,7 @@ function Content({ answer }: { readonly answer: StrikeAnswer }) {
           <WaterLost answer={answer} />
           <section>
             <h2>{words.t('desk.evidence')}</h2>
-            <Evidence exhibits={strike.exhibits} states={answer.evidence} />
+            <Evidence exhibits={strike.exhibits} states={answer.evidence} hydrant={answer.hydrant} />
           </section>
         </div>
         <div class="case-main">

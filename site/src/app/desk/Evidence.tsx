@@ -1,39 +1,50 @@
 import { useEffect, useState } from 'preact/hooks';
 import type { EvidenceAddress } from '../../../../shared/evidence/address.ts';
-import type { Undisplayable } from '../../../../shared/evidence/displayCopy.ts';
+import type { CaptureData, Undisplayable } from '../../../../shared/evidence/displayCopy.ts';
 import { MOST_DISPLAYED_BYTES, MOST_HEIF_PIXELS, MOST_PIXELS } from '../../../../shared/evidence/limits.ts';
+import type { Position } from '../../../../shared/nearest/sphere.ts';
 import type { Exhibit } from '../../../../shared/submissions/fields.ts';
 import { bytesAt, getJson, getOriginal } from '../core/api.ts';
 import { useWords } from '../core/words.ts';
+import { Capture } from './Capture.tsx';
 
 interface Props {
   readonly exhibits: readonly Exhibit[];
   readonly states: Readonly<Record<string, 'awaited' | 'arrived'>>;
+  /** Where the hydrant stands, by the inventory: how far from it a camera says it was. */
+  readonly hydrant: Position | null;
 }
 
 /** Photos and documents: what arrived, drawn small; what is declared and still awaited, said so. */
-export function Evidence({ exhibits, states }: Props) {
+export function Evidence({ exhibits, states, hydrant }: Props) {
   const words = useWords();
   if (exhibits.length === 0) return <p>{words.t('missing.photos')}</p>;
   return (
     <ul class="plain-list exhibits">
       {exhibits.map((exhibit) => (
         <li key={exhibit.sha256}>
-          <ExhibitCard exhibit={exhibit} arrived={states[exhibit.sha256] === 'arrived'} />
+          <ExhibitCard exhibit={exhibit} arrived={states[exhibit.sha256] === 'arrived'} hydrant={hydrant} />
         </li>
       ))}
     </ul>
   );
 }
 
-function ExhibitCard({ exhibit, arrived }: { readonly exhibit: Exhibit; readonly arrived: boolean }) {
+interface CardProps {
+  readonly exhibit: Exhibit;
+  readonly arrived: boolean;
+  readonly hydrant: Position | null;
+}
+
+function ExhibitCard({ exhibit, arrived, hydrant }: CardProps) {
   const words = useWords();
+  const [said, setSaid] = useState<CaptureData | null>();
   const view = words.t(`value.view.${exhibit.view}`);
   const isPicture = exhibit.mediaType !== 'application/pdf';
   return (
     <figure>
       {arrived && isPicture ? (
-        <Picture sha256={exhibit.sha256} alt={exhibit.caption ?? view} />
+        <Picture sha256={exhibit.sha256} alt={exhibit.caption ?? view} onSaid={setSaid} />
       ) : (
         <p class="no-picture">{words.t(arrived ? 'desk.document' : 'desk.awaited')}</p>
       )}
@@ -41,11 +52,7 @@ function ExhibitCard({ exhibit, arrived }: { readonly exhibit: Exhibit; readonly
         <strong>{view}</strong>
         {!arrived && <span class="tag out">{words.t('desk.awaited')}</span>}
         {exhibit.caption && <span class="block">{exhibit.caption}</span>}
-        <span class="block small soft">
-          {exhibit.takenAt
-            ? words.t('desk.taken', { when: words.when(exhibit.takenAt) })
-            : words.t('desk.taken-unknown')}
-        </span>
+        <Capture exhibit={exhibit} arrived={arrived} said={said} hydrant={hydrant} />
         <span class="block small soft hash">SHA-256 {exhibit.sha256.slice(0, 16)}…</span>
         {arrived && <OpenButton sha256={exhibit.sha256} what={view} />}
       </figcaption>
@@ -54,15 +61,26 @@ function ExhibitCard({ exhibit, arrived }: { readonly exhibit: Exhibit; readonly
 }
 
 /** What a browser can draw of a picture, or why there is nothing. */
-async function readToShow(sha256: string): Promise<Blob | 'failed' | Undisplayable> {
+async function readToShow(
+  sha256: string,
+  onSaid: (said: CaptureData | null) => void,
+): Promise<Blob | 'failed' | Undisplayable> {
   const answer = await getJson<EvidenceAddress>(`/api/evidence/${sha256}?as=display`);
   if (answer.outcome !== 'ok') return 'failed';
+  onSaid(answer.value.said);
   // What the server would not unpack is not handed to the browser to unpack.
   return answer.value.undisplayable ?? (await bytesAt(answer.value)) ?? 'failed';
 }
 
+interface PictureProps {
+  readonly sha256: string;
+  readonly alt: string;
+  /** Told what the file says of its capture, when that is read. */
+  readonly onSaid: (said: CaptureData | null) => void;
+}
+
 /** Its display copy, or, until that is made, the original; a type that the browser cannot draw is said. */
-function Picture({ sha256, alt }: { readonly sha256: string; readonly alt: string }) {
+function Picture({ sha256, alt, onSaid }: PictureProps) {
   const words = useWords();
   const [url, setUrl] = useState<string | null>(null);
   const [state, setState] = useState<'reading' | 'drawn' | 'failed' | 'undrawable' | Undisplayable>(
@@ -71,7 +89,10 @@ function Picture({ sha256, alt }: { readonly sha256: string; readonly alt: strin
   useEffect(() => {
     let made: string | null = null;
     let gone = false;
-    void readToShow(sha256).then((found) => {
+    const tell = (said: CaptureData | null): void => {
+      if (!gone) onSaid(said);
+    };
+    void readToShow(sha256, tell).then((found) => {
       if (gone) return;
       if (typeof found === 'string') {
         setState(found);
@@ -85,7 +106,7 @@ function Picture({ sha256, alt }: { readonly sha256: string; readonly alt: strin
       gone = true;
       if (made) URL.revokeObjectURL(made);
     };
-  }, [sha256]);
+  }, [sha256, onSaid]);
   if (state === 'drawn' && url)
     return <img src={url} alt={alt} loading="lazy" onError={() => setState('undrawable')} />;
   return (
