@@ -46,8 +46,8 @@ export function lostCover<T extends Covering>(
 }
 
 /**
- * Whether one look says that a point lost nothing: by straight lines, as soon as what is in service gives what is needed
- * (nearly always the first hydrant or two of a hundred thousand points); by streets, where nothing near it is out.
+ * Whether one look says that a point lost nothing: nothing near it is out, or what is in service gives what is needed
+ * (nearly always the first hydrant or two, at a hundred thousand points).
  */
 function isPlainlyCovered<T extends Covering>(
   question: CoverQuestion<T>,
@@ -55,22 +55,26 @@ function isPlainlyCovered<T extends Covering>(
   needGpm: number,
 ): boolean {
   const { index, serves, isInService, walkFt } = question;
-  let leftGpm = 0;
-  let nothingOut = true;
-  for (const place of placesAround(index.tree, point, FARTHEST_FT)) {
+  const near = placesAround(index.tree, point, FARTHEST_FT);
+  const counted = (place: number): T | null => {
     const hydrant = index.hydrants[place];
-    if (!hydrant || (serves && !serves(hydrant))) continue;
-    if (!isInService(hydrant)) {
-      nothingOut = false;
-      // Only a walk can tell more, and that is the slow part.
-      if (walkFt) return false;
-      continue;
-    }
-    if (walkFt) continue;
-    const distanceFt = greatCircleFt(point, hydrant);
-    if (distanceFt > FARTHEST_FT) continue;
+    return hydrant && (!serves || serves(hydrant)) ? hydrant : null;
+  };
+  const nothingIsOut = (): boolean =>
+    near.every((place) => {
+      const hydrant = counted(place);
+      return hydrant === null || isInService(hydrant);
+    });
+  // Walking is the slow part; by straight lines the first hydrant or two tell sooner.
+  if (walkFt && nothingIsOut()) return true;
+  let leftGpm = 0;
+  for (const place of near) {
+    const hydrant = counted(place);
+    if (!hydrant || !isInService(hydrant)) continue;
+    const distanceFt = walkFt ? walkFt(point, hydrant, FARTHEST_FT) : greatCircleFt(point, hydrant);
+    if (distanceFt === null || distanceFt > FARTHEST_FT) continue;
     leftGpm += creditFor(question, hydrant, distanceFt).gpm;
     if (leftGpm >= needGpm) return true;
   }
-  return nothingOut;
+  return nothingIsOut();
 }
