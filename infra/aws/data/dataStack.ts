@@ -95,6 +95,10 @@ export class DataStack extends Stack {
   private sayWhereThingsAre(): void {
     for (const [name, table] of Object.entries(this.tables))
       new CfnOutput(this, `${name}TableName`, { value: table.tableName });
+    new CfnOutput(this, 'evidenceUrl', {
+      value: `s3://${this.evidence.bucketName}/`,
+      description: 'Set as EVIDENCE_URL for npm run backup, restore and erase',
+    });
     new CfnOutput(this, 'inventoryUrl', {
       value: `s3://${this.inventory.bucketName}/`,
       description: 'Set as INVENTORY_URL for npm run import and npm run network',
