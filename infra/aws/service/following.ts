@@ -10,7 +10,8 @@ import type { UtilitySettings } from '../../../shared/utility/settings.ts';
 import type { DataStack } from '../data/dataStack.ts';
 import type { HouseFunction } from '../house/houseFunction.ts';
 import type { FunctionName } from '../permissions.ts';
-import { CHECKED_EVERY_MINUTES, type FailureQueue } from '../watch/alarms.ts';
+import type { FailureQueue } from '../watch/alarmed.ts';
+import { CHECKED_EVERY_MINUTES } from '../watch/alarms.ts';
 import { everyRecord } from './everyRecord.ts';
 
 /** What follows of itself: by a table's stream, by an arrival, by the clock. What cannot be worked off ends in a queue, never in silence. */

@@ -1,29 +1,12 @@
 import { Duration } from 'aws-cdk-lib';
 import { MathExpression, type Metric, Stats, type Alarm } from 'aws-cdk-lib/aws-cloudwatch';
-import type { HttpApi } from 'aws-cdk-lib/aws-apigatewayv2';
-import type { ITopic } from 'aws-cdk-lib/aws-sns';
 import type { IQueue } from 'aws-cdk-lib/aws-sqs';
 import { Construct } from 'constructs';
 import { families } from '../../../shared/deployment/routes.ts';
-import { HouseAlarm, type HouseAlarmProps } from '../house/houseAlarm.ts';
-import type { HouseFunction } from '../house/houseFunction.ts';
-import type { FunctionName } from '../permissions.ts';
-import type { DeploymentSettings } from '../settings.ts';
+import { HouseAlarm } from '../house/houseAlarm.ts';
+import type { Alarmed, AlarmsProps, FailureQueue } from './alarmed.ts';
 import { evidenceAlarms } from './evidenceAlarms.ts';
 import { behindOf, errorsOf, laidAside, loggedEvent } from './metrics.ts';
-
-export type FailureQueue = 'ProjectFailures' | 'PublishFailures' | 'DispatchFailures' | 'DisplayFailures';
-
-export interface AlarmsProps {
-  readonly settings: DeploymentSettings;
-  readonly functions: Readonly<Record<FunctionName, HouseFunction>>;
-  readonly queues: Readonly<Partial<Record<FailureQueue, IQueue>>>;
-  readonly api: HttpApi;
-  readonly tells: ITopic;
-}
-
-/** An alarm before it is said whom it tells. */
-export type Alarmed = Omit<HouseAlarmProps, 'tells'>;
 
 /** Every alarm, read top to bottom: who is hurt, what to do, and from what on. */
 export class Alarms extends Construct {

@@ -1,7 +1,7 @@
 import { Stats } from 'aws-cdk-lib/aws-cloudwatch';
 import type { Construct } from 'constructs';
 import { usualUploadBudget } from '../../../shared/evidence/uploadBudget.ts';
-import type { Alarmed, AlarmsProps } from './alarms.ts';
+import type { Alarmed, AlarmsProps } from './alarmed.ts';
 import { loggedEvent } from './metrics.ts';
 
 /** What is uploaded is locked for years and paid for as long, whoever sent it. */
