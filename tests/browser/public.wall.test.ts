@@ -53,6 +53,12 @@ describe('the wall', () => {
     expect(first).toMatch(/Struck by a vehicle/);
     expect(first).toMatch(/Out since Wed, Mar 4, 12:40 CST \(1 hour\)/);
     expect(await page.locator('.wall-entry').first().locator('.wall-nearest li').count()).toBe(3);
+    // In the utility's own units, and one that the inventory does not have by its position.
+    expect(await page.locator('.wall-nearest li').first().innerText()).toMatch(
+      /H-\d{4} [\d,]+ ft (north|south|east|west)/,
+    );
+    const unknown = page.locator('.wall-entry', { hasText: 'Hydrant not in the inventory' });
+    expect(await unknown.locator('.wall-place').innerText()).toBe('Position: 39.20812, -98.39143');
     expect(await page.innerText('.wall-times')).toMatch(/14:05 CST.*14:25 CST.*14:06 CST/s);
     expect(await page.innerText('.wall-call')).toContain('555-0142');
     expect(await page.innerText('.wall-foot')).toMatch(/Longest out: H-0341, 5 days/);

@@ -15,7 +15,7 @@ export const cover = {
   'cover.lost.count': '{count, plural, one {1 area lost its cover} other {{shown} areas lost their cover}}',
   'cover.lost.no-area': 'No area was found to have lost its cover',
   'cover.not-counted':
-    '{count, plural, one {# report of a hydrant that is not in the inventory is not in this: what it took away is not known.} other {# reports of hydrants that are not in the inventory are not in this: what they took away is not known.}}',
+    '{count, plural, one {# report is of a hydrant that the inventory does not have: what cover it took away is not known.} other {# reports are of hydrants that the inventory does not have: what cover they took away is not known.}}',
 
   'cover.here': 'Hydrants in service around here',
   'cover.within': 'Within',

@@ -37,5 +37,5 @@ export const lists = {
   'lists.whole': 'All areas',
   'lists.gone.title': 'This list is no longer kept',
   'lists.gone.text':
-    'What is out of service now stands in the list of the whole town, or in one that it leads to.',
+    'What is still so stands on the page of all hydrants out of service, or in a list that it leads to.',
 } as const;

@@ -11,8 +11,7 @@ export const lists: Record<keyof typeof english, string> = {
     '{count, plural, one {Hay # más previsto para después.} other {Hay # más previstos para después.}}',
   'lists.work.calendar': 'Todos, como calendario (iCalendar)',
 
-  'lists.newest':
-    'Aquí están los {listed} más recientes de {total}. Todos están en las listas de las zonas, más abajo.',
+  'lists.newest': 'Aquí están los {listed} más recientes de {total}. Todos están en las listas de las zonas.',
   'lists.owing.all': 'Los {total} sin repetir las pruebas',
   'lists.areas': 'Zonas de la ciudad',
   'lists.areas.why':
@@ -33,12 +32,12 @@ export const lists: Record<keyof typeof english, string> = {
     '{out, plural, one {Un lugar fuera de servicio que no está en ningún mapa} other {{count} lugares fuera de servicio que no están en ningún mapa}}',
   'lists.area.of':
     '{hydrants, plural, =0 {El inventario no tiene hidrantes ahí.} one {El inventario tiene un hidrante ahí.} other {El inventario tiene {count} hidrantes ahí.}}',
-  'lists.area.none': 'En esta revisión no constaba ningún hidrante de esta zona como fuera de servicio.',
+  'lists.area.none': 'En esta comprobación no constaba ningún hidrante de esta zona como fuera de servicio.',
   'lists.area.part': 'Parte {part} de {parts}, lo más reciente primero',
   'lists.parts': 'Partes de esta lista',
   'lists.part': 'Parte {part}',
   'lists.whole': 'Todas las zonas',
   'lists.gone.title': 'Esta lista ya no se lleva',
   'lists.gone.text':
-    'Lo que está fuera de servicio ahora está en la lista de toda la ciudad, o en una a la que ella lleva.',
+    'Lo que sigue siendo así está en la página de todos los hidrantes fuera de servicio, o en una lista a la que ella lleva.',
 };

@@ -29,6 +29,8 @@ export interface Reader {
   readonly distance: (feet: number) => string;
   /** How far and where to: `230 ft (70 m) east`. */
   readonly away: (to: Pick<PublicNearest, 'distanceFt' | 'bearing'>) => string;
+  /** The same in the utility's own units alone, where every letter is an inch high. */
+  readonly awayBriefly: (to: Pick<PublicNearest, 'distanceFt' | 'bearing'>) => string;
   /** What is written in each system, the utility's own first, the other in brackets. */
   readonly both: (write: (system: System) => string) => string;
   readonly list: (items: readonly string[]) => string;
@@ -58,11 +60,13 @@ export function readerOf(edition: PublicEdition, locale: Locale): Reader {
   const other: System = own === 'us' ? 'metric' : 'us';
   const both = (write: (system: System) => string): string =>
     say(locale, 'public.both-units', { own: write(own), other: write(other) });
-  const distance = (feet: number): string =>
-    both((system) => {
-      const { value, unit } = toldDistance(feet, system, own);
-      return formatQuantity(value, unit, { system, locale });
-    });
+  const distanceIn = (feet: number, system: System): string => {
+    const { value, unit } = toldDistance(feet, system, own);
+    return formatQuantity(value, unit, { system, locale });
+  };
+  const distance = (feet: number): string => both((system) => distanceIn(feet, system));
+  const awayBy = (told: string, bearing: PublicNearest['bearing']): string =>
+    say(locale, 'public.away', { distance: told, direction: say(locale, `public.bearing.${bearing}`) });
   return {
     locale,
     units: own,
@@ -81,11 +85,8 @@ export function readerOf(edition: PublicEdition, locale: Locale): Reader {
         }),
       ),
     distance,
-    away: ({ distanceFt, bearing }) =>
-      say(locale, 'public.away', {
-        distance: distance(distanceFt),
-        direction: say(locale, `public.bearing.${bearing}`),
-      }),
+    away: ({ distanceFt, bearing }) => awayBy(distance(distanceFt), bearing),
+    awayBriefly: ({ distanceFt, bearing }) => awayBy(distanceIn(distanceFt, own), bearing),
     both,
     list: (items) => new Intl.ListFormat(locale, { type: 'conjunction' }).format(items),
     link,
