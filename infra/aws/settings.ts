@@ -67,6 +67,15 @@ export const deploymentSettings = z
     /** Days that logs are kept; one of the numbers that CloudWatch knows (1, 3, 5, 7, 14, 30, 60, 90 …). */
     logDays: z.enum(RetentionDays),
   })
+  // A page that may not outlive one publication that failed would tell readers half the time not to rely on it, and the
+  // alarm could not ring before.
+  .superRefine(({ utility: { publishing } }, context) => {
+    const least = 2 * publishing.everyMinutes + 1;
+    if (publishing.relyForMinutes < least)
+      context.addIssue(
+        problemIssue('rely-too-short', ['utility', 'publishing', 'relyForMinutes'], { least }),
+      );
+  })
   // Letters, calendars and the sign-in name the address; two that differ would lead people astray.
   .superRefine(({ domain, utility: { publicUrl } }, context) => {
     if (domain === null || publicUrl?.replace(/\/$/, '') === `https://${domain.name}`) return;

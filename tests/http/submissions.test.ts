@@ -214,6 +214,10 @@ describe('kind by role', () => {
     ] as const)
       expect([kind, (await world.submit('crew', sample(kind, 1))).status]).toEqual([kind, 403]);
   });
+  it('only a manager edits a rate book, a model or an inventory', async () => {
+    for (const kind of ['rate-book', 'hydrant-model', 'inventory-loaded'] as const)
+      expect([kind, (await world.submit('clerk', sample(kind, 1))).status]).toEqual([kind, 403]);
+  });
   it('nobody states or corrects a frozen packet: the server writes it', async () => {
     for (const role of roles)
       expect(

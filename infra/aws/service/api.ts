@@ -1,4 +1,4 @@
-import { RemovalPolicy } from 'aws-cdk-lib';
+import { RemovalPolicy, Stack } from 'aws-cdk-lib';
 import { AccessLogFormat } from 'aws-cdk-lib/aws-apigateway';
 import {
   type CfnStage,
@@ -48,7 +48,8 @@ export class Api extends Construct {
   constructor(scope: Construct, id: string, props: ApiProps) {
     super(scope, id);
     const { functions, tokenIssuer, tokenAudience, logDays, throttle } = props;
-    this.api = new HttpApi(this, 'Http', { createDefaultStage: false });
+    // By name only for who looks for it in the console.
+    this.api = new HttpApi(this, 'Http', { apiName: Stack.of(this).stackName, createDefaultStage: false });
     // One utility's people and its public pages; a flood is turned away before it is paid for.
     const stage = new HttpStage(this, 'Stage', {
       httpApi: this.api,

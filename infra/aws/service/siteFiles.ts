@@ -16,8 +16,9 @@ export interface SiteFilesProps {
 }
 
 /**
- * Brings the site's own files while a deployment runs: those that changed, and none is taken away, because a page
- * published before still names them. The CDK's helper would get every right on the whole bucket; this role lets it read
+ * Brings the site's own files while a deployment runs, where the build is another than the last; then all of them, because
+ * the helper unpacks them anew and cannot tell which changed. None is taken away, because a page published before still
+ * names them. What changes of itself, the published pages, is compared file by file (`functions/publish/write.ts`). The CDK's helper would get every right on the whole bucket; this role lets it read
  * what the CLI uploaded and write under the prefix.
  */
 export function deploySiteFiles(scope: Construct, { bucket, prefix, folder, logDays }: SiteFilesProps): void {

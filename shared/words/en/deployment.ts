@@ -1,6 +1,8 @@
 /** English words: deploying, the commands that speak to a deployment. */
 export const deployment = {
   'problem.public-url-not-domain': 'A domain is set, so this is its address: {url}',
+  'problem.rely-too-short':
+    'Give more than twice the interval, {least} minutes or more, so that one publication that fails does no harm.',
   'problem.stage-name': 'Use small letters and digits, a letter first, no more than 12.',
   'problem.domain-prefix':
     'Use 4 to 52 small letters, digits and hyphens; a letter first, and no hyphen last.',

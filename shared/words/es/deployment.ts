@@ -2,6 +2,8 @@ import type { deployment as english } from '../en/deployment.ts';
 
 export const deployment: Record<keyof typeof english, string> = {
   'problem.public-url-not-domain': 'Hay un dominio fijado, así que esta es su dirección: {url}',
+  'problem.rely-too-short':
+    'Indique más del doble del intervalo, {least} minutos o más, para que una publicación fallida no haga daño.',
   'problem.stage-name': 'Use minúsculas y cifras, primero una letra, no más de 12.',
   'problem.domain-prefix':
     'Use de 4 a 52 minúsculas, cifras y guiones; primero una letra, y ningún guion al final.',

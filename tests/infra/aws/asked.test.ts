@@ -85,6 +85,9 @@ async function handlerOf(name: FunctionName): Promise<Handler> {
   return handler;
 }
 
+/** What the last call asked the stores for. */
+let lastAsked: readonly string[] = [];
+
 /** Calls one function's real handler and keeps what it asked the tables for. */
 async function call(name: FunctionName, event: unknown): Promise<Answer> {
   const handler = await handlerOf(name);
@@ -92,9 +95,13 @@ async function call(name: FunctionName, event: unknown): Promise<Answer> {
   s3.take();
   services.take();
   const answer = await handler(event);
-  keep(name, [...proxy.take(), ...s3.take(), ...services.take()]);
+  lastAsked = [...proxy.take(), ...s3.take(), ...services.take()];
+  keep(name, lastAsked);
   return answer;
 }
+
+/** What routes that anyone may ask made their function ask for. */
+const askedForAnyone: string[] = [];
 
 const request = (method: string, path: string, body?: unknown): unknown => ({
   version: '2.0',
@@ -180,7 +187,7 @@ beforeAll(async () => {
   const others = routes.filter(
     ({ family, path }) => family !== 'submissions' && path !== jobPath && path !== '/api/calendar/{file}',
   );
-  for (const { method, path } of others.toSorted(
+  for (const { method, path, allowed } of others.toSorted(
     (a, b) =>
       Number(b.method === 'POST' && b.family === 'evidence') -
       Number(a.method === 'POST' && a.family === 'evidence'),
@@ -191,6 +198,7 @@ beforeAll(async () => {
       request(method, filled + (questions[path] ?? ''), bodies[path]),
     );
     expect(answer.statusCode, `${method} ${path}: ${answer.body}`).toBeLessThan(400);
+    if (allowed === 'anyone') askedForAnyone.push(...lastAsked);
     await followUpload(answer);
   }
   await orderPacket();
@@ -251,6 +259,7 @@ async function readCalendar(): Promise<void> {
   const made = await call('calendar', request('POST', '/api/calendar', { action: 'make' }));
   const { path } = JSON.parse(made.body ?? '') as { path: string };
   expect((await call('calendar', request('GET', path))).statusCode).toBe(200);
+  askedForAnyone.push(...lastAsked);
   await call('calendar', request('POST', '/api/calendar', { action: 'revoke' }));
   expect((await call('calendar', request('GET', path))).statusCode).toBe(404);
 }
@@ -342,6 +351,12 @@ describe.each([...families, ...unrouted] as FunctionName[])('%s', (name) => {
     );
     expect(unused.sort()).toEqual((seldom[name] ?? []).toSorted());
   });
+});
+
+it('routes that anyone may ask write nothing', () => {
+  expect(askedForAnyone.length).toBeGreaterThan(3);
+  const reading = /^(dynamodb:(GetItem|BatchGetItem|Query|Scan)|s3:(GetObject|ListBucket)) /;
+  expect(askedForAnyone.filter((one) => !reading.test(one))).toEqual([]);
 });
 
 /** Alarms count lines by the names of these; what was deployed has just written them. */

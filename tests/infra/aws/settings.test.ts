@@ -61,6 +61,11 @@ describe('deployment settings', () => {
       'Give the number with its country',
       ({ utility }) => (utility.dispatchMessages.to[1].phone = '555-0101'),
     ],
+    [
+      'utility.publishing.relyForMinutes',
+      'more than twice the interval, 11 minutes or more',
+      ({ utility }) => (utility.publishing.relyForMinutes = 10),
+    ],
     ['utility.fireCover.hoseFt', '100 or more', ({ utility }) => (utility.fireCover = { hoseFt: -1 })],
   ])('says what would be right of %s', (field, right, spoil) => {
     const wrong = example();

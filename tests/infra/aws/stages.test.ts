@@ -209,6 +209,15 @@ describe('a name of its own', () => {
       'ALLOW_USER_AUTH',
       'ALLOW_USER_SRP_AUTH',
     ]);
-    expect(client!['RefreshTokenValidity']).toBe(settings.signIn.rememberHours * 60);
+    // Minutes. A shift of twelve hours and the way home: nobody signs in at 3 a.m. with gloves on who did so at its start.
+    expect(client!['RefreshTokenValidity']).toBe(14 * 60);
+    expect(settings.signIn.rememberHours).toBe(14);
+    // An hour until a sign-in that was ended from afar is worth nothing.
+    expect(client).toMatchObject({
+      IdTokenValidity: 60,
+      AccessTokenValidity: 60,
+      EnableTokenRevocation: true,
+      TokenValidityUnits: { IdToken: 'minutes', AccessToken: 'minutes', RefreshToken: 'minutes' },
+    });
   });
 });
