@@ -16,7 +16,6 @@ import { asInstalled } from '../../../infra/aws/bundling.ts';
  * with it, whatever its settings say, and does not have it in it.
  */
 let folder: string;
-const before = { ...process.env };
 beforeAll(async () => {
   folder = await mkdtemp(join(tmpdir(), 'issuer-'));
   const nobody = 'http://127.0.0.1:9/';
@@ -34,7 +33,6 @@ beforeAll(async () => {
   );
 });
 afterAll(async () => {
-  for (const name of Object.keys(process.env)) if (!(name in before)) delete process.env[name];
   await rm(folder, { recursive: true, force: true });
 });
 
