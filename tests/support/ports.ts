@@ -28,6 +28,7 @@ const usual = {
   letters: 27_143,
   mainJob: 27_144,
   forms: 27_145,
+  keyboard: 27_148,
   stock: 27_146,
   models: 27_147,
   atWork: 28_390,
