@@ -141,6 +141,40 @@ describe('everything within a distance', () => {
 });
 
 describe('points that lost their cover', () => {
+  it('are those that counting in full says, along streets and on straight lines', () => {
+    const hydrants = fc.array(
+      fc.record({
+        feet: fc.integer({ min: 0, max: 1200 }),
+        /** A street is no shorter than the straight line; null: none leads there. */
+        further: fc.option(fc.integer({ min: 0, max: 600 })),
+        out: fc.boolean(),
+        flow: fc.integer({ min: 0, max: 1500 }),
+      }),
+      { maxLength: 8 },
+    );
+    fc.assert(
+      fc.property(hydrants, fc.constantFrom(0, 250, 500, 1000, 2000), fc.boolean(), (given, need, walked) => {
+        const all = given.map(({ feet, flow }, n) => ({ ...north(String(n), feet), ratedFlowGpm: flow }));
+        const walkFt = (_: unknown, to: Covering, mostFt: number): number | null => {
+          const { feet = 0, further = null } = given[Number(to.hydrantId)] ?? {};
+          return further === null || feet + further > mostFt ? null : feet + further;
+        };
+        const question = {
+          index: nearestIndex(all),
+          isInService: ({ hydrantId }: Covering) => given[Number(hydrantId)]?.out !== true,
+          ...(walked ? { walkFt } : {}),
+        };
+        const { rings, beforeGpm, leftGpm } = coverAt(question, fire);
+        const { before, left } = rings.at(-1)!;
+        const none = before > 0 && left === 0;
+        const short = left < before && beforeGpm >= need && leftGpm < need;
+        expect(lostCover(question, [{ id: 'fire', ...fire }], need).map(({ lost }) => lost)).toEqual(
+          none ? ['none'] : short ? ['short'] : [],
+        );
+      }),
+    );
+  });
+
   const at = (id: string) => ({ id, ...fire });
   const lost = (hydrants: Covering[], out: string[], needGpm: number) =>
     lostCover(
