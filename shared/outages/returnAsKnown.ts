@@ -11,7 +11,7 @@ export interface KnownOfHydrant {
   readonly hydrantType: Hydrant['type'];
   /** Effective facts of its own stream and of its strikes, as far as they are known where this is asked. */
   readonly facts: readonly Effective[];
-  /** Outages of which nothing but this is known: no record of theirs is here. */
+  /** What is told of outages, of which not every fact is here, or none. */
   readonly told: readonly { readonly outageId: string; readonly cause: string; readonly since: string }[];
 }
 
@@ -46,6 +46,7 @@ export function returnAsKnown(returned: Return, { hydrantType, facts, told }: Kn
         facts: own,
         aroundFacts: all.filter((item) => !own.includes(item)),
         hydrantType,
+        toldSince: told.find((each) => goesBy(each.outageId) === goesBy(outageId))?.since,
       }).returns;
     }
     const outage = ofKind(all, 'outage').find(({ fact }) => fact.submissionId === outageId);

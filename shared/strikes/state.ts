@@ -71,6 +71,8 @@ export interface StrikeQuestion {
   /** Effective facts of the hydrant's own stream and of its other strikes: returns and valves may stand there. */
   readonly aroundFacts: readonly Effective[];
   readonly hydrantType: Hydrant['type'];
+  /** Where not every fact is at hand, as on a device: since when, by who holds them all. */
+  readonly toldSince?: string | undefined;
 }
 
 const earliest = (instants: readonly (string | null | undefined)[]): string | null =>
@@ -90,6 +92,7 @@ export function foldStrike({
   withdrawn = [],
   aroundFacts,
   hydrantType,
+  toldSince,
 }: StrikeQuestion): StrikeState {
   const strikes = ofKind(facts, 'strike').map(({ fact }) => fact);
   const repairs = ofKind(facts, 'repair');
@@ -104,7 +107,7 @@ export function foldStrike({
   );
   const named = [...new Set(bodies.flatMap((body) => body.hydrantId ?? []))].sort();
   const struckAt = earliest(bodies.map((body) => body.struckAt));
-  const since = sinceOf(facts);
+  const since = earliest([sinceOf(facts), toldSince]) ?? '';
   const returns = returnEffects(closing, {
     hydrantType,
     cause: 'strike',
