@@ -52,6 +52,7 @@ export function pagesOf(
   };
   const linked = new Set(edition.hydrants.map(({ hydrantId }) => hydrantId));
   const { fireCover, inventory, notRetested, outOfService } = edition.snapshot;
+  const by = fireCover?.by;
   /** Entries name hydrants and link those that have a page, and say some words by what holds everywhere. */
   const shownWith = (given: readonly (PublicOutOfService | undefined | null)[]): unknown => {
     const entries = given.filter((entry) => entry !== undefined && entry !== null);
@@ -60,7 +61,9 @@ export function pagesOf(
       links: entries
         .flatMap((entry) => [entry, ...entry.nearest])
         .map(({ hydrantId }) => hydrantId !== null && linked.has(hydrantId)),
-      hoseFt: fireCover?.hoseFt,
+      ...(entries.some(({ nearest }) => nearest.length > 0)
+        ? { hose: { hoseFt: fireCover?.hoseFt, by } }
+        : {}),
       anyLeft: inventory && inventory.hydrants > inventory.outOfService,
     };
   };
@@ -69,7 +72,13 @@ export function pagesOf(
       const part = index + 1;
       const entries = partOf(area, part).map((place) => outOfService[place]);
       // Where its entries stand in the list of all is not shown, only how many they are.
-      const shows = { ...area, out: area.out.length, entries, with: shownWith(entries) };
+      const shows = {
+        ...area,
+        out: area.out.length,
+        entries,
+        by: entries.length > 0 && by,
+        with: shownWith(entries),
+      };
       return page(areaPath(area.code, part), locale, { edition, area: { area, part } }, shows);
     });
   const notRetestedPages = (locale: string): readonly PageToRender[] =>
@@ -103,7 +112,7 @@ export function pagesOf(
     ...withdrawn.map((hydrantId) =>
       page(hydrantPath(hydrantId), locale, { edition, hydrant: null }, 'withdrawn'),
     ),
-    page('how-to-read/', locale, { edition }, { by: edition.snapshot.fireCover?.by }),
+    page('how-to-read/', locale, { edition }, { by }),
     ...(edition.listAreas?.areas ?? []).flatMap((area) => areaPages(area, locale)),
     ...notRetestedPages(locale),
     ...edition.yearly.years.map((year) =>

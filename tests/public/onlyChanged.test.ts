@@ -26,15 +26,17 @@ const inventory = inventoryOf(hydrants);
 const idAt = (index: number): string => hydrants[index]?.hydrantId ?? '';
 const since = (minutes: number): string => new Date(townNow.getTime() - minutes * 60_000).toISOString();
 
-const out = Array.from({ length: 120 }, (_, index) => ({
-  hydrantId: idAt(index * 23),
+const struck = (hydrantId: string, index: number) => ({
+  hydrantId,
   strikeId: `s-${index}`,
   since: since((index + 1) * 10),
-}));
-const cityWith = (struck: typeof out, more: Partial<PublicSources> = {}): PublicSources => ({
+});
+/** The last is known to no inventory and has no place: it stands in the list of those elsewhere. */
+const out = [...Array.from({ length: 120 }, (_, index) => idAt(index * 23)), 'ZZ-0001'].map(struck);
+const cityWith = (strikes: typeof out, more: Partial<PublicSources> = {}): PublicSources => ({
   inventory,
-  strikes: struck.map(({ strikeId, ...rest }) => aStrike(strikeId, rest)),
-  statuses: struck.map(({ hydrantId, ...rest }) =>
+  strikes: strikes.map(({ strikeId, ...rest }) => aStrike(strikeId, rest)),
+  statuses: strikes.map(({ hydrantId, ...rest }) =>
     aStatus(hydrantId, [anOutage(rest.strikeId, { since: rest.since })]),
   ),
   flowTests: new Map(),
@@ -93,6 +95,7 @@ const changes: Readonly<Record<string, Change>> = {
   },
   'a report that is missing from every page': { sources: { ...city, unprojected: [since(1)] } },
   'a little less hose on the engines': { sources: city, settings: { fireCover: { hoseFt: 90 } } },
+  'streets that lead nowhere near': { sources: { ...city, streets: { walkFt: () => null } } },
   'another number to call': { sources: city, settings: { emergencyPhone: '555-0177' } },
 };
 
