@@ -9,7 +9,7 @@ export type RecordedErasure = Recorded<Fact<'erasure'>>;
  * again. Append-only; a store that cannot answer throws `StoreUnavailable`.
  */
 export interface Erasures {
-  /** Idempotent. */
+  /** Idempotent. Throws for one that `list` could not read again. */
   add(erasure: RecordedErasure): Promise<void>;
   list(): Promise<readonly RecordedErasure[]>;
 }

@@ -8,11 +8,11 @@ const PREFIX = 'erasures/';
 export function objectErasures(objects: Pick<ObjectStore, 'put' | 'get' | 'list'>): Erasures {
   return {
     async add(erasure) {
-      await objects.put(
-        `${PREFIX}${erasure.submission.submissionId}.json`,
-        Buffer.from(JSON.stringify(erasure)),
-        { contentType: 'application/json', ifAbsent: true },
-      );
+      const key = `${PREFIX}${erasure.submission.submissionId}.json`;
+      const text = JSON.stringify(erasure);
+      // What stands here stays: one that cannot be read would end every restore and every erasure from then on.
+      erasureIn(key, text);
+      await objects.put(key, Buffer.from(text), { contentType: 'application/json', ifAbsent: true });
     },
     async list() {
       const listed: RecordedErasure[] = [];

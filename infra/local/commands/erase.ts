@@ -1,9 +1,10 @@
-import { userInfo } from 'node:os';
 import { v7 } from 'uuid';
 import { erase, eraseAgain, lookAt, type EraseDeps } from '../../../functions/erasures/erase.ts';
 import { logLine } from '../../../functions/log/log.ts';
 import { projectStream } from '../../../functions/project/project.ts';
+import { MOST_ERASED } from '../../../shared/submissions/forms/erasure.ts';
 import { say } from '../../../shared/words/index.ts';
+import { accountName } from '../account.ts';
 import { readEraseOptions } from '../eraseOptions.ts';
 import { openOperatorStores } from '../operatorStores.ts';
 import { RefusedStart } from '../refusedStart.ts';
@@ -49,13 +50,15 @@ await command(async () => {
       afterAppend: ({ stream: of }) => projectStream(opened.projector, of),
     };
     await eraseAgain(deps);
-    await erase(deps, {
-      stream,
-      body: { ...body, targetIds: chosen.map(({ submissionId }) => submissionId) },
-      submissionId: v7(),
-      at: new Date().toISOString(),
-      personId: userInfo().username,
-    });
+    const targetIds = chosen.map(({ submissionId }) => submissionId);
+    for (let from = 0; from < targetIds.length; from += MOST_ERASED)
+      await erase(deps, {
+        stream,
+        body: { ...body, targetIds: targetIds.slice(from, from + MOST_ERASED) },
+        submissionId: v7(),
+        at: new Date().toISOString(),
+        personId: accountName().trim().slice(0, 64),
+      });
     tell('erase.done', { count: chosen.length });
   } finally {
     await opened.close(false);

@@ -1,9 +1,9 @@
-import { userInfo } from 'node:os';
 import { v7 } from 'uuid';
 import { acceptable } from '../../../shared/inventory/choices.ts';
 import { importFields } from '../../../shared/inventory/mapping/fields.ts';
 import { ImportRefused } from '../../../shared/inventory/refused.ts';
 import { say, sayProblem } from '../../../shared/words/index.ts';
+import { accountName } from '../account.ts';
 import { readOptions } from '../import/options.ts';
 import { runImport } from '../import/run.ts';
 import { importStores } from '../import/stores.ts';
@@ -35,7 +35,7 @@ await command(async () => {
         lookAtInventory: stores.lookAtInventory,
         now: () => new Date().toISOString(),
         newId: () => v7(),
-        account: () => userInfo().username,
+        account: accountName,
         recordLoad: stores.recordLoad,
         print: (line) => console.log(line),
       },

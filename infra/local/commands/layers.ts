@@ -1,5 +1,4 @@
 import { existsSync } from 'node:fs';
-import { userInfo } from 'node:os';
 import { pathToFileURL } from 'node:url';
 import { objectInventory } from '../../../functions/stores/inventory/objectInventory.ts';
 import { objectLayers } from '../../../functions/stores/layers/objectLayers.ts';
@@ -7,6 +6,7 @@ import { openObjectStore } from '../../../functions/stores/objects/open.ts';
 import { environmentNames, layersUrl } from '../../../shared/deployment/environment.ts';
 import { ImportRefused } from '../../../shared/inventory/refused.ts';
 import { say, sayProblem } from '../../../shared/words/index.ts';
+import { accountName } from '../account.ts';
 import { claimDataFolder, inventoryFolder } from '../dataFolder.ts';
 import { readLayerOptions } from '../import/layers/options.ts';
 import { runLayerLoad } from '../import/layers/run.ts';
@@ -47,7 +47,7 @@ await command(async () => {
           return objectLayers(await openObjectStore(layersUrl(inventoryUrl())));
         },
         now: () => new Date().toISOString(),
-        account: () => userInfo().username,
+        account: accountName,
         print: (line) => console.log(line),
       },
     );

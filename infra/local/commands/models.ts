@@ -1,7 +1,7 @@
-import { userInfo } from 'node:os';
 import { v7 } from 'uuid';
 import { ImportRefused } from '../../../shared/inventory/refused.ts';
 import { say } from '../../../shared/words/index.ts';
+import { accountName } from '../account.ts';
 import { deploymentOf, openAccess } from '../deployed/access.ts';
 import { exampleCsv } from '../import/models/example.ts';
 import { readModelOptions } from '../import/models/options.ts';
@@ -30,7 +30,7 @@ await command(async () => {
           },
           now: () => new Date().toISOString(),
           newId: () => v7(),
-          account: () => userInfo().username,
+          account: accountName,
           print: (line) => console.log(line),
         },
       );

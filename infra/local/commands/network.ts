@@ -1,4 +1,3 @@
-import { userInfo } from 'node:os';
 import { pathToFileURL } from 'node:url';
 import { objectInventory } from '../../../functions/stores/inventory/objectInventory.ts';
 import { objectModels } from '../../../functions/stores/network/objectModels.ts';
@@ -7,6 +6,7 @@ import { environmentNames } from '../../../shared/deployment/environment.ts';
 import { ImportRefused } from '../../../shared/inventory/refused.ts';
 import { sayQuantityProblem } from '../../../shared/water/say.ts';
 import { say } from '../../../shared/words/index.ts';
+import { accountName } from '../account.ts';
 import { claimDataFolder, inventoryFolder, networkFolder } from '../dataFolder.ts';
 import { namedStore } from '../import/stores.ts';
 import { readNetworkOptions } from '../network/options.ts';
@@ -43,7 +43,7 @@ await command(async () => {
         inventory: objectInventory(await open(environmentNames.inventoryUrl, inventoryFolder)),
         openModels: async () => objectModels(await open(environmentNames.networkUrl, networkFolder)),
         now: () => new Date().toISOString(),
-        account: () => userInfo().username,
+        account: accountName,
         reader,
         print: (line) => console.log(line),
       },

@@ -286,6 +286,20 @@ describe('what was erased after the backup', () => {
     expect(back).toHaveLength(2);
   });
 
+  it('is listed only as it can be read again: the list stays, and every restore reads it', async () => {
+    const from = utility();
+    await accept(from, [target]);
+    const many = Array.from({ length: 201 }, (_, at) => uuid(1000 + at));
+    for (const wrong of [
+      { ...asked, body: { ...asked.body, targetIds: many } },
+      { ...asked, personId: '' },
+    ]) {
+      await expect(erase(erasing(from), wrong)).rejects.toThrow(/is no erasure/);
+      expect(await from.erasures.list()).toEqual([]);
+      expect((await from.stores.ledger.readStream(stream)).map(({ erased }) => erased)).toEqual([false]);
+    }
+  });
+
   it('cannot be told where the list does not answer: then nothing is restored', async () => {
     const into = utility({
       erasures: { add: async () => undefined, list: () => Promise.reject(new Error('not readable')) },
