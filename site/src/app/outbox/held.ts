@@ -12,6 +12,7 @@ const MOST_ALONE_MS = 60_000;
 /** The same of photos: the limit may be raised meanwhile. */
 const MOST_HELD_MS = 15 * 60_000;
 
+// By a clock that only goes forward: a phone whose hour is set right must not wait for as long as it was wrong.
 let aloneUntilMs = 0;
 let photosHeld = { personId: '', untilMs: 0 };
 
@@ -21,14 +22,14 @@ export function heed(answer: Failed): void {
   if (isUsedUp(answer))
     photosHeld = {
       personId: session.get()?.personId ?? '',
-      untilMs: Date.now() + Math.min(answer.retryAfterMs, MOST_HELD_MS),
+      untilMs: performance.now() + Math.min(answer.retryAfterMs, MOST_HELD_MS),
     };
-  else aloneUntilMs = Date.now() + Math.min(answer.retryAfterMs, MOST_ALONE_MS);
+  else aloneUntilMs = performance.now() + Math.min(answer.retryAfterMs, MOST_ALONE_MS);
 }
 
 /** So long nothing is to be tried, ms; 0 or less: now. */
-export const leftAloneMs = (): number => aloneUntilMs - Date.now();
+export const leftAloneMs = (): number => aloneUntilMs - performance.now();
 
 /** Whether the photos that the signed-in person sends have to wait. A colleague's do not. */
 export const photosAreHeld = (): boolean =>
-  photosHeld.untilMs > Date.now() && photosHeld.personId === session.get()?.personId;
+  photosHeld.untilMs > performance.now() && photosHeld.personId === session.get()?.personId;
