@@ -86,12 +86,15 @@ describe.each(unreadable)('%s in the ledger', (_, written) => {
   });
 });
 
-it('a row that is damaged ends the same way', async () => {
-  const { one, put, handle } = bench();
-  await put(strike, 'not what a fact looks like');
-  expect(await handle({ Records: [recordOf(strike, 1)] })).toEqual({
-    batchItemFailures: [{ itemIdentifier: recordOf(strike, 1).dynamodb!.SequenceNumber }],
-  });
-  await expect(one.ledger.readStream(streamOfSubmission(strike))).rejects.toBeInstanceOf(UnreadableFact);
-  expect(await unprojectedAt(one, later)).toEqual([delivery.recordedAt]);
-});
+it.each(['not what a fact looks like', 'null', '7'])(
+  'a row that is damaged ends the same way: %s',
+  async (content) => {
+    const { one, put, handle } = bench();
+    await put(strike, content);
+    expect(await handle({ Records: [recordOf(strike, 1)] })).toEqual({
+      batchItemFailures: [{ itemIdentifier: recordOf(strike, 1).dynamodb!.SequenceNumber }],
+    });
+    await expect(one.ledger.readStream(streamOfSubmission(strike))).rejects.toBeInstanceOf(UnreadableFact);
+    expect(await unprojectedAt(one, later)).toEqual([delivery.recordedAt]);
+  },
+);

@@ -173,10 +173,11 @@ function storedOf({ partition, sort, attributes }: Row): Stored {
 function factIn(stream: Stream, entry: string, attribute: Attributes[string] | undefined): Submission {
   let fact;
   try {
-    fact = fromJsonAttribute(attribute) as Submission;
+    fact = fromJsonAttribute(attribute) as Submission | null;
   } catch (cause) {
     throw new UnreadableFact(stream, entry, { cause });
   }
+  if (fact === null) throw new UnreadableFact(stream, entry);
   if (!isReadable(fact))
     throw new UnreadableFact(stream, `${entry} ("${fact.kind}", schema version ${fact.schemaVersion})`);
   return fact;
