@@ -3,8 +3,8 @@ import { defineConfig } from 'vitest/config';
 export default defineConfig({
   test: {
     include: ['tests/**/*.test.ts'],
-    testTimeout: 30_000,
-    hookTimeout: 60_000,
+    testTimeout: 60_000,
+    hookTimeout: 120_000,
     // Two cores on the machines this runs on; the browser project gets its own run (see infra/local/commands/test.ts).
     maxWorkers: 2,
     // In CI, where a test that fails must fail again; elsewhere each run looks at other cases.
