@@ -2,6 +2,7 @@ import * as z from 'zod';
 import { environmentNames as names } from '../shared/deployment/environment.ts';
 import { tables, type TableName } from '../shared/deployment/tables.ts';
 import { utilitySettings, type UtilitySettings } from '../shared/utility/settings.ts';
+import { OperatorFault } from './log/wordless.ts';
 
 /** The environment of a handler, read and checked once at start. */
 export interface Environment {
@@ -30,7 +31,7 @@ export interface Environment {
 }
 
 /** A variable is missing or wrong. The message names each, and never its value. */
-export class EnvironmentRefused extends Error {
+export class EnvironmentRefused extends OperatorFault {
   override readonly name = 'EnvironmentRefused';
 }
 

@@ -17,6 +17,7 @@ import { openObjectStore } from './stores/objects/open.ts';
 import { openPacketSigner } from './stores/signing/open.ts';
 import type { PacketSigner } from './stores/signing/packetSigner.ts';
 import type { AfterAppend, AppendDeps } from './submissions/append.ts';
+import { OperatorFault } from './log/wordless.ts';
 
 /**
  * What handlers stand on, made from the environment once a process and only as far as a handler asks, so that a
@@ -52,7 +53,7 @@ export const evidenceStore: () => Promise<EvidenceStore> = once(() =>
 
 export const packetSigner: () => Promise<PacketSigner> = once(async () => {
   const { packetKey } = environment();
-  if (packetKey === null) throw new Error('no key signs packets here');
+  if (packetKey === null) throw new OperatorFault('no key signs packets here');
   return openPacketSigner(packetKey);
 });
 

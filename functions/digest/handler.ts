@@ -3,15 +3,16 @@ import { currentState } from '../records/currentState.ts';
 import { environment, tables } from '../wiring.ts';
 import { openSender } from '../stores/mail/openSender.ts';
 import { runDigest, type DigestReport } from './run.ts';
+import { OperatorFault, wordless } from '../log/wordless.ts';
 
 /**
  * Writes and sends the day's letters. Woken each hour from the hour of the settings on; a second run of a day only tries
  * what has not gone yet. Throws when the stores are away, so that the schedule tries again and the alarm on errors sees it.
  */
-export async function handler(): Promise<DigestReport | null> {
+export const handler = wordless(async (): Promise<DigestReport | null> => {
   const { utility: settings, mailUrl } = environment();
   if (!settings.digest) return null;
-  if (mailUrl === null) throw new Error('no sender of letters is set here');
+  if (mailUrl === null) throw new OperatorFault('no sender of letters is set here');
   const report = await runDigest({
     ...tables(),
     settings,
@@ -22,4 +23,4 @@ export async function handler(): Promise<DigestReport | null> {
   });
   logLine({ level: report.dead > 0 ? 'error' : 'info', event: 'digest', ...report });
   return report;
-}
+});

@@ -5,12 +5,13 @@ import { openSender } from '../stores/mail/openSender.ts';
 import { openTexts } from '../stores/texts/openTexts.ts';
 import { environment, inventoryStore, tables } from '../wiring.ts';
 import { runDispatch, type DispatchDeps, type DispatchRun } from './run.ts';
+import { OperatorFault, wordless } from '../log/wordless.ts';
 
 let opened: Promise<DispatchDeps> | undefined;
 
 async function open(): Promise<DispatchDeps> {
   const { utility: settings, mailUrl, textsUrl } = environment();
-  if (mailUrl === null || textsUrl === null) throw new Error('no sender of messages is set here');
+  if (mailUrl === null || textsUrl === null) throw new OperatorFault('no sender of messages is set here');
   return {
     ...tables(),
     settings,
@@ -28,7 +29,7 @@ async function open(): Promise<DispatchDeps> {
  * are all it reads) or the schedule (what failed is tried again). Throws when the stores are away, so that the stream is
  * tried again and the alarm on errors sees it.
  */
-export async function handler(event: Partial<DynamoDBStreamEvent>): Promise<DispatchRun | null> {
+export const handler = wordless(async (event: Partial<DynamoDBStreamEvent>): Promise<DispatchRun | null> => {
   if (!environment().utility.dispatchMessages?.on) return null;
   // A failed start is not kept: the next event starts anew.
   opened ??= open().catch((error: unknown) => {
@@ -40,4 +41,4 @@ export async function handler(event: Partial<DynamoDBStreamEvent>): Promise<Disp
   if (sent + failed + dead + overtaken > 0)
     logLine({ level: dead > 0 ? 'error' : 'info', event: 'dispatch-messages', ...run.report });
   return run;
-}
+});

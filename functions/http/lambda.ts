@@ -1,4 +1,5 @@
 import type { APIGatewayProxyEventV2, APIGatewayProxyStructuredResultV2 } from 'aws-lambda';
+import { wordless } from '../log/wordless.ts';
 
 export type HttpHandler = (event: APIGatewayProxyEventV2) => Promise<APIGatewayProxyStructuredResultV2>;
 
@@ -14,14 +15,14 @@ interface Fetches {
  */
 export function lambdaHandler(makeApp: () => Fetches | Promise<Fetches>): HttpHandler {
   let making: Promise<Fetches> | undefined;
-  return async (event) => {
+  return wordless(async (event) => {
     making ??= Promise.resolve().then(makeApp);
     const app = await making.catch((error: unknown) => {
       making = undefined;
       throw error;
     });
     return resultOf(await app.fetch(requestOf(event)));
-  };
+  });
 }
 
 /** The event as a web request. The host is a stand-in: nothing here depends on how the caller reached us. */

@@ -31,7 +31,7 @@ export function describeError(error: unknown): {
   errorAt?: string;
 } {
   if (!(error instanceof Error)) return { errorName: typeof error };
-  const frames = (error.stack ?? '').split('\n').filter((line) => /^\s+at /.test(line));
+  const frames = framesOf(error);
   const code = (error as { code?: unknown }).code;
   return {
     errorName: error.name,
@@ -47,4 +47,15 @@ export function describeError(error: unknown): {
         }
       : {}),
   };
+}
+
+/** A line of a stack trace that names a place in a file, or in what has none. */
+const frame =
+  /^\s+at (?:(?:.+ )?\(?(?:file:|node:|\/|[A-Za-z]:\\).*:\d+:\d+\)?|.+ \((?:<anonymous>|native|index \d+)\))$/;
+
+/** The places alone: a stack begins with the message, and a message of several lines may itself hold one with ` at `. */
+function framesOf({ stack = '', message }: Error): string[] {
+  const begins = stack.indexOf(message);
+  const places = begins < 0 ? stack : stack.slice(begins + message.length);
+  return places.split('\n').filter((line) => frame.test(line));
 }

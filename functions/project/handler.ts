@@ -3,6 +3,7 @@ import { logLine } from '../log/log.ts';
 import { inventoryStore, keptHere, tables } from '../wiring.ts';
 import { createProjector } from './projector.ts';
 import { createStreamHandler, type StreamHandler } from './streamHandler.ts';
+import { wordless } from '../log/wordless.ts';
 
 let handle: StreamHandler | undefined;
 
@@ -12,11 +13,11 @@ async function hydrantType(hydrantId: string) {
 }
 
 /** Triggered by the submissions table's stream; keys alone are enough of a view. */
-export const handler = (event: DynamoDBStreamEvent): Promise<DynamoDBBatchResponse> => {
+export const handler = wordless(async (event: DynamoDBStreamEvent): Promise<DynamoDBBatchResponse> => {
   // On the first event and not on import, like every handler.
   handle ??= createStreamHandler({
     ...createProjector({ ...tables(), hydrantType, kept: keptHere }),
     log: logLine,
   });
   return handle(event);
-};
+});

@@ -6,6 +6,7 @@ import { publishDeps } from './deps.ts';
 import type { PublishDeps } from './publish.ts';
 import { loadRenderer } from './renderer.ts';
 import { publishAndReport } from './report.ts';
+import { wordless } from '../log/wordless.ts';
 
 let opened: Promise<PublishDeps> | undefined;
 
@@ -26,11 +27,11 @@ async function open(): Promise<PublishDeps> {
  * schedule (nothing changed, and the page would grow old). A stream's records are not read, because a publication
  * shows the whole state. Throws on failure, so that the stream is tried again and the alarm on errors sees it.
  */
-export async function handler(): Promise<void> {
+export const handler = wordless(async (): Promise<void> => {
   // A failed start is not kept: the next event starts anew.
   opened ??= open().catch((error: unknown) => {
     opened = undefined;
     throw error;
   });
   await publishAndReport(await opened, new Date(), logLine);
-}
+});

@@ -6,6 +6,7 @@ import type { PublicYear } from '../../shared/yearly/schema.ts';
 import type { PublicEdition } from '../../shared/public/edition.ts';
 import type { PublicStation } from '../../shared/stations/page.ts';
 import type { PublicHydrantPage } from '../../shared/public/hydrantPage.ts';
+import { OperatorFault } from '../log/wordless.ts';
 
 /** The built site: its pages as a program, its assets as files. */
 export interface SiteRenderer {
@@ -51,7 +52,9 @@ export async function loadRenderer(folder: string = builtSite()): Promise<SiteRe
   try {
     bundle = (await import(entry)) as ServerBundle;
   } catch (error) {
-    throw new Error(`the site's bundle does not load from ${folder}: run "npm run build"`, { cause: error });
+    throw new OperatorFault(`the site's bundle does not load from ${folder}: run "npm run build"`, {
+      cause: error,
+    });
   }
   const app = bundle.createApp();
   return {

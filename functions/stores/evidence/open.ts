@@ -1,6 +1,7 @@
 import { openObjectStore } from '../objects/open.ts';
 import { createEvidenceStore } from './byHash.ts';
 import type { EvidenceStore } from './evidence.ts';
+import { OperatorFault } from '../../log/wordless.ts';
 
 export interface EvidenceSettings {
   /** `s3://bucket/prefix` or `file:///folder`. */
@@ -28,7 +29,7 @@ export async function openEvidenceStore(
     );
   }
   if (evidenceLinks === null)
-    throw new Error('a file-backed evidence store needs a base and a secret for its links');
+    throw new OperatorFault('a file-backed evidence store needs a base and a secret for its links');
   const { tokenLinks } = await import('./tokenLinks.ts');
   return createEvidenceStore(objects, tokenLinks({ ...evidenceLinks, now }));
 }

@@ -5,6 +5,7 @@ import { memoryPublished } from './memoryPublished.ts';
 import type { PublishedStore } from './published.ts';
 import { s3Published } from './s3Published.ts';
 import { waits } from '../patience.ts';
+import { OperatorFault } from '../../log/wordless.ts';
 
 /**
  * Opens the store of published files named by a URL: `s3://bucket/prefix`, `file:///folder`, or `memory:` for a trial.
@@ -21,6 +22,6 @@ export function openPublishedStore(url: string): PublishedStore {
     case 'memory:':
       return memoryPublished();
     default:
-      throw new Error(`published files cannot be kept at ${url}: use s3:, file: or memory:`);
+      throw new OperatorFault(`published files cannot be kept at ${url}: use s3:, file: or memory:`);
   }
 }

@@ -2,6 +2,7 @@ import { createPrivateKey, sign as signBytes, type JsonWebKey } from 'node:crypt
 import { readFile } from 'node:fs/promises';
 import { calculateJwkThumbprint, type JWK } from 'jose';
 import { signingInput, type PacketSigner } from './packetSigner.ts';
+import { OperatorFault } from '../../log/wordless.ts';
 
 /** Signs with a private key (P-256) that lies in a file as JWK. */
 export async function fileSigner(file: URL): Promise<PacketSigner> {
@@ -11,7 +12,7 @@ export async function fileSigner(file: URL): Promise<PacketSigner> {
 export async function jwkSigner(jwk: JWK): Promise<PacketSigner> {
   const { kty, crv, x, y } = jwk;
   if (kty !== 'EC' || crv !== 'P-256' || x === undefined || y === undefined || jwk.d === undefined)
-    throw new Error('the packet key is not a private key on P-256');
+    throw new OperatorFault('the packet key is not a private key on P-256');
   const publicJwk = { kty, crv, x, y };
   const keyId = await calculateJwkThumbprint(publicJwk);
   const key = createPrivateKey({ key: jwk as JsonWebKey, format: 'jwk' });
