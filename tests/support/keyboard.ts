@@ -3,7 +3,7 @@ import { expect } from 'vitest';
 
 /** What has the focus, as somebody who cannot point at it would name it. */
 interface Focused {
-  /** Its name as far as it is written down: label, text, id. */
+  /** Its name as far as it is written down: id, the groups it stands in, text, label. */
   readonly text: string;
   /** The page itself: a focus that was lost. */
   readonly lost: boolean;
@@ -29,11 +29,25 @@ const focused = (page: Page): Promise<Focused> =>
       const top = document.elementFromPoint(box.x + box.width / 2, box.y + box.height / 2);
       return top !== null && (element.contains(top) || top.contains(element));
     });
+    // As a screen reader names it: the groups it stands in, from the outermost, and then itself.
+    const groups: string[] = [];
+    for (
+      let around = at.parentElement?.closest('fieldset, [role=group], [role=radiogroup]');
+      around;
+      around = around.parentElement?.closest('fieldset, [role=group], [role=radiogroup]')
+    ) {
+      const labelledBy = around.getAttribute('aria-labelledby');
+      const named =
+        around.getAttribute('aria-label') ??
+        (labelledBy === null ? around.querySelector(':scope > legend') : document.getElementById(labelledBy))
+          ?.textContent;
+      groups.unshift(named?.trim() ?? '');
+    }
     return {
       text: [
         at.id,
         at.getAttribute('aria-label'),
-        at.closest('fieldset, [role=group], [role=radiogroup]')?.querySelector('legend')?.textContent,
+        ...groups,
         at.textContent,
         ...labels.map((label) => label.textContent),
       ]
@@ -62,7 +76,7 @@ export async function tabTo(
     await page.keyboard.press(key);
     let { text, lost, seen } = await focused(page);
     // A page that is scrolled to what has the focus is there a few frames later.
-    for (let look = 0; look < 30 && !lost && !seen; look += 1) {
+    for (let look = 0; look < 10 && !lost && !seen; look += 1) {
       await page.waitForTimeout(30);
       ({ text, lost, seen } = await focused(page));
     }

@@ -1,3 +1,4 @@
+import { useFocusOfList } from '../core/focus.ts';
 import { useObservable } from '../core/observable.ts';
 import { to } from '../core/router.ts';
 import { session } from '../core/session.ts';
@@ -16,12 +17,15 @@ export function OutboxScreen() {
   const confirmed = useObservable(receipts).filter(({ authorId }) => authorId === current?.personId);
   const mine = all.filter(({ author }) => author.personId === current?.personId);
   const others = all.filter(({ author }) => author.personId !== current?.personId);
+  const { heading, onFocusIn } = useFocusOfList<HTMLHeadingElement>(mine.length);
   return (
     <>
       <Heading title={words.t('outbox.title')}>{words.t('outbox.title')}</Heading>
       <p class="lead">{words.t('outbox.lead')}</p>
-      <section>
-        <h2>{words.t('outbox.mine')}</h2>
+      <section onFocusIn={onFocusIn}>
+        <h2 tabIndex={-1} ref={heading}>
+          {words.t('outbox.mine')}
+        </h2>
         {mine.length === 0 ? <p>{words.t('outbox.none')}</p> : <EntryList entries={mine} />}
         {mine.length > 0 && (
           <p>
