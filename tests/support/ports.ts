@@ -44,6 +44,8 @@ const usual = {
   offlineDrafts: 28_385,
   offlineHands: 28_387,
   offlineHandsLine: 28_388,
+  offlineKinds: 28_393,
+  offlineKindsLine: 28_394,
   firstWords: 28_386,
   benchField: 28_383,
   benchQueue: 28_384,
