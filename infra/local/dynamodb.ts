@@ -56,23 +56,25 @@ export async function startDynamodb({
   const address = server.address();
   if (address === null || typeof address === 'string') throw new Error('the embedded store has no port');
   const endpoint = `http://127.0.0.1:${address.port}`;
+  const stop = (): Promise<void> =>
+    new Promise((resolve, reject) => {
+      server.close((error) => {
+        if (error) reject(error);
+        else resolve();
+      });
+      server.closeAllConnections();
+    });
   const client = dynamodbClient(endpoint);
   try {
     await createTables(client, localTableNames);
+  } catch (error) {
+    // Whoever called has nothing to stop it by, and a command would never end.
+    await stop();
+    throw error;
   } finally {
     client.destroy();
   }
-  return {
-    endpoint,
-    stop: () =>
-      new Promise((resolve, reject) => {
-        server.close((error) => {
-          if (error) reject(error);
-          else resolve();
-        });
-        server.closeAllConnections();
-      }),
-  };
+  return { endpoint, stop };
 }
 
 interface LevelModule {

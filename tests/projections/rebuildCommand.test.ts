@@ -22,7 +22,8 @@ async function rebuildCommand(
   more: NodeJS.ProcessEnv = {},
 ): Promise<{ code: number; out: string; error: string }> {
   const script = join(import.meta.dirname, '../../infra/local/commands/rebuild.ts');
-  const env = { PATH: process.env['PATH'], DATA_DIR: dataDir, LANG: 'en_US.UTF-8', ...more };
+  const { PATH, HOME } = process.env;
+  const env = { PATH, HOME, DATA_DIR: dataDir, LANG: 'en_US.UTF-8', ...more };
   return run(process.execPath, [script, ...args], { env }).then(
     ({ stdout, stderr }) => ({ code: 0, out: stdout, error: stderr }),
     (failed: unknown) => {

@@ -27,7 +27,8 @@ async function told(
   env: NodeJS.ProcessEnv,
 ): Promise<{ code: number; out: string; error: string }> {
   const script = join(projectRoot, 'infra/local/commands', `${name}.ts`);
-  const whole = { PATH: process.env['PATH'], LANG: 'en_US.UTF-8', INIT_CWD: base, ...env };
+  const { PATH, HOME } = process.env;
+  const whole = { PATH, HOME, LANG: 'en_US.UTF-8', INIT_CWD: base, ...env };
   return run(process.execPath, [script, ...args], { env: whole }).then(
     ({ stdout, stderr }) => ({ code: 0, out: stdout, error: stderr }),
     (failed: unknown) => {
