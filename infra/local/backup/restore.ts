@@ -68,17 +68,20 @@ export async function restoreBackup(
   );
   const rows: Record<PutBack, number> = { added: 0, same: 0, other: 0, erased: 0 };
   const others: { table: BackedUp; key: string }[] = [];
-  for await (const batch of batches(rowsOf(file)))
-    await inTurns(
-      batch,
-      async (line) => {
-        const { table, key, attributes } = line;
-        const became = await putBack(deps.tables, table, fromRowJson({ key, attributes }), erased);
-        rows[became] += 1;
-        if (became === 'other' && !changes(line)) others.push({ table, key: key.join(' ') });
-      },
-      AT_ONCE,
-    );
+  const put = async (line: RowLine): Promise<void> => {
+    const { table, key, attributes } = line;
+    const became = await putBack(deps.tables, table, fromRowJson({ key, attributes }), erased);
+    rows[became] += 1;
+    if (became === 'other' && !changes(line)) others.push({ table, key: key.join(' ') });
+  };
+  // Facts last: where something follows them at once, it finds the messages that were sent of them, and sends none again.
+  for (const facts of [false, true])
+    for await (const batch of batches(rowsOf(file)))
+      await inTurns(
+        batch.filter(({ table }) => (table === 'submissions') === facts),
+        put,
+        AT_ONCE,
+      );
 
   const erasures = await eraseAgain({
     ledger: deps.projector.ledger,

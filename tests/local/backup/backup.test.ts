@@ -3,9 +3,10 @@ import { stat } from 'node:fs/promises';
 import { describe, expect, it } from 'vitest';
 import { eraseAgain, erase, type EraseDeps } from '../../../functions/erasures/erase.ts';
 import { fingerprint } from '../../../functions/project/fingerprint.ts';
-import { dynamodbBackupTables } from '../../../functions/stores/backup/backupTables.ts';
+import { dynamodbBackupTables, memoryBackupTables } from '../../../functions/stores/backup/backupTables.ts';
 import { dynamodbClient } from '../../../functions/stores/dynamodb/client.ts';
 import { dynamodbStores } from '../../../functions/stores/dynamodb/stores.ts';
+import type { Table } from '../../../functions/stores/dynamodb/table.ts';
 import { restoreBackup } from '../../../infra/local/backup/restore.ts';
 import { localTableNames, startDynamodb } from '../../../infra/local/dynamodb.ts';
 import { newEntry } from '../../../shared/digest/outbox.ts';
@@ -196,6 +197,30 @@ describe('a backup that is restored', () => {
       const all = [];
       for await (const page of into.stores.ledger.readAll()) all.push(...page);
       expect(all.map(({ submission }) => submission)).toEqual(expect.arrayContaining([one, changed, later]));
+    });
+  });
+
+  it('puts facts back last: whatever follows them finds what was sent of them', async () => {
+    await inFolder(async (at) => {
+      const from = utility();
+      await accept(from, [fact('strike', 1, onStrike(1)), fact('strike', 2, onStrike(2))]);
+      const row = { partition: 'notices', sort: '1', attributes: { state: 'sent' } };
+      await from.tables.outbox.put(row, { absent: true });
+      await backUp(from, at('b'));
+
+      const tables = memoryBackupTables();
+      const stood: boolean[] = [];
+      const { submissions } = tables;
+      const watched: Table = {
+        ...submissions,
+        async put(...given) {
+          stood.push((await tables.outbox.get(row)) !== null);
+          return submissions.put(...given);
+        },
+      };
+      const into = utility({ tables: { ...tables, submissions: watched } });
+      await restoreBackup(into.deps, at('b'), { addMissing: false });
+      expect(stood).toEqual([true, true]);
     });
   });
 
