@@ -108,7 +108,7 @@ function doubtsOf({ package: name, advisory, reason, since, until }: AuditExcept
 }
 
 /** Every advisory once, by the package that has it. What only depends on that package is repaired with it. */
-export function findingsOf(report: AuditReport, isDevelopment: IsDevelopment): readonly Finding[] {
+function findingsOf(report: AuditReport, isDevelopment: IsDevelopment): readonly Finding[] {
   const entries = Object.entries(report.vulnerabilities);
   return entries.flatMap(([name, { via, nodes }]) =>
     via.flatMap((one) =>

@@ -68,7 +68,7 @@ export const licenseOf = (name: string, { license }: LockedPackage): string | nu
   license ?? readByHand[name] ?? null;
 
 /** Whether an SPDX expression is allowed: of what `OR` joins one, of what `AND` joins all. */
-export const isAllowed = (expression: string): boolean =>
+const isAllowed = (expression: string): boolean =>
   expression
     .replaceAll(/[()]/g, '')
     .split(' OR ')

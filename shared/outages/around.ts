@@ -1,6 +1,7 @@
 import { effectiveFacts, type Effective } from '../submissions/effective.ts';
 import type { FactKind } from '../submissions/kinds.ts';
 import type { Recorded } from '../submissions/recorded.ts';
+import { withoutTrials } from '../submissions/trials.ts';
 
 /** Valves turned and water let in, of whatever time: a valve that was shut for an earlier job may be shut still. */
 const tellsOfWater = ({ fact: { kind, body } }: Effective): boolean =>
@@ -23,7 +24,7 @@ export function bearingOnHolds(
   const isOpen = ({ fact: { kind, subject, submissionId } }: Effective): boolean =>
     ofOpen.includes(kind) && openIds.has(subject.type === 'strike' ? subject.strikeId : submissionId);
   const wanted = new Set(
-    effectiveFacts(recorded.filter(({ submission }) => submission.test !== true))
+    effectiveFacts(withoutTrials(recorded))
       .facts.filter((item) => tellsOfWater(item) || isOpen(item))
       .flatMap(({ fact, corrections }) => [
         fact.submissionId,

@@ -1,6 +1,7 @@
 import { effectiveFacts, ofKind } from '../submissions/effective.ts';
 import type { Recorded } from '../submissions/recorded.ts';
 import type { BodyOf } from '../submissions/submission.ts';
+import { withoutTrials } from '../submissions/trials.ts';
 
 /** What the utility's own stream says stands: rates, hydrant models, the inventory in force. */
 export interface UtilityRecords {
@@ -14,7 +15,7 @@ export interface UtilityRecords {
 
 export function foldUtility(recorded: readonly Recorded[]): UtilityRecords {
   const { facts } = effectiveFacts(
-    recorded.filter(({ submission }) => submission.subject.type === 'utility' && submission.test !== true),
+    withoutTrials(recorded).filter(({ submission }) => submission.subject.type === 'utility'),
   );
   const rateBooks = new Map<string, BodyOf<'rate-book'>>();
   for (const { fact } of ofKind(facts, 'rate-book'))

@@ -8,7 +8,7 @@ import { prices, type PriceName } from './prices.ts';
 import { publishingAt } from './publishing.ts';
 import type { Schedule } from './schedule.ts';
 import { nothing, plus, times, type Units } from './units.ts';
-import { habits, logBytes, waitMs, type ReckonedUtility } from './utilities.ts';
+import { habits, logBytes, publishingAtOnce, waitMs, type ReckonedUtility } from './utilities.ts';
 
 /** What a template deploys of that which costs by the month, whatever happens. */
 export interface Standing {
@@ -163,7 +163,8 @@ function ofPublishing({ measured, schedule, utility, years }: Question): Units {
   const facts = (utility.strikesAYear / 12) * (measured.life['publish']?.calls ?? 0);
   const one = publishingAt(measured, schedule, utility, years);
   const requests =
-    Math.ceil(one.tableRequests / 16) * waitMs.table + Math.ceil(one.puts / 32) * waitMs.object;
+    Math.ceil(one.tableRequests / publishingAtOnce.table) * waitMs.table +
+    Math.ceil(one.puts / publishingAtOnce.object) * waitMs.object;
   return times(
     {
       ...nothing,
@@ -172,7 +173,7 @@ function ofPublishing({ measured, schedule, utility, years }: Question): Units {
       objectGet: one.gets,
       functionCall: 1,
       ...gbSeconds('publish', one.cpuMs, requests),
-      logGb: (logBytes.call + 250) / GB,
+      logGb: (logBytes.call + logBytes.publication) / GB,
       // An older version of a page is kept for 30 days: at any time, about what a month writes.
       objectGb: one.putBytes / GB,
     },

@@ -5,7 +5,7 @@ import { publishingAt } from './publishing.ts';
 import { reckonedUtilities, type ReckonedUtility } from './utilities.ts';
 
 /** After how long at work a bill is shown: what is kept grows, and so do the pages that are published. */
-export const shownYears = [1, 7] as const;
+const shownYears = [1, 7] as const;
 
 type Asked = Omit<Question, 'utility' | 'years'>;
 

@@ -36,8 +36,14 @@ export const habits = {
   lettersADay: 2,
 } as const;
 
-/** What Lambda writes of a call besides our own lines, and the gateway of a request, bytes (from memory). */
-export const logBytes = { call: 700, request: 250 } as const;
+/**
+ * What Lambda writes of a call besides our own lines, the gateway of a request, and the publisher of a publication,
+ * bytes (from memory).
+ */
+export const logBytes = { call: 700, request: 250, publication: 250 } as const;
 
 /** What a request to a store takes, ms, as a function in the same region waits for it (common practice, no source). */
 export const waitMs = { table: 5, object: 25 } as const;
+
+/** How many of them a publication has under way at once, as `functions/publish` makes them. */
+export const publishingAtOnce = { table: 16, object: 32 } as const;

@@ -26,7 +26,7 @@ export interface BackupDeps {
  * holds people's names. Answers what the file's end says. Throws `RefusedStart` when there is such a file already.
  */
 export async function writeBackup(deps: BackupDeps, file: string): Promise<End> {
-  // Both names are taken first: two who write the same backup at once, and a file that stands, are told before the work.
+  // The name is taken first: two who write the same backup at once, and a file that stands, are told before the work.
   const unfinished = `${file}.unfinished`;
   await (await open(file, 'wx', 0o600).catch(taken(file))).close();
   try {

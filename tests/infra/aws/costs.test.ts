@@ -13,6 +13,7 @@ import { prices, type PriceName } from '../../../infra/aws/costs/prices.ts';
 import { publishingAt } from '../../../infra/aws/costs/publishing.ts';
 import { reckonedUtilities } from '../../../infra/aws/costs/utilities.ts';
 import { permissions } from '../../../infra/aws/permissions.ts';
+import { nothing } from '../../bench/support/spent.ts';
 import { standingOf } from './standing.ts';
 import { example, synthesise } from './synthesised.ts';
 
@@ -46,20 +47,7 @@ describe('prices give the bills that others recorded', () => {
   });
 });
 
-const spent = (more: Partial<SpentUnits>): SpentUnits => ({
-  calls: 0,
-  cpuMs: 0,
-  readUnits: 0,
-  writeUnits: 0,
-  tableRequests: 0,
-  puts: 0,
-  gets: 0,
-  lists: 0,
-  putBytes: 0,
-  gotBytes: 0,
-  logBytes: 0,
-  ...more,
-});
+const spent = (more: Partial<SpentUnits>): SpentUnits => ({ ...nothing(), ...more });
 
 /** Round figures, so that a bill can be reckoned by hand. */
 const measured: Measurements = {
