@@ -33,7 +33,7 @@ export function ownSettings(variables: Variables): UtilitySettings | null {
   try {
     value = JSON.parse(given);
   } catch {
-    throw new RefusedStart('command.settings-wrong', { reason: 'JSON' });
+    throw new RefusedStart('command.settings-not-json');
   }
   const parsed = utilitySettings.safeParse(value, { reportInput: true });
   if (parsed.success) return parsed.data;

@@ -72,14 +72,19 @@ export async function assertPortFree(port: number, host: string): Promise<void> 
 function listenOn(server: Server, port: number, host: string): Promise<void> {
   return new Promise((resolve, reject) => {
     server.once('error', (error: NodeJS.ErrnoException) =>
-      reject(
-        ['EADDRINUSE', 'EACCES'].includes(error.code ?? '')
-          ? new RefusedStart('command.port-taken', { port: String(port) })
-          : error,
-      ),
+      reject(refusalOf(error.code ?? '', port, host) ?? error),
     );
     server.listen(port, host, resolve);
   });
+}
+
+/** What the person who started it can change, or null when it is nothing of theirs. */
+function refusalOf(code: string, port: number, host: string): RefusedStart | null {
+  if (['EADDRINUSE', 'EACCES'].includes(code))
+    return new RefusedStart('command.port-taken', { port: String(port) });
+  if (['EADDRNOTAVAIL', 'ENOTFOUND', 'EAI_AGAIN', 'EINVAL'].includes(code))
+    return new RefusedStart('command.host-wrong', { host });
+  return null;
 }
 
 /** The address as sent. One that cannot be read leads nowhere. */

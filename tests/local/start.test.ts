@@ -84,7 +84,8 @@ describe('npm start with something in its way', () => {
   it('a port that is none, settings that are none, in the terminal’s language', async () => {
     expectOneLine(await run('start', { PORT: 'eighty' }), /"eighty"/);
     expectOneLine(await run('start', { PORT: '0' }), /from 1 to 65535/);
-    expectOneLine(await run('start', { UTILITY_SETTINGS: '{"name":' }), /UTILITY_SETTINGS/);
+    expectOneLine(await run('start', { UTILITY_SETTINGS: '{"name":' }), /UTILITY_SETTINGS must be .* JSON/);
+    expectOneLine(await run('start', { UTILITY_SETTINGS: 'utility.json' }), /not the name of a file/);
     expectOneLine(await run('start', { UTILITY_SETTINGS: '{"name":"X"}' }), /timeZone/);
     expectOneLine(await run('start', { PORT: 'ochenta', LANG: 'es_MX.UTF-8' }), /número entero/);
   });
@@ -98,6 +99,21 @@ describe('npm start with something in its way', () => {
     expect(code).toBe(0);
     for (const name of ['PORT', 'HOST', 'DATA_DIR', 'UTILITY_SETTINGS']) expect(out).toContain(name);
     await expect(stat(join(base, 'asked'))).rejects.toThrow();
+  });
+
+  it('an address that this machine has not', async () => {
+    // 192.0.2.0/24 is nobody's (RFC 5737), and no name ends in .invalid (RFC 6761).
+    for (const HOST of ['192.0.2.1', 'nobody.invalid'])
+      expectOneLine(await run('start', { HOST, DATA_DIR: 'elsewhere' }), /HOST is .*0\.0\.0\.0/);
+    await expect(stat(join(base, 'elsewhere'))).rejects.toThrow();
+  });
+
+  it('a reset that asks for something deletes nothing', async () => {
+    await mkdir(join(base, 'kept'));
+    await writeFile(join(base, 'kept', 'hydrant-strike-ledger.json'), '{}');
+    for (const word of ['--help', 'other'])
+      expectOneLine(await run('reset', { DATA_DIR: 'kept' }, [word]), /deletes nothing .*DATA_DIR/);
+    expect((await stat(join(base, 'kept'))).isDirectory()).toBe(true);
   });
 
   it('nothing to reset', async () => {

@@ -68,6 +68,10 @@ export const commands = {
     'The folder {folder} holds files that are not from this program. Nothing was changed; choose another with DATA_DIR.',
   'command.port-taken': 'Port {port} is taken by another program. Choose another: PORT=4781 npm start',
   'command.port-wrong': 'PORT must be a whole number from 1 to 65535, and is "{port}".',
+  'command.host-wrong':
+    'HOST is "{host}", which is no address of this machine. Use 127.0.0.1, or 0.0.0.0 for the whole network.',
+  'command.settings-not-json':
+    'UTILITY_SETTINGS must be the settings themselves as JSON, not the name of a file: UTILITY_SETTINGS="$(cat FILE)" npm start',
   'command.settings-wrong': 'UTILITY_SETTINGS cannot be used: {reason}.',
   'command.building-site': 'Building the site (once, and after changes) …',
   'command.build-failed': 'The site could not be built:\n{output}',
@@ -95,6 +99,8 @@ export const commands = {
   'command.line-packet': 'Demo packet',
   'command.stopping': 'Stopping …',
   'command.reset-done': 'Deleted {folder}. The next npm start begins from nothing.',
+  'command.reset-option':
+    'npm run reset takes no options, and deletes nothing when it is given one ({option}). It deletes the data folder: .data, or the one in DATA_DIR.',
   'command.reset-nothing': 'There is no {folder}; nothing to delete.',
   'problem.no-such-strike': 'There is no strike with this id.',
   'problem.no-such-hydrant': 'There is no hydrant with this number in the inventory.',

@@ -74,6 +74,10 @@ export const commands: Record<keyof typeof english, string> = {
     'La carpeta {folder} contiene archivos que no son de este programa. No se cambió nada; elija otra con DATA_DIR.',
   'command.port-taken': 'El puerto {port} lo usa otro programa. Elija otro: PORT=4781 npm start',
   'command.port-wrong': 'PORT debe ser un número entero de 1 a 65535, y es «{port}».',
+  'command.host-wrong':
+    'HOST es «{host}», que no es una dirección de esta máquina. Use 127.0.0.1, o 0.0.0.0 para toda la red.',
+  'command.settings-not-json':
+    'UTILITY_SETTINGS debe ser la configuración misma como JSON, no el nombre de un archivo: UTILITY_SETTINGS="$(cat ARCHIVO)" npm start',
   'command.settings-wrong': 'UTILITY_SETTINGS no sirve: {reason}.',
   'command.building-site': 'Construyendo el sitio (una vez y tras cada cambio) …',
   'command.build-failed': 'No se pudo construir el sitio:\n{output}',
@@ -101,6 +105,8 @@ export const commands: Record<keyof typeof english, string> = {
   'command.line-packet': 'Expediente de demostración',
   'command.stopping': 'Deteniendo …',
   'command.reset-done': 'Se borró {folder}. El próximo npm start empieza de cero.',
+  'command.reset-option':
+    'npm run reset no tiene opciones, y con una ({option}) no borra nada. Borra la carpeta de datos: .data, o la de DATA_DIR.',
   'command.reset-nothing': 'No existe {folder}; no hay nada que borrar.',
   'problem.no-such-strike': 'No hay ningún choque con este identificador.',
   'problem.no-such-hydrant': 'No hay ningún hidrante con este número en el inventario.',
