@@ -18,8 +18,9 @@ import { aPublisher } from '../support/aPublisher.ts';
 import { demanded, digestDeps, record } from '../support/digestWorld.ts';
 import { addresses, dispatchWorld } from '../support/dispatchWorld.ts';
 import { smallInp } from '../support/networks.ts';
-import { at, fact, onStrike, uuid } from '../support/submissions.ts';
+import { at, fact, onStrike } from '../support/submissions.ts';
 import { aHydrant, anOutage, aStatus, inventoryOf, townHydrants, townSettings } from '../support/town.ts';
+import { townMeta } from '../support/townMeta.ts';
 import { flakyTable, type Luck } from './support/flakyTable.ts';
 
 /**
@@ -107,21 +108,9 @@ describe('files under a condition, when the put that landed is sent twice', () =
     doubtful: 0,
     rejected: 0,
   };
-  const meta = {
-    ...loaded,
-    submissionId: uuid(40),
-    sourceFile: 'town.csv',
-    sourceSha256: '0'.repeat(64),
-    crs: 'EPSG:4326',
-    mapping: {},
-    rows: 20,
-    accepted: 20,
-    doubtful: 0,
-    rejected: 0,
-  };
   const outline = { nodes: [], links: [] };
   const loads: readonly [string, (objects: ObjectStore) => Promise<unknown>][] = [
-    ['an inventory', (objects) => objectInventory(objects).publish(townHydrants(20), meta)],
+    ['an inventory', (objects) => objectInventory(objects).publish(townHydrants(20), townMeta(20))],
     [
       'a layer',
       (objects) =>

@@ -15,6 +15,7 @@ import { digestDeps } from '../support/digestWorld.ts';
 import { postOffice, streamRecord } from '../support/dispatchWorld.ts';
 import { sampleSubjectTypes } from '../support/sampleBodies.ts';
 import { fact, onClaim, onHydrant, onStrike, onUtility, uuid } from '../support/submissions.ts';
+import { townMeta } from '../support/townMeta.ts';
 import { testWorld, type World } from './support/world.ts';
 
 /**
@@ -98,19 +99,7 @@ const asked = routes.flatMap(({ method, path }) =>
 
 async function told(submissions: readonly Submission[]): Promise<World> {
   const world = await testWorld({ now: () => demoNow });
-  await world.inventory.publish([struckHydrant, ...townNear], {
-    submissionId: uuid(40),
-    loadedAt: '2026-02-01T12:00:00.000Z',
-    loadedBy: 'm-1',
-    sourceFile: 'town.csv',
-    sourceSha256: '0'.repeat(64),
-    crs: 'EPSG:4326',
-    mapping: {},
-    rows: 5,
-    accepted: 5,
-    doubtful: 0,
-    rejected: 0,
-  });
+  await world.inventory.publish([struckHydrant, ...townNear], townMeta(5));
   for (const submission of submissions) {
     const recordedAt = new Date(Date.parse(submission.sentAt) + 60_000).toISOString();
     const { outcome } = await world.stores.ledger.accept(submission, { recordedAt, deliveredBy: null });

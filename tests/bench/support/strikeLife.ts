@@ -14,8 +14,8 @@ import { partitions } from '../../../shared/projections/items.ts';
 import { streamOf } from '../../../shared/submissions/envelope.ts';
 import { streamOfSubmission, type Submission } from '../../../shared/submissions/submission.ts';
 import { demoPhotos } from '../../support/demoClaim.ts';
-import { uuid } from '../../support/submissions.ts';
 import { townHydrants } from '../../support/town.ts';
+import { townMeta } from '../../support/townMeta.ts';
 import { charge, type MeteredWorld } from './meteredWorld.ts';
 import type { Spent } from './spent.ts';
 
@@ -39,19 +39,7 @@ export async function foundTown(world: MeteredWorld): Promise<void> {
     hydrantId: `TH-${String(index + 1).padStart(4, '0')}`,
     modelId: 'BW-D51',
   }));
-  await inventory.publish(hydrants, {
-    submissionId: uuid(40),
-    loadedAt: '2026-02-01T12:00:00.000Z',
-    loadedBy: 'm-1',
-    sourceFile: 'town.csv',
-    sourceSha256: '0'.repeat(64),
-    crs: 'EPSG:4326',
-    mapping: {},
-    rows: HYDRANTS,
-    accepted: HYDRANTS,
-    doubtful: 0,
-    rejected: 0,
-  });
+  await inventory.publish(hydrants, townMeta(HYDRANTS));
   const teller = new Teller(new Date());
   demoRateBooks.forEach((edition, index) =>
     teller.tell('rate-book', { type: 'utility' }, 4000 - index, edition, { role: 'manager' }),

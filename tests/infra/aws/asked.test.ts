@@ -28,6 +28,7 @@ import { deployTo } from '../../support/bundleHandler.ts';
 import { deployedEnvironment } from '../../support/deployedEnvironment.ts';
 import { demoClaim, demoPhotos } from '../../support/demoClaim.ts';
 import { townHydrants } from '../../support/town.ts';
+import { townMeta } from '../../support/townMeta.ts';
 import { recordingProxy, type RecordingProxy } from './recordingProxy.ts';
 import { recordingS3, type RecordingS3 } from './recordingS3.ts';
 import { recordingServices, type RecordingServices } from './recordingServices.ts';
@@ -267,19 +268,7 @@ async function readCalendar(): Promise<void> {
 /** As `npm run import` does, with a manager's own rights: the files first, then the fact. */
 async function loadInventory(): Promise<void> {
   const inventory = objectInventory(await openObjectStore('s3://inventory/'));
-  await inventory.publish(townHydrants(20), {
-    submissionId: uuid(40),
-    loadedAt: '2026-02-01T12:00:00.000Z',
-    loadedBy: 'm-1',
-    sourceFile: 'town.csv',
-    sourceSha256: '0'.repeat(64),
-    crs: 'EPSG:4326',
-    mapping: {},
-    rows: 20,
-    accepted: 20,
-    doubtful: 0,
-    rejected: 0,
-  });
+  await inventory.publish(townHydrants(20), townMeta(20));
 }
 
 /** As `npm run network` does. Two junctions where the town's hydrants stand. */
