@@ -7,7 +7,6 @@ import { flowTestSettingsFrom } from '../hydraulics/flowTestSettings.ts';
 import type { Hydrant } from '../inventory/hydrant.ts';
 import { letterOf, packetLetter, type Letter } from '../letters/letter.ts';
 import type { LetterFacts } from '../letters/values.ts';
-import { standingBreaches } from '../procedure/breaches.ts';
 import type { StrikeState } from '../strikes/state.ts';
 import { ofKind, type Effective } from '../submissions/effective.ts';
 import { history } from '../submissions/history.ts';
@@ -16,6 +15,7 @@ import type { BodyOf } from '../submissions/submission.ts';
 import type { UtilitySettings } from '../utility/settings.ts';
 import type { Locale } from '../words/index.ts';
 import { packetBasis } from './basis.ts';
+import { namesAsIds } from './namesAsIds.ts';
 import { packetPapers, type PaperFound } from './papers.ts';
 import { packetPhotos, type PhotoFound } from './photos.ts';
 import { tighteningOf, waterOf } from './repairFacts.ts';
@@ -269,11 +269,20 @@ function strikeOf({ strike, facts, settings }: PacketQuestion): PacketContent['s
         .map(({ step, doneAt, byWorkerId }) => ({ step, doneAt, by: workerOf(settings, byWorkerId) })),
     ),
     breaches: once(
-      standingBreaches(strike.breaches).map(({ code, at, byWorkerId, missing }) => ({
+      strike.breaches.map(({ code, at, byWorkerId, missing, corrected }) => ({
         code,
         at,
         by: workerOf(settings, byWorkerId),
         missing: [...missing],
+        ...(corrected && {
+          corrected: {
+            submissionId: corrected.submissionId,
+            at: corrected.at,
+            by: workerOf(settings, corrected.byPersonId),
+            withdrawn: corrected.withdrawn,
+            reason: namesAsIds(corrected.reason, settings.people),
+          },
+        }),
       })),
     ),
     deferred: strike.deferred.map(({ proof, reason, byWorkerId }) => ({

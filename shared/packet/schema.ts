@@ -26,7 +26,7 @@ import { MOST_EARLIER_TESTS } from './used.ts';
  * strict, so a field that is not written here cannot slip in from a fact. Not in it, on purpose: names, addresses and
  * telephones of drivers, owners, callers, officers and dispatchers; names of workers (they go by id, and by name only
  * where a person answers for an exception or signs the letter); free-text notes of crews and clerks, which are written
- * for colleagues; other parties of the strike; pay beyond the billed rate.
+ * for colleagues, but for the reason of a correction since which a breach shows no more; other parties of the strike; pay beyond the billed rate.
  */
 const text = z.string().min(1).max(400);
 const nullable = text.nullable();
@@ -255,6 +255,17 @@ export const packetContentSchema = z.strictObject({
         at: instant,
         by: worker,
         missing: z.array(z.enum(procedureSteps)),
+        /** The correction since which the record shows it no more; left out while it stands. */
+        corrected: z
+          .strictObject({
+            submissionId,
+            at: instant,
+            by: worker,
+            withdrawn: z.boolean(),
+            /** As it was written, with the people of the roll by their ids. */
+            reason: longText,
+          })
+          .optional(),
       }),
     ),
     deferred: z.array(z.strictObject({ proof: z.enum(proofs), reason: z.string().max(200), by: answerable })),

@@ -1,4 +1,5 @@
 import type { Block } from './blocks.ts';
+import { exceptionBlocks } from './exceptionBlocks.ts';
 import { mapBlocks } from './mapBlocks.ts';
 import { sayHydrant, sayWorker, type PacketReader } from './reader.ts';
 import type { PacketContent } from './schema.ts';
@@ -6,8 +7,7 @@ import type { PacketContent } from './schema.ts';
 /** Hydrant, damage, repair and return: the account, with what was passed by or put off said as plainly as the rest. */
 export function accountBlocks(content: PacketContent, reader: PacketReader): Block[] {
   const { say } = reader;
-  const { strike } = content;
-  const blocks: Block[] = [
+  return [
     { type: 'heading', level: 1, text: say('packet.account.title'), newPage: true },
     { type: 'heading', level: 2, text: say('packet.account.hydrant') },
     { type: 'pairs', pairs: hydrantPairs(content, reader) },
@@ -16,30 +16,8 @@ export function accountBlocks(content: PacketContent, reader: PacketReader): Blo
     ...damage(content, reader),
     { type: 'heading', level: 2, text: say('packet.account.repair') },
     ...repair(content, reader),
+    ...exceptionBlocks(content, reader),
   ];
-  if (strike.breaches.length > 0 || strike.deferred.length > 0) {
-    blocks.push({ type: 'heading', level: 2, text: say('packet.account.exceptions') });
-    for (const { code = 'take-down-before-safe', by, at, missing } of strike.breaches)
-      blocks.push({
-        type: 'paragraph',
-        look: 'caution',
-        text: `${say(`breach.${code}`, {
-          byWorkerId: sayWorker(by),
-          missing: missing.map((step) => say(`step.${step}`)).join(', '),
-        })} ${reader.dateTime(at)}.`,
-      });
-    for (const { proof, reason, by } of strike.deferred)
-      blocks.push({
-        type: 'paragraph',
-        look: 'caution',
-        text: say('packet.account.deferred', {
-          proof: say(`proof.${proof}`),
-          by: by.name === null ? sayWorker(by) : `${by.name} (${sayWorker(by)})`,
-          reason,
-        }),
-      });
-  }
-  return blocks;
 }
 
 function hydrantPairs(content: PacketContent, reader: PacketReader): { label: string; value: string }[] {

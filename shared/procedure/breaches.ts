@@ -21,6 +21,8 @@ export interface Breach {
     readonly at: string;
     readonly byPersonId: string;
     readonly reason: string;
+    /** It withdrew the record, instead of putting another wording in its place. */
+    readonly withdrawn: boolean;
   };
 }
 
@@ -67,6 +69,7 @@ export function breachesOf({ hydrantType, facts, withdrawn, aroundFacts }: Breac
           at: recordedAt,
           byPersonId: submission.person.personId,
           reason: submission.body.reason,
+          withdrawn: submission.body.replacement === null,
         },
       }));
     }),

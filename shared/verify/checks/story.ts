@@ -1,11 +1,17 @@
 import type { PacketContent } from '../../packet/schema.ts';
+import { correctionKind } from '../../submissions/kinds.ts';
 import { finding, type Finding } from '../finding.ts';
 
 const time = (instant: string): number => Date.parse(instant);
 
 /** The timeline in order, the strike's own times among its events, and nothing that stands on no record. */
 export function storyFindings(content: PacketContent): Finding[] {
-  return [...orderFindings(content), ...strikeFindings(content), ...recordFindings(content)];
+  return [
+    ...orderFindings(content),
+    ...strikeFindings(content),
+    ...recordFindings(content),
+    ...correctionFindings(content),
+  ];
 }
 
 function orderFindings({ timeline }: PacketContent): Finding[] {
@@ -72,6 +78,9 @@ function recordFindings(content: PacketContent): Finding[] {
       `basis.work.records.${index}`,
       submissionId,
     ]),
+    ...content.strike.breaches.flatMap(({ corrected }, index): [string, string][] =>
+      corrected ? [[`strike.breaches.${index}.corrected`, corrected.submissionId]] : [],
+    ),
     ...(waterLost ? [['waterLost', waterLost.submissionId] as [string, string]] : []),
     ...(hydrant.lastInspection
       ? [['hydrant.lastInspection', hydrant.lastInspection.submissionId] as [string, string]]
@@ -83,4 +92,22 @@ function recordFindings(content: PacketContent): Finding[] {
   return named.flatMap(([path, submissionId]) =>
     known.has(submissionId) ? [] : [finding('not-in-manifest', path, { path, submissionId })],
   );
+}
+
+/** A breach that is told as corrected stands on a correction, recorded when the account says. */
+function correctionFindings({ strike, manifest }: PacketContent): Finding[] {
+  const byId = new Map(manifest.submissions.map((item) => [item.submissionId, item]));
+  return strike.breaches.flatMap(({ corrected }, index) => {
+    const listed = corrected && byId.get(corrected.submissionId);
+    return !listed || (listed.kind === correctionKind && time(listed.recordedAt) === time(corrected.at))
+      ? []
+      : [
+          finding('not-that-correction', `strike.breaches.${index}.corrected`, {
+            submissionId: corrected.submissionId,
+            at: corrected.at,
+            kind: listed.kind,
+            recordedAt: listed.recordedAt,
+          }),
+        ];
+  });
 }

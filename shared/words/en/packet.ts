@@ -112,6 +112,12 @@ export const packet = {
   'packet.account.parts': 'Parts fitted or used:',
   'packet.account.by': 'By',
   'packet.account.exceptions': 'Exceptions on record',
+  'packet.account.corrected-title': 'Records of safety holds, corrected since',
+  'packet.account.corrected-why':
+    'A record once showed a safety hold passed without its condition. It was corrected, and no longer shows it. Both are told here.',
+  'packet.account.recorded-as': 'Recorded before the correction: {breach}',
+  'packet.account.corrected':
+    '{how, select, withdrawn {Record withdrawn} other {Record corrected}} on {at} by {by}. Reason given: “{reason}”',
   'packet.account.deferred': 'Not yet re-tested: {proof}. Put off by {by}. Reason: {reason}.',
   'packet.found.flow': 'Water flowing',
   'packet.found.breakawayFlangeParted': 'Breakaway flange parted',

@@ -98,6 +98,8 @@ export const verify = {
   'verify.finding.not-in-timeline': '{field}: {at} is no event of the timeline.',
   'verify.finding.returned-before-struck':
     'It was returned to service at {at}, before it went out at {since}.',
+  'verify.finding.not-that-correction':
+    'A safety hold is told as corrected on {at}. The record that it names, {submissionId}, is of the kind {kind} and was recorded at {recordedAt}.',
   'verify.finding.not-in-manifest': '{path}: the record {submissionId} is not among those behind the packet.',
 
   'verify.finding.picture-changed':

@@ -113,6 +113,12 @@ export const packet: Record<keyof typeof english, string> = {
   'packet.account.parts': 'Piezas colocadas o usadas:',
   'packet.account.by': 'Por',
   'packet.account.exceptions': 'Excepciones que constan',
+  'packet.account.corrected-title': 'Registros de puntos de seguridad corregidos después',
+  'packet.account.corrected-why':
+    'Un registro mostró un punto de seguridad pasado sin su condición. Se corrigió y ya no lo muestra. Aquí constan ambos.',
+  'packet.account.recorded-as': 'Registrado antes de la corrección: {breach}',
+  'packet.account.corrected':
+    '{how, select, withdrawn {Registro retirado} other {Registro corregido}} el {at} por {by}. Motivo dado: «{reason}»',
   'packet.account.deferred': 'Todavía sin probar de nuevo: {proof}. Aplazado por {by}. Motivo: {reason}.',
   'packet.found.flow': 'Salía agua',
   'packet.found.breakawayFlangeParted': 'Brida de ruptura separada',

@@ -98,6 +98,8 @@ export const verify: Record<keyof typeof english, string> = {
   'verify.finding.timeline-order': 'Cronología, suceso {number}: {at} está después de {before}.',
   'verify.finding.not-in-timeline': '{field}: {at} no es un suceso de la cronología.',
   'verify.finding.returned-before-struck': 'Volvió a servicio a las {at}, antes de salir a las {since}.',
+  'verify.finding.not-that-correction':
+    'Un punto de seguridad consta como corregido el {at}. El registro que nombra, {submissionId}, es de la clase {kind} y se registró el {recordedAt}.',
   'verify.finding.not-in-manifest': '{path}: el registro {submissionId} no está entre los del expediente.',
 
   'verify.finding.picture-changed':

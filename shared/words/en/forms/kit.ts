@@ -65,6 +65,8 @@ export const kit = {
   'form.kit-added': '{part} is in the list',
   'form.reason': 'Reason',
   'form.correction-why': 'Why it is put right',
+  'form.reason-in-packet':
+    'If a safety hold no longer shows as passed, the claim’s packet gives this reason. Leave out names.',
   'form.withdraw': 'Withdraw it altogether: it never happened, or is recorded elsewhere',
   'photo.fault.photo-type': '{name}: only photos (JPEG, PNG, HEIC, WebP) and PDF are taken.',
   'photo.fault.photo-too-large': '{name}: larger than 100 MB. Send a smaller one.',

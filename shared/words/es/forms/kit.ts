@@ -66,6 +66,8 @@ export const kit: Record<keyof typeof english, string> = {
   'form.kit-added': '{part} ya está en la lista',
   'form.reason': 'Motivo',
   'form.correction-why': 'Por qué se corrige',
+  'form.reason-in-packet':
+    'Si un punto de seguridad deja de constar como pasado, el expediente de la reclamación da este motivo. Omita nombres.',
   'form.withdraw': 'Retirarlo del todo: no ocurrió o consta en otro sitio',
   'photo.fault.photo-type': '{name}: solo se aceptan fotos (JPEG, PNG, HEIC, WebP) y PDF.',
   'photo.fault.photo-too-large': '{name}: pesa más de 100 MB. Envíe una más pequeña.',

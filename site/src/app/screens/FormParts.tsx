@@ -56,6 +56,9 @@ export function Reason({ draft, update, problems }: ReasonProps) {
   if (!corrects) return null;
   const wrong = problemsAt(problems, 'reason').length > 0;
   const id = fieldId('reason');
+  // A repair's alone: its steps are what hold points are judged by.
+  const inPacket = draft.kind === 'repair';
+  const described = [wrong && `${id}-error`, inPacket && `${id}-help`].filter(Boolean).join(' ');
   return (
     <section class="form-section">
       <h2>{words.t('form.correction-why')}</h2>
@@ -69,12 +72,17 @@ export function Reason({ draft, update, problems }: ReasonProps) {
             {words.t('problem.reason-needed')}
           </p>
         )}
+        {inPacket && (
+          <p class="help" id={`${id}-help`}>
+            {words.t('form.reason-in-packet')}
+          </p>
+        )}
         <textarea
           id={id}
           rows={2}
           value={corrects.reason}
           aria-invalid={wrong ? 'true' : undefined}
-          aria-describedby={wrong ? `${id}-error` : undefined}
+          aria-describedby={described || undefined}
           onInput={(event) =>
             update({ ...draft, corrects: { ...corrects, reason: event.currentTarget.value } })
           }
