@@ -108,9 +108,10 @@ describe.each(faults.map((fault) => [fault('').name, fault] as const))('with a %
     const broken = {
       ...world.deps,
       log: (entry: LogEntry) => void lines.push(entry),
-      current: (() => {
-        throw fault(word);
-      }) as never,
+      current: new Proxy(world.deps.current, {
+        get: () => () => Promise.reject(fault(word)),
+        apply: () => Promise.reject(fault(word)),
+      }),
       inventory: { current: () => Promise.reject(fault(word)) },
     };
     const { batchItemFailures } = await runDispatch(
