@@ -7,6 +7,10 @@ import { command, tell, terminalLocale } from '../terminal.ts';
 /** `npm run sign-in -- https://hydrants.example`: for the commands that speak to a deployment. */
 await command(async () => {
   const [named, ...more] = process.argv.slice(2);
+  if (named === '--help') {
+    tell('command.sign-in-usage');
+    return;
+  }
   if (named === undefined || named.startsWith('-') || more.length > 0)
     throw new RefusedStart('command.sign-in-usage');
   const origin = deploymentAddress(named);

@@ -11,6 +11,10 @@ const SETTLE_MS = 5_000;
 /** `npm run smoke -- URL`: is a deployment well, end to end? Exit 1 when it is not. What it hands in is marked as a trial. */
 await command(async () => {
   const [named, ...more] = process.argv.slice(2);
+  if (named === '--help') {
+    tell('smoke.usage');
+    return;
+  }
   if (named === undefined || named.startsWith('-') || more.length > 0) throw new RefusedStart('smoke.usage');
   const origin = deploymentAddress(named);
   const access = await openAccess(origin, process.env).catch((error: unknown) => {

@@ -40,7 +40,8 @@ export const backup = {
     'Say who decided it with --decided-by, by their id; a reference has no more than 200 characters.',
   'erase.not-there': 'Nothing personal is kept in {stream} of: {ids}. Nothing was erased.',
   'erase.would': '{submissionId}  {kind}: {paths}',
-  'erase.nothing': 'Nothing personal is kept in {stream}.',
+  'erase.nothing':
+    'Nothing personal is kept in {stream}: it holds none, it was erased before, or there is no such record. Nothing was erased.',
   'erase.on-hold':
     'Nothing was erased: claim {claims} is under a legal hold. Whoever may end the hold does that first.',
   'erase.not-yet':

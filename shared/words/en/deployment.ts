@@ -44,5 +44,6 @@ export const deployment = {
   'smoke.not-well': '{address} is not well: see the lines marked FAILED.',
   'smoke.open-only':
     'Nobody is signed in at {address}, so only what anybody may see was looked at. For the rest: npm run sign-in -- {address}',
-  'smoke.usage': 'Give one address: npm run smoke -- https://hydrants.example',
+  'smoke.usage':
+    'Give one address: npm run smoke -- https://hydrants.example. With the sign-in of a manager (npm run sign-in, or a token in DEPLOYMENT_TOKEN) it also hands in trials.',
 } as const;

@@ -42,7 +42,8 @@ export const backup: Record<keyof typeof english, string> = {
     'Diga quién lo decidió con --decided-by, por su identificador; una referencia no tiene más de 200 caracteres.',
   'erase.not-there': 'Nada personal se guarda en {stream} de: {ids}. No se borró nada.',
   'erase.would': '{submissionId}  {kind}: {paths}',
-  'erase.nothing': 'Nada personal se guarda en {stream}.',
+  'erase.nothing':
+    'Nada personal se guarda en {stream}: no lo tiene, se borró antes, o no existe tal registro. No se borró nada.',
   'erase.on-hold':
     'No se borró nada: el reclamo {claims} está bajo retención legal. Quien pueda levantarla lo hace primero.',
   'erase.not-yet':

@@ -46,5 +46,6 @@ export const deployment: Record<keyof typeof english, string> = {
   'smoke.not-well': '{address} no está bien: vea las líneas marcadas con FALLA.',
   'smoke.open-only':
     'Nadie ha iniciado sesión en {address}, así que solo se miró lo que cualquiera puede ver. Para lo demás: npm run sign-in -- {address}',
-  'smoke.usage': 'Dé una dirección: npm run smoke -- https://hydrants.example',
+  'smoke.usage':
+    'Dé una dirección: npm run smoke -- https://hydrants.example. Con la sesión de un responsable (npm run sign-in, o una clave en DEPLOYMENT_TOKEN) entrega también pruebas.',
 };

@@ -3,6 +3,7 @@ import { say, type Locale } from '../../../../shared/words/index.ts';
 import { readKeys, serverUsing } from '../../dataFolder.ts';
 import type { ApiAccess } from '../../deployed/access.ts';
 import { createIssuer } from '../../issuer.ts';
+import { RefusedStart } from '../../refusedStart.ts';
 import type { ModelServer } from './run.ts';
 
 /** Longer than a busy server takes. */
@@ -36,7 +37,9 @@ export function modelServerThere({ origin, token }: ApiAccess, locale: Locale): 
     });
   return {
     async models() {
-      const answer = await ask('/api/models');
+      const answer = await ask('/api/models').catch(() => {
+        throw new RefusedStart('command.deployment-silent', { address: origin });
+      });
       if (!answer.ok) throw new Error(`/api/models answered ${answer.status}: ${await answer.text()}`);
       return ((await answer.json()) as { models: Awaited<ReturnType<ModelServer['models']>> }).models;
     },
