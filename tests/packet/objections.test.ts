@@ -1,5 +1,6 @@
 import { expect, it } from 'vitest';
 import type { AnsweredObjection } from '../../shared/audit/objections.ts';
+import { claimWithCorrectedBreach } from '../support/correctedBreach.ts';
 import { demoClaim } from '../support/demoClaim.ts';
 import { packetWorld } from '../support/packetWorld.ts';
 
@@ -33,4 +34,20 @@ it('is not for crews', async () => {
   const claim = demoClaim();
   const world = await packetWorld(claim);
   expect((await world.ask(`/api/claims/${claim.claimId}/objections`, { role: 'crew' })).status).toBe(403);
+});
+
+it('counts a breach that stands, and not one that was corrected', async () => {
+  const corrected = claimWithCorrectedBreach();
+  const standing = {
+    ...corrected,
+    submissions: corrected.submissions.filter(
+      (item) => item.kind !== 'correction' || item.body.targetKind !== 'repair',
+    ),
+  };
+  const rulesOf = async (claim: typeof corrected): Promise<string[]> => {
+    const { body } = await (await packetWorld(claim)).ask(`/api/claims/${claim.claimId}/objections`);
+    return (body.objections as Answer[]).map(({ rule }) => rule);
+  };
+  expect(await rulesOf(standing)).toContain('repair-before-isolation');
+  expect(await rulesOf(corrected)).not.toContain('repair-before-isolation');
 });
