@@ -1,4 +1,4 @@
-import { decodeJwt } from 'jose';
+import { decodeJwt } from 'jose/jwt/decode';
 import * as z from 'zod';
 import { role, type Member } from '../../../../shared/roles.ts';
 import { observable } from './observable.ts';

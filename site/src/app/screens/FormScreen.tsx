@@ -17,7 +17,8 @@ import { lazy } from '../form/view/Lazy.tsx';
 import type { AskToHoldProps, LifeCautionsProps } from '../form/view/LifeCautions.tsx';
 import { ScopeProvider } from '../form/view/scope.ts';
 import { useFormContext } from './formContext.ts';
-import { AlreadyStruck, AskReturn, wouldChangeNothing } from './BeforeSending.tsx';
+import { AlreadyStruck } from './AlreadyStruck.tsx';
+import type { AskReturnProps } from './AskReturn.tsx';
 import { Cautions } from './Cautions.tsx';
 import { AboutClaim, Discard, Reason, SentUnkept } from './FormParts.tsx';
 import { Heading } from './Heading.tsx';
@@ -29,6 +30,10 @@ import { TellDispatch } from './TellDispatch.tsx';
 const ofClaims = () => import('../form/view/LifeCautions.tsx');
 const LifeCautions = lazy<LifeCautionsProps>(async () => (await ofClaims()).LifeCautions, { when: 'asked' });
 const AskToHold = lazy<AskToHoldProps>(async () => (await ofClaims()).AskToHold, { when: 'asked' });
+
+// Judging a return takes the folds of the record, which reporting a strike does not.
+const ofReturns = () => import('./AskReturn.tsx');
+const AskReturn = lazy<AskReturnProps>(async () => (await ofReturns()).AskReturn);
 
 /** A form that is being filled in: `#/form/<submissionId>`. */
 export function FormScreen() {
@@ -98,9 +103,18 @@ function Form({ spec, opened, author, busy }: FormProps) {
     setProblems(found);
     setTries((count) => count + 1);
     if (found.length > 0) return;
-    if (!sure && !draft.corrects && wouldChangeNothing(spec, context, draft.values, draft.submissionId)) {
-      setAsking('return');
-      return;
+    if (!sure && !draft.corrects && spec.kind === 'return-to-service') {
+      busy.current = true;
+      // A part that cannot be had keeps nobody from recording a return: the server judges it all the same.
+      const judged = await ofReturns()
+        .catch(() => null)
+        .finally(() => {
+          busy.current = false;
+        });
+      if (judged?.wouldChangeNothing(spec, context, draft.values, draft.submissionId)) {
+        setAsking('return');
+        return;
+      }
     }
     if (!sure && !draft.corrects && spec.kind === 'payment-received') {
       // Kept from a second touch of the button while the rule is read.

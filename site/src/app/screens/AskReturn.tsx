@@ -3,7 +3,6 @@ import type { FormContext, FormSpec } from '../form/spec.ts';
 import type { Values } from '../form/nodes.ts';
 import { sayHold } from '../form/view/sayHold.ts';
 import { useFocusOnMount } from '../core/focus.ts';
-import { to } from '../core/router.ts';
 import { useWords } from '../core/words.ts';
 
 /**
@@ -21,7 +20,7 @@ export function wouldChangeNothing(
   return effect !== null && !effect.takesEffect;
 }
 
-interface AskProps {
+export interface AskReturnProps {
   readonly spec: FormSpec;
   readonly job: FormContext;
   readonly values: Values;
@@ -31,7 +30,7 @@ interface AskProps {
 }
 
 /** Asks once: the hydrant stays out of service, and why. */
-export function AskReturn({ spec, job, values, submissionId, onSure, onNot }: AskProps) {
+export function AskReturn({ spec, job, values, submissionId, onSure, onNot }: AskReturnProps) {
   const words = useWords();
   const not = useFocusOnMount<HTMLButtonElement>();
   const effect = returnSoFar(spec, job, values, submissionId);
@@ -52,23 +51,6 @@ export function AskReturn({ spec, job, values, submissionId, onSure, onNot }: As
         <button type="button" onClick={onSure}>
           {words.t('return-ask.sure')}
         </button>
-      </p>
-    </div>
-  );
-}
-
-/** A strike is open on this hydrant already: the same event is added to, a second strike is reported. */
-export function AlreadyStruck({ spec, job }: { readonly spec: FormSpec; readonly job: FormContext }) {
-  const words = useWords();
-  const open = spec.kind === 'strike' ? job.status?.open.find(({ cause }) => cause === 'strike') : undefined;
-  if (!open) return null;
-  return (
-    <div class="warning" role="status">
-      <p>{words.t('strike-open.notice', { since: words.when(open.since) })}</p>
-      <p>
-        <a class="button" href={to(['strike', open.outageId])}>
-          {words.t('strike-open.add')}
-        </a>
       </p>
     </div>
   );
