@@ -1,12 +1,12 @@
 import { randomBytes } from 'node:crypto';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { beforeAll, describe, expect, it } from 'vitest';
 import { TooLarge } from '../../functions/stores/faults.ts';
 import type { Delivery, Ledger } from '../../functions/stores/ledger/ledger.ts';
 import { streamOf, type Subject } from '../../shared/submissions/envelope.ts';
 import type { Recorded } from '../../shared/submissions/recorded.ts';
 import type { Submission } from '../../shared/submissions/submission.ts';
 import { sampleBodies } from '../support/sampleBodies.ts';
-import { places, type OpenedStores } from '../support/stores.ts';
+import { describeOnPlaces } from './onPlaces.ts';
 import { correction, fact, onHydrant, onStrike, onUtility, uuid } from '../support/submissions.ts';
 
 /**
@@ -16,19 +16,10 @@ import { correction, fact, onHydrant, onStrike, onUtility, uuid } from '../suppo
 const first: Delivery = { recordedAt: '2026-03-04T02:31:00.000Z', deliveredBy: null };
 const later: Delivery = { recordedAt: '2026-03-04T09:00:00.000Z', deliveredBy: 'w-99' };
 
-describe.each(places)('ledger on $name', ({ absent, open }) => {
-  if (absent !== null) {
-    it.skip(`not run: ${absent}`, () => undefined);
-    return;
-  }
-  let opened: OpenedStores;
+describeOnPlaces('ledger', (opened) => {
   let ledger: Ledger;
-  beforeAll(async () => {
-    opened = await open();
-    ledger = opened.stores.ledger;
-  });
-  afterAll(async () => {
-    await opened.close();
+  beforeAll(() => {
+    ledger = opened().stores.ledger;
   });
 
   /** A number no other test uses, so that tests share tables and not streams. */

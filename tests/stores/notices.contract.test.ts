@@ -1,7 +1,7 @@
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { expect, it } from 'vitest';
 import { hydrantSubject, placeSubject, type DispatchNotice } from '../../shared/dispatch/notice.ts';
 import { newDelivery } from '../../shared/outbox/delivery.ts';
-import { places, type OpenedStores } from '../support/stores.ts';
+import { describeOnPlaces } from './onPlaces.ts';
 import { uuid } from '../support/submissions.ts';
 
 const now = new Date('2026-04-01T11:00:00Z');
@@ -42,19 +42,9 @@ const delivery = (subject: string, number: number, recipientId: string, on = day
   day: on,
 });
 
-describe.each(places)('messages to dispatch on $name', ({ absent, open }) => {
-  if (absent !== null) {
-    it.skip(`not run: ${absent}`, () => undefined);
-    return;
-  }
-  let opened: OpenedStores;
-  beforeAll(async () => {
-    opened = await open();
-  });
-  afterAll(() => opened.close());
-
+describeOnPlaces('messages to dispatch', (opened) => {
   it('stand in the order of their numbers, each written once', async () => {
-    const { notices } = opened.stores;
+    const { notices } = opened().stores;
     const subject = hydrantSubject('Ñ 12');
     expect(await notices.of(subject)).toEqual([]);
     for (const number of [2, 10, 1]) expect(await notices.add(notice(subject, number))).toBe(true);
@@ -67,7 +57,7 @@ describe.each(places)('messages to dispatch on $name', ({ absent, open }) => {
   });
 
   it('of twenty who change one at once one does', async () => {
-    const { notices } = opened.stores;
+    const { notices } = opened().stores;
     const subject = placeSubject(uuid(7));
     await notices.add(notice(subject, 1));
     const [before] = await notices.of(subject);
@@ -79,14 +69,14 @@ describe.each(places)('messages to dispatch on $name', ({ absent, open }) => {
   });
 
   it('are found by the outage that they speak of, marked once however often', async () => {
-    const { notices } = opened.stores;
+    const { notices } = opened().stores;
     for (const subject of ['hydrant:B', 'hydrant:A', 'hydrant:B']) await notices.mark(uuid(20), subject);
     expect(await notices.subjectsOf(uuid(20))).toEqual(['hydrant:A', 'hydrant:B']);
     expect(await notices.subjectsOf(uuid(21))).toEqual([]);
   });
 
   it('go once to each recipient, and are looked up by day and by message', async () => {
-    const { notices } = opened.stores;
+    const { notices } = opened().stores;
     const [one, two] = [hydrantSubject('S-1'), hydrantSubject('S-10')];
     const all = [
       delivery(one, 1, 'a', '2026-05-01'),
@@ -106,7 +96,7 @@ describe.each(places)('messages to dispatch on $name', ({ absent, open }) => {
   });
 
   it('of twenty who set out to send one delivery one does', async () => {
-    const { notices } = opened.stores;
+    const { notices } = opened().stores;
     const waiting = delivery(hydrantSubject('S-2'), 1, 'a', '2026-06-01');
     await notices.addDelivery(waiting);
     const [before] = await notices.deliveriesOn('2026-06-01');

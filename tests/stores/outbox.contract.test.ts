@@ -1,24 +1,14 @@
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { expect, it } from 'vitest';
 import { claimed, newEntry, sent } from '../../shared/digest/outbox.ts';
-import { places, type OpenedStores } from '../support/stores.ts';
+import { describeOnPlaces } from './onPlaces.ts';
 
 const now = new Date('2026-04-01T11:00:00Z');
 const letter = (day: string, personId: string, text = 'Nothing is due.') =>
   newEntry(day, personId, { to: `${personId}@example.com`, subject: 'Due', text }, now);
 
-describe.each(places)('the outbox and calendar addresses on $name', ({ absent, open }) => {
-  if (absent !== null) {
-    it.skip(`not run: ${absent}`, () => undefined);
-    return;
-  }
-  let opened: OpenedStores;
-  beforeAll(async () => {
-    opened = await open();
-  });
-  afterAll(() => opened.close());
-
+describeOnPlaces('the outbox and calendar addresses', (opened) => {
   it('holds one letter a person and day, the first', async () => {
-    const { outbox } = opened.stores;
+    const { outbox } = opened().stores;
     expect(await outbox.add(letter('2026-04-01', 'c-1'))).toBe(true);
     expect(await outbox.add(letter('2026-04-01', 'c-1', 'Another.'))).toBe(false);
     expect(await outbox.add(letter('2026-04-01', 'c-2'))).toBe(true);
@@ -32,7 +22,7 @@ describe.each(places)('the outbox and calendar addresses on $name', ({ absent, o
   });
 
   it('of twenty who claim a letter at once one gets it', async () => {
-    const { outbox } = opened.stores;
+    const { outbox } = opened().stores;
     await outbox.add(letter('2026-05-01', 'c-1'));
     const [stored] = await outbox.ofDay('2026-05-01');
     const taken = claimed(stored!.entry, now)!;
@@ -48,7 +38,7 @@ describe.each(places)('the outbox and calendar addresses on $name', ({ absent, o
   const address = (personId: string, tokenSha256: string) =>
     ({ personId, tokenSha256, locale: 'en', madeAt: now.toISOString() }) as const;
   it('an address leads to its person until another is made or it is revoked', async () => {
-    const { calendars } = opened.stores;
+    const { calendars } = opened().stores;
     const [one, two] = ['a'.repeat(64), 'b'.repeat(64)];
     expect(await calendars.find(one)).toBeNull();
     await calendars.put(address('c-1', one));

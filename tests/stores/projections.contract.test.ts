@@ -1,21 +1,12 @@
 import { randomBytes } from 'node:crypto';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { beforeAll, expect, it } from 'vitest';
 import type { ProjectionStore } from '../../functions/stores/projections/projections.ts';
-import { places, type OpenedStores } from '../support/stores.ts';
+import { describeOnPlaces } from './onPlaces.ts';
 
-describe.each(places)('projection store on $name', ({ absent, open }) => {
-  if (absent !== null) {
-    it.skip(`not run: ${absent}`, () => undefined);
-    return;
-  }
-  let opened: OpenedStores;
+describeOnPlaces('projection store', (opened) => {
   let store: ProjectionStore;
-  beforeAll(async () => {
-    opened = await open();
-    store = opened.stores.projections;
-  });
-  afterAll(async () => {
-    await opened.close();
+  beforeAll(() => {
+    store = opened().stores.projections;
   });
 
   it('keeps a value and counts its writes', async () => {

@@ -1,20 +1,11 @@
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { beforeAll, expect, it } from 'vitest';
 import type { Unique } from '../../functions/stores/unique/unique.ts';
-import { places, type OpenedStores } from '../support/stores.ts';
+import { describeOnPlaces } from './onPlaces.ts';
 
-describe.each(places)('unique numbers on $name', ({ absent, open }) => {
-  if (absent !== null) {
-    it.skip(`not run: ${absent}`, () => undefined);
-    return;
-  }
-  let opened: OpenedStores;
+describeOnPlaces('unique numbers', (opened) => {
   let unique: Unique;
-  beforeAll(async () => {
-    opened = await open();
-    unique = opened.stores.unique;
-  });
-  afterAll(async () => {
-    await opened.close();
+  beforeAll(() => {
+    unique = opened().stores.unique;
   });
 
   it('the first owner holds the number; taking it again is a retry, another owner is told who has it', async () => {

@@ -1,6 +1,6 @@
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { expect, it } from 'vitest';
 import type { Mark } from '../../functions/stores/unprojected/unprojected.ts';
-import { places, type OpenedStores } from '../support/stores.ts';
+import { describeOnPlaces } from './onPlaces.ts';
 import { fact, onHydrant, onStrike, uuid } from '../support/submissions.ts';
 
 const mark = (stream: string, number: number, attempt = 'a'): Mark => ({
@@ -10,19 +10,9 @@ const mark = (stream: string, number: number, attempt = 'a'): Mark => ({
   attempt,
 });
 
-describe.each(places)('marks of what is not projected on $name', ({ absent, open }) => {
-  if (absent !== null) {
-    it.skip(`not run: ${absent}`, () => undefined);
-    return;
-  }
-  let opened: OpenedStores;
-  beforeAll(async () => {
-    opened = await open();
-  });
-  afterAll(() => opened.close());
-
+describeOnPlaces('marks of what is not projected', (opened) => {
   it('are listed of one stream and of all, and removed each by itself', async () => {
-    const { unprojected } = opened.stores;
+    const { unprojected } = opened().stores;
     expect(await unprojected.list()).toEqual([]);
     // Two who hand in the same fact at once have a mark each; streams whose names begin alike are apart.
     const all = [
@@ -44,7 +34,7 @@ describe.each(places)('marks of what is not projected on $name', ({ absent, open
   });
 
   it('stand for a fact that was accepted, and for no repeat and no clash', async () => {
-    const { ledger, unprojected } = opened.stores;
+    const { ledger, unprojected } = opened().stores;
     const delivery = { recordedAt: '2026-03-04T02:31:00.000Z', deliveredBy: null };
     const sent = fact('inspection', 40, onHydrant('A'));
     await ledger.accept(sent, delivery);

@@ -1,21 +1,12 @@
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { beforeAll, expect, it } from 'vitest';
 import type { Uploads } from '../../functions/stores/uploads/uploads.ts';
 import { spend } from '../../shared/evidence/uploadBudget.ts';
-import { places, type OpenedStores } from '../support/stores.ts';
+import { describeOnPlaces } from './onPlaces.ts';
 
-describe.each(places)('the count of uploads on $name', ({ absent, open }) => {
-  if (absent !== null) {
-    it.skip(`not run: ${absent}`, () => undefined);
-    return;
-  }
-  let opened: OpenedStores;
+describeOnPlaces('the count of uploads', (opened) => {
   let uploads: Uploads;
-  beforeAll(async () => {
-    opened = await open();
-    uploads = opened.stores.uploads;
-  });
-  afterAll(async () => {
-    await opened.close();
+  beforeAll(() => {
+    uploads = opened().stores.uploads;
   });
 
   const budget = { files: 10, megabytes: 100 };
@@ -47,6 +38,6 @@ describe.each(places)('the count of uploads on $name', ({ absent, open }) => {
 
   it('leaves the numbers that must be unique alone', async () => {
     await ask('claim-number', 1);
-    expect(await opened.stores.unique.names('claim-number')).toEqual([]);
+    expect(await opened().stores.unique.names('claim-number')).toEqual([]);
   });
 });
